@@ -1,0 +1,26 @@
+"""What every test may use."""
+
+import pytest
+
+from tests.published import STATUSES, Published
+
+
+def pytest_generate_tests(metafunc):
+    """A test that takes `published` runs once for each value in its module's PUBLISHED."""
+    if "published" in metafunc.fixturenames:
+        values = metafunc.module.PUBLISHED
+        metafunc.parametrize("published", values, ids=[value.name for value in values])
+
+
+@pytest.fixture
+def check():
+    """Compare one published value: a difference beyond its tolerance names the source."""
+
+    def compare(published: Published):
+        assert published.status in STATUSES
+        assert published.deviation <= published.allowed, (
+            f"{published.name}: {published.make()} against {published.expected} "
+            f"(± {published.allowed}) in {published.source}"
+        )
+
+    return compare

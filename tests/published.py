@@ -1,0 +1,43 @@
+"""Values that others published, and the check of each.
+
+A test module lists its values in a `PUBLISHED` tuple; `test_sources.py` gathers all of them
+into `sources.md`, the page that says which source stands behind how many checks.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Published:
+    """One published value and how the library makes it.
+
+    status: "seen" (read in the named source), "quoted" (read in a text that quotes it),
+    "computed" (worked out with a general-purpose library or by hand from exact definitions),
+    "common practice" (in wide use, no source), "memory" (recalled, not read).
+    tolerance: absolute, in the unit of `expected`; `relative` instead where that is what is known.
+    """
+
+    name: str
+    source: str
+    status: str
+    expected: float
+    make: Callable[[], float]
+    tolerance: float = 0.0
+    relative: float = 0.0
+
+    @property
+    def allowed(self):
+        """The largest difference that passes."""
+        return max(self.tolerance, self.relative * abs(self.expected))
+
+    @property
+    def deviation(self):
+        """How far the library is from the print, as an absolute difference."""
+        return abs(float(self.make()) - self.expected)
+
+    def __str__(self):
+        return self.name
+
+
+STATUSES = ("seen", "quoted", "computed", "common practice", "memory")

@@ -48,7 +48,8 @@ def order(needs, packs):
         What must be bought, as purchased.
     packs : dict of str to Pack, Quantity, or a list of them
         How each is sold. Of several sizes the cheapest mix is taken where all have a price,
-        else the mix with least left over; then the one with fewest packs.
+        else the mix with least left over; then the one with fewest packs. Small packs fill up
+        at most what two of the best one hold: a cook does not buy sixty sachets for a sack.
 
     Returns
     -------
@@ -97,21 +98,26 @@ def _order_line(item, need, packs):
 def _fewest(need, sizes, prices):
     """Numbers of each pack: least cost (or least left over), then fewest packs.
 
-    The last size is always topped up to cover the need, so only the others are tried out.
+    The best pack (the cheapest by content, or the largest) is topped up to cover the need, so
+    only the others are tried out, each up to what two of the best one hold.
     """
-    *others, last = sizes
     priced = all(price is not None for price in prices)
+    prices = [price.magnitude for price in prices] if priced else [0] * len(sizes)
+    best = min(range(len(sizes)), key=lambda i: (prices[i] / sizes[i], -sizes[i]))
+
+    def topped_up(numbers):
+        short = need - sum(number * size for number, size in zip(numbers, sizes, strict=True))
+        more = max(0, _whole(short / sizes[best]))
+        return tuple(more if i == best else number for i, number in enumerate(numbers))
 
     def worth(numbers):
         bought = sum(number * size for number, size in zip(numbers, sizes, strict=True))
-        paid = sum(n * p.magnitude for n, p in zip(numbers, prices, strict=True)) if priced else 0
+        paid = sum(number * price for number, price in zip(numbers, prices, strict=True))
         return (paid, round(bought - need, 9), sum(numbers))
 
-    def topped_up(some):
-        short = need - sum(number * size for number, size in zip(some, others, strict=True))
-        return (*some, max(0, _whole(short / last)))
-
-    tries = itertools.product(*(range(_whole(need / size) + 1) for size in others))
+    most = [0 if i == best else _whole(2 * sizes[best] / size) for i, size in enumerate(sizes)]
+    most = [min(number, _whole(need / size)) for number, size in zip(most, sizes, strict=True)]
+    tries = itertools.product(*(range(number + 1) for number in most))
     return min(map(topped_up, tries), key=worth)
 
 

@@ -260,7 +260,7 @@ def test_a_better_yield_never_means_buying_more(edible, one, other):
     assert as_purchased(edible, low) >= as_purchased(edible, high)
 
 
-@given(st.floats(0.01, 500), st.lists(st.floats(0.1, 30), min_size=1, max_size=3))
+@given(st.floats(0.01, 500), st.lists(st.floats(1, 30), min_size=1, max_size=3))
 def test_an_order_covers_the_need_and_no_pack_is_wasted(need, sizes):
     """The packs hold at least the need, and less than the need plus the largest pack."""
     line = order({"x": Q_(need, "kg")}, {"x": [Q_(size, "kg") for size in sizes]})[0]

@@ -1,0 +1,1 @@
+"""Running a class: hand out, take in, mark, hand back, report."""

@@ -1,0 +1,217 @@
+"""A class on disk: its course file, its roster and the folders of its work.
+
+The folders follow nbgrader's layout, so that its own marking page opens on them. What is ours
+lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `reports`.
+"""
+
+import csv
+import re
+import tomllib
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice import student_number
+
+INSTRUCTOR = Path(__file__).resolve().parents[1]
+KEYS = INSTRUCTOR / "keys"
+CLASSES = INSTRUCTOR / "classes"
+TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
+
+
+class CourseError(KitchenError):
+    """Something about the class's files that the instructor can mend; the message says how."""
+
+
+@dataclass(frozen=True)
+class Bounds:
+    """What one hand-in may use in the student's room. Each names itself when it strikes."""
+
+    seconds: float = 60.0
+    output_bytes: int = 1_000_000
+    answer_bytes: int = 20_000
+    file_bytes: int = 50_000_000
+
+
+@dataclass(frozen=True)
+class Course:
+    """One class.
+
+    Attributes
+    ----------
+    folder : Path
+    name, term : str
+        The term goes into every student's numbers: change it and the numbers change.
+    roster : dict of str to str
+        Student number to name.
+    """
+
+    folder: Path
+    name: str
+    term: str
+    roster: dict
+    bounds: Bounds = field(default_factory=Bounds)
+
+    @property
+    def gradebook(self):
+        """The address of nbgrader's gradebook."""
+        return f"sqlite:///{self.folder / 'gradebook.db'}"
+
+    def release(self, set_id):
+        """The notebook handed out for a set."""
+        return self.folder / "release" / set_id / f"{set_id}.ipynb"
+
+    def submitted(self, set_id, student):
+        """The hand-in that counts for a student."""
+        return self.folder / "submitted" / student / set_id / f"{set_id}.ipynb"
+
+    def autograded(self, set_id, student):
+        """Our copy with the student's answers, as it was marked."""
+        return self.folder / "autograded" / student / set_id / f"{set_id}.ipynb"
+
+    def feedback(self, set_id, student):
+        """The page that goes back to a student."""
+        return self.folder / "feedback" / student / set_id / f"{set_id}.html"
+
+    def marks(self, set_id, student):
+        """What marking found, as JSON."""
+        return self.folder / "marks" / set_id / f"{student}.json"
+
+    @property
+    def arrived(self):
+        """Hand-ins as they came, and the list of what became of each."""
+        return self.folder / "arrived"
+
+    @property
+    def reports(self):
+        """Mark sheets and class pages."""
+        return self.folder / "reports"
+
+    def sets_handed_out(self):
+        """Ids of the sets that were handed out, in order."""
+        return sorted(path.parent.name for path in self.folder.glob("release/*/*.ipynb"))
+
+
+COURSE_FILE = """\
+# The course file of one class. Change a line, save, and run the desk again.
+name = "{name}"
+# The term is part of every student's numbers. Do not change it once a set is handed out.
+term = "{term}"
+
+# What one hand-in may use while the student's own cells run. Leave a line out for the usual.
+[bounds]
+seconds = 60
+"""
+
+
+def new_course(folder, name, term, roster):
+    """Make a class's folder with its course file and a copy of the roster.
+
+    Parameters
+    ----------
+    folder : Path
+        Must not hold a class yet.
+    name, term : str
+    roster : dict of str to str
+        Student number to name.
+
+    Returns
+    -------
+    Course
+
+    Raises
+    ------
+    CourseError
+    """
+    folder = Path(folder)
+    if (folder / "course.toml").exists():
+        raise CourseError(
+            f"“{folder.name}” already holds a class: open it, or name another folder."
+        )
+    if not TERM.fullmatch(term):
+        raise CourseError(f"term: “{term}” may have letters, figures, spaces and . _ - only.")
+    if '"' in name or "\\" in name or "\n" in name:
+        raise CourseError(f"name: “{name}” may have no quotes, backslashes or line ends.")
+    folder.mkdir(parents=True, exist_ok=True)
+    with (folder / "roster.csv").open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow(["student_number", "name"])
+        writer.writerows(roster.items())
+    (folder / "course.toml").write_text(COURSE_FILE.format(name=name, term=term), encoding="utf-8")
+    return open_course(folder)
+
+
+def open_course(folder):
+    """The class in a folder.
+
+    Raises
+    ------
+    CourseError
+        With what is missing or odd in course file or roster, and how to mend it.
+    """
+    folder = Path(folder)
+    file = folder / "course.toml"
+    if not file.is_file():
+        raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
+    try:
+        settings = tomllib.loads(file.read_text(encoding="utf-8-sig"))
+        bounds = Bounds(**settings.get("bounds", {}))
+        name, term = str(settings["name"]), str(settings["term"])
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise CourseError(f"course.toml cannot be read: {error}.") from None
+    except KeyError as error:
+        raise CourseError(f"course.toml has no line for {error}.") from None
+    except TypeError as error:
+        raise CourseError(f"course.toml, [bounds]: {str(error).split('()')[-1].strip()}.") from None
+    if not TERM.fullmatch(term):
+        raise CourseError(
+            f"course.toml: the term “{term}” may have letters, figures and . _ - only."
+        )
+    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds)
+
+
+def read_roster(file):
+    """The roster: a CSV with the columns student_number and name.
+
+    Parameters
+    ----------
+    file : Path
+
+    Returns
+    -------
+    dict of str to str
+        Student number (in its one spelling) to name.
+
+    Raises
+    ------
+    CourseError
+        Naming every line that is odd, so that all can be mended at once.
+    """
+    if not file.is_file():
+        raise CourseError(f"there is no roster: put roster.csv into “{file.parent.name}”.")
+    try:
+        text = file.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        text = file.read_text(encoding="cp1252", errors="replace")
+    # Spreadsheets of half of Europe write ; between columns.
+    delimiter = (
+        ";" if text.partition("\n")[0].count(";") > text.partition("\n")[0].count(",") else ","
+    )
+    rows = list(csv.DictReader(text.splitlines(), delimiter=delimiter))
+    if not rows or "student_number" not in rows[0]:
+        raise CourseError(
+            'roster.csv needs a first line "student_number,name" and a line for each student.'
+        )
+    roster, odd = {}, []
+    for line, row in enumerate(rows, start=2):
+        try:
+            number = student_number(row["student_number"] or "")
+        except KitchenError as error:
+            odd.append(f"line {line}: {error}")
+            continue
+        if number in roster:
+            odd.append(f"line {line}: {number} stands twice.")
+        roster[number] = (row.get("name") or "").strip() or number
+    if odd:
+        raise CourseError("roster.csv: " + " ".join(odd))
+    return roster

@@ -55,7 +55,7 @@ class Course:
     @property
     def gradebook(self):
         """The address of nbgrader's gradebook."""
-        return f"sqlite:///{self.folder / 'gradebook.db'}"
+        return f"sqlite:///{(self.folder / 'gradebook.db').resolve().as_posix()}"
 
     def release(self, set_id):
         """The notebook handed out for a set."""

@@ -1,0 +1,100 @@
+"""Drills: a question with fresh numbers as often as wanted, and at once what went wrong.
+
+A drill is not graded and keeps nothing: the streak is the student's own.
+"""
+
+from dataclasses import dataclass, field
+
+from kitchenmath.door import one_of
+from kitchenmath.given import practice_numbers
+from kitchenmath.questions import Question
+
+
+@dataclass(frozen=True)
+class Drill:
+    """What a drill asks.
+
+    Parameters
+    ----------
+    question : Question
+        With its slips and its working.
+    text : str
+        The question; {name} is one of the numbers.
+    hint : str
+    choices : dict of str to Choices
+        What each number may be.
+    """
+
+    question: Question
+    text: str
+    hint: str
+    choices: dict = field(repr=False)
+
+
+class Round:
+    """One student at one drill: the numbers now asked for, and the streak.
+
+    Parameters
+    ----------
+    drill : Drill
+    """
+
+    def __init__(self, drill):
+        self.drill, self.number, self.streak, self.counted = drill, 1, 0, False
+
+    @property
+    def numbers(self):
+        """The numbers of this round, by name."""
+        return practice_numbers(self.drill.question.id, self.number, self.drill.choices)
+
+    @property
+    def text(self):
+        """The question with the numbers of this round."""
+        from kitchenmath.given import beside
+
+        return self.drill.text.format(**{k: beside(v) for k, v in self.numbers.items()})
+
+    def answer(self, typed):
+        """The verdict on an answer; the first try of a round counts for the streak.
+
+        Parameters
+        ----------
+        typed : str
+
+        Returns
+        -------
+        Verdict
+        """
+        verdict = self.drill.question.judge(typed, self.numbers)
+        if not self.counted and verdict.outcome not in ("missing", "unreadable"):
+            self.streak = self.streak + 1 if verdict.outcome == "right" else 0
+            self.counted = True
+        return verdict
+
+    @property
+    def working(self):
+        """The working of this round, line by line."""
+        return self.drill.question.judge(None, self.numbers).working
+
+    def next(self):
+        """Fresh numbers."""
+        self.number, self.counted = self.number + 1, False
+
+
+def drill_named(name, book):
+    """The drill of that name.
+
+    Parameters
+    ----------
+    name : str
+    book : dict of str to Drill
+
+    Returns
+    -------
+    Drill
+
+    Raises
+    ------
+    UnknownName
+    """
+    return book[one_of(name, book, "drill")]

@@ -1,0 +1,48 @@
+"""What all drawings share: a figure without pyplot, our few colours, quiet axes."""
+
+import io
+
+try:
+    from matplotlib.backends.backend_agg import FigureCanvasAgg
+    from matplotlib.figure import Figure
+except ImportError as missing:
+    raise ImportError(
+        "Drawing needs matplotlib: start the lessons with `python3 lessons`, which sets it up."
+    ) from missing
+
+# Dark, middle and light: told apart in grey too. Hatches mark what is lost.
+INK, FOOD, LOST, ACCENT, PAPER = "#2b2622", "#8a5a2b", "#e6d3b3", "#1f5f5b", "#ffffff"
+
+
+class Picture:
+    """A figure of its own and its picture as PNG bytes.
+
+    Parameters
+    ----------
+    width, height : float [inch]
+        At 100 dots an inch; 6.4 wide is readable on a phone when scaled down.
+    """
+
+    def __init__(self, width=6.4, height=2.6):
+        self.figure = Figure(figsize=(width, height), dpi=100, facecolor=PAPER)
+        self.canvas = FigureCanvasAgg(self.figure)
+
+    def axes(self, left=0.03, bottom=0.2, right=0.97, top=0.9):
+        """One set of axes, placed in shares of the figure."""
+        return self.figure.add_axes([left, bottom, right - left, top - bottom])
+
+    def png(self):
+        """The picture as it is now."""
+        file = io.BytesIO()
+        self.canvas.print_png(file, metadata={"Software": None})
+        return file.getvalue()
+
+
+def quiet(ax, keep=("bottom",)):
+    """Take away the lines that carry nothing."""
+    for side, spine in ax.spines.items():
+        spine.set_visible(side in keep)
+        spine.set_color(INK)
+    ax.tick_params(colors=INK, labelsize=10, length=3)
+    if "left" not in keep:
+        ax.set_yticks([])

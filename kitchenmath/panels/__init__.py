@@ -1,0 +1,1 @@
+"""Panels: sliders, a picture and a sentence that says the same in words. Needs ipywidgets."""

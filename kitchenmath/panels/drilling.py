@@ -1,0 +1,73 @@
+"""The drill as a panel: a question, a place to type, and what to do next."""
+
+import ipywidgets as widgets
+
+from kitchenmath.drills import Round
+from kitchenmath.panels.frame import WIDE, said
+
+SIGNS = {"right": "✓ ", "slip": "↺ ", "wrong": "✗ "}
+
+
+def drill_panel(drill):
+    """A drill to be worked with mouse, finger or keyboard.
+
+    Parameters
+    ----------
+    drill : Drill
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `round`, `typed`, `check`, `hint`, `working`, `fresh` and `words`.
+    """
+    turn = Round(drill)
+    asked, words, streak = widgets.HTML(), widgets.HTML(), widgets.HTML()
+    typed = widgets.Text(
+        placeholder="type your answer, then Enter",
+        description="Answer",
+        continuous_update=False,
+        style={"description_width": "initial"},
+        layout={"width": "100%", "max_width": "360px"},
+    )
+    check, hint, working, fresh = (
+        widgets.Button(description=name, layout={"width": "auto", "min_width": "86px"})
+        for name in ("Check", "Hint", "Working", "Fresh numbers")
+    )
+
+    def show():
+        asked.value = said(turn.text)
+        streak.value = said(f"Right in a row: {turn.streak}")
+
+    def look(_=None):
+        if not typed.value.strip():
+            return
+        verdict = turn.answer(typed.value)
+        sign = SIGNS.get(verdict.outcome, "")
+        right = f" {verdict.right}." if verdict.outcome == "right" else ""
+        read_as = f" (read as {verdict.answer})" if verdict.outcome in ("slip", "wrong") else ""
+        words.value = said(f"{sign}{verdict.sentence}{right}{read_as}")
+        streak.value = said(f"Right in a row: {turn.streak}")
+
+    def next_round(_):
+        turn.next()
+        typed.value, words.value = "", ""
+        show()
+
+    def tell_hint(_):
+        words.value = said(drill.hint)
+
+    def tell_working(_):
+        turn.counted = True  # who looked it up did not earn the streak
+        words.value = said("\n".join(turn.working))
+
+    typed.observe(look, "value")
+    check.on_click(look)
+    hint.on_click(tell_hint)
+    working.on_click(tell_working)
+    fresh.on_click(next_round)
+    show()
+    buttons = widgets.HBox([check, hint, working, fresh], layout={"flex_flow": "row wrap"})
+    panel = widgets.VBox([asked, typed, buttons, words, streak], layout={"max_width": WIDE})
+    panel.round, panel.typed, panel.words = turn, typed, words
+    panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
+    return panel

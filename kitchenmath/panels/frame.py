@@ -1,0 +1,106 @@
+"""What all panels share: controls that wrap on a phone, one refresh, a sentence and a picture."""
+
+import html
+
+try:
+    import ipywidgets as widgets
+except ImportError as missing:
+    raise ImportError(
+        "Panels need ipywidgets: start the lessons with `python3 lessons`, which sets it up."
+    ) from missing
+
+WIDE = "640px"
+
+
+def slider(label, low, high, step, value):
+    """A slider with its unit in the label; whole steps stay whole numbers.
+
+    Parameters
+    ----------
+    label : str
+    low, high, step, value : int or float
+
+    Returns
+    -------
+    ipywidgets slider
+    """
+    kind = widgets.IntSlider if isinstance(step, int) else widgets.FloatSlider
+    return kind(
+        value=value,
+        min=low,
+        max=high,
+        step=step,
+        description=label,
+        style={"description_width": "initial"},
+        layout={"width": "100%", "max_width": WIDE},
+    )
+
+
+def choice(label, options, value=None):
+    """A list to choose from.
+
+    Parameters
+    ----------
+    label : str
+    options : list of str
+    value : str, optional
+
+    Returns
+    -------
+    ipywidgets Dropdown
+    """
+    return widgets.Dropdown(
+        options=list(options),
+        value=value or next(iter(options)),
+        description=label,
+        style={"description_width": "initial"},
+        layout={"width": "100%", "max_width": WIDE},
+    )
+
+
+def wire(controls, picture, update):
+    """A panel: whenever a control moves, `update` moves the drawing and returns the sentence.
+
+    Parameters
+    ----------
+    controls : dict of str to widget
+        By the name under which `update` takes the value.
+    picture : Picture
+    update : callable
+        Moves the artists of `picture`; returns what it shows, in words.
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `controls`, `words` and `picture` for whoever wants to operate it.
+    """
+    words = widgets.HTML()
+    image = widgets.Image(format="png", layout={"width": "100%", "max_width": WIDE})
+
+    def refresh(_=None):
+        sentence = update(**{name: control.value for name, control in controls.items()})
+        words.value = said(sentence)
+        image.value = picture.png()
+
+    for control in controls.values():
+        control.observe(refresh, "value")
+    refresh()
+    panel = widgets.VBox([*controls.values(), words, image], layout={"max_width": WIDE})
+    panel.controls, panel.words, panel.picture = controls, words, image
+    return panel
+
+
+def said(sentence):
+    """A sentence as HTML: escaped, wrapped, read out when it changes.
+
+    Parameters
+    ----------
+    sentence : str
+        Line ends are kept.
+
+    Returns
+    -------
+    str
+    """
+    lines = "<br>".join(html.escape(sentence).splitlines())
+    return f'<div role="status" style="line-height:1.5">{lines}</div>'

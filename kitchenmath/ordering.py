@@ -36,7 +36,7 @@ class OrderLine:
 
     def __str__(self):
         packs = " + ".join(f"{number} x {say(pack.size)}" for number, pack in self.packs)
-        return f"{self.item}: {packs} (need {say(self.need)}, {say(self.left_over)} left over)"
+        return f"{self.item}: {packs} (need {say(self.need, 3)}, {say(self.left_over, 3)} left over)"
 
 
 def order(needs, packs):

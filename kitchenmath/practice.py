@@ -6,8 +6,8 @@ own), `Question`, `Slip` and `Within` (how an answer is judged).
 
 from kitchenmath.door import one_of
 from kitchenmath.errors import KitchenError
-from kitchenmath.given import Given, given, steps, student_number
-from kitchenmath.questions import Question, Slip, Verdict, Within, as_kind
+from kitchenmath.given import Given, beside, given, steps, student_number
+from kitchenmath.questions import Question, Slip, Verdict, Within, a_kind, as_kind
 from kitchenmath.reading import read
 from kitchenmath.registry import KINDS
 from kitchenmath.saying import say
@@ -19,6 +19,7 @@ __all__ = [
     "Slip",
     "Verdict",
     "Within",
+    "beside",
     "given",
     "open_set",
     "steps",
@@ -132,14 +133,14 @@ class Sheet:
         -------
         dict of str to Verdict
         """
-        verdicts, own = {}, {}
+        verdicts, own, sound = {}, {}, set()
         for question, known in self.known(student):
             answer = answers.get(question.id)
-            verdicts[question.id] = question.judge(answer, known, own)
-            try:
+            verdict = verdicts[question.id] = question.judge(answer, known, own, sound)
+            if verdict.outcome == "right":
+                sound.add(question.id)
+            if verdict.outcome not in ("missing", "unreadable"):
                 own[question.id] = question.look(answer)
-            except KitchenError:
-                own.pop(question.id, None)
         return verdicts
 
     def known(self, student):
@@ -199,7 +200,7 @@ def seen(answer, kind, plausible=None):
         value = as_kind(read(answer) if isinstance(answer, str) else answer, kind)
     except KitchenError as error:
         return str(error)
-    sentence = f"read as {say(value)}. It is a {kind}, as it should be."
+    sentence = f"read as {say(value)}. It is {a_kind(kind)}, as it should be."
     if plausible:
         low, high = (as_kind(read(bound), kind) for bound in plausible)
         if not low <= value <= high:

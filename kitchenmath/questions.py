@@ -56,7 +56,8 @@ class Slip:
     name : str
         For the report: "multiplied by the yield".
     formula : callable
-        Of given numbers and earlier answers, by name, as in `Question.formula`.
+        Of given numbers and earlier answers, by name, as in `Question.formula`. It returns None
+        for numbers with which the slip makes no difference (rounding down what is whole already).
     sentence : str
         To the student: what happened, and why people do it.
     worth : float
@@ -144,7 +145,7 @@ class Question:
         """
         return as_kind(read(answer, self.system) if isinstance(answer, str) else answer, self.kind)
 
-    def judge(self, answer, known, own=None):
+    def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer.
 
         Parameters
@@ -154,6 +155,8 @@ class Question:
             Given numbers, and the right answers to earlier questions.
         own : dict of str to Quantity, optional
             The student's own earlier answers, for follow-through.
+        sound : collection of str
+            Those of them that were right: building on a rounded right answer is simply right.
 
         Returns
         -------
@@ -167,11 +170,14 @@ class Question:
             value = self.look(answer)
         except KitchenError as error:
             return self._verdict("unreadable", 0, str(error), shown, right, known)
-        shown = say(value) if isinstance(answer, str) else shown
+        shown = say(value)
         if self._same(value, right):
             return self._verdict("right", self.points, "Right.", shown, right, known)
-        followed = {**known, **(own or {})} if self._builds_on(own) else None
+        used = self._earlier(own or {})
+        followed = {**known, **used} if used else None
         if followed and self._same(value, self.right(followed)):
+            if used.keys() <= set(sound):
+                return self._verdict("right", self.points, "Right.", shown, right, known)
             points = self.points if self.method is None else self.method
             words = "The method is right; the number carries on from an earlier slip."
             return self._verdict("follow-through", points, words, shown, right, known)
@@ -186,20 +192,25 @@ class Question:
     def collisions(self, known):
         """Names of the slips whose number passes for the right answer with these numbers."""
         right = self.right(known)
-        return [slip.name for slip in self.slips if self._same(self._slip(slip, known), right)]
+        return [slip.name for slip in self.slips if self._leads_to(slip, right, known)]
 
-    def _builds_on(self, own):
+    def _earlier(self, own):
+        """The student's own answers that this question's formulas build on."""
         named = {*_names(self.formula), *(n for slip in self.slips for n in _names(slip.formula))}
-        return bool(own) and bool(named & own.keys())
+        return {name: value for name, value in own.items() if name in named}
 
-    def _slip(self, slip, known):
-        return as_kind(_value(slip.formula, known), self.kind, f"{self.id}, {slip.name}")
+    def _leads_to(self, slip, value, known):
+        """Whether a slip gives this number; a formula gives None where it makes no difference."""
+        number = _value(slip.formula, known)
+        if number is None:
+            return False
+        return self._same(value, as_kind(number, self.kind, f"{self.id}, {slip.name}"))
 
     def _slips_at(self, value, starts):
         found = []
         for known in starts:
             for slip in self.slips:
-                if slip not in found and self._same(value, self._slip(slip, known)):
+                if slip not in found and self._leads_to(slip, value, known):
                     found.append(slip)
         return found
 
@@ -259,9 +270,16 @@ def as_kind(value, kind, whose=""):
     if bare:
         raise WrongKind(f'{start}{say(value)} has no unit: type the unit too, such as "{example}".')
     if kind in ("percent", "count") or not same_kind(value, unit):
-        came = f"{say(value)} is a {kind_of(value)}"
-        raise WrongKind(f'{start}{came}: a {kind} is asked for, such as "{example}".')
+        came = f"{say(value)} is {a_kind(kind_of(value))}"
+        raise WrongKind(f'{start}{came}: {a_kind(kind)} is asked for, such as "{example}".')
     return _plain(value, unit)
+
+
+def a_kind(kind):
+    """A kind with its article, for a sentence: "a weight", "money", "a price by weight"."""
+    special = {"money": "money", "money per weight": "a price by weight", "area": "an area",
+               "percent": "a percentage", "energy": "an amount of energy"}  # fmt: skip
+    return special.get(kind, f"a {kind}")
 
 
 def _plain(value, unit):

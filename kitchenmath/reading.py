@@ -174,7 +174,7 @@ def _terms(line):
     sign = "-" if rest.startswith("-") else ""
     rest = rest.lstrip("+-").strip()
     found = []
-    while rest:
+    while rest or not found:
         number = NUMBER.match(rest)
         if not number:
             raise Unreadable(_no_number(rest, line, found))
@@ -197,8 +197,8 @@ def _quantity(number, unit_text, system, line):
 
 def _unit(text, system, line):
     """The registry's name for a unit as typed; a bare number is a count."""
-    if text in ("C", "C."):
-        return "degC"
+    if text in ("C", "C.", "K"):  # capitals only: c and k mean other things in kitchens
+        return {"K": "K"}.get(text, "degC")
     word = text.casefold().rstrip(".").strip()
     if not word:
         return "count"

@@ -32,7 +32,7 @@ HANDED_IN = time.mktime((2026, 10, 2, 18, 30, 0, 0, 0, -1))  # any fixed evening
 
 WRITTEN = (
     "I bought 1.84 kg and had 1.21 kg of dice, 66 %. Mine was old and pithy in the middle, and I "
-    "squared it off very strictly. I would order by my own yield and keep the trim for the velouté.",
+    "squared it off very strictly. I would order by my own yield and keep trim for the velouté.",
     "910 g in, 640 g out: 70 %. I peeled thin. The root was round and big, so less peel. Order a "
     "bit less, but test again with the next delivery.",
     "My yield was lower than the paper. I am slow and cut too much off.",

@@ -47,6 +47,10 @@ class Key:
     human: dict
     points: dict
 
+    def scheme(self, question):
+        """The mark scheme of a written question, as it stands in the key's answer cell."""
+        return next(source(c) for c in self.cells if c.get("id") == f"{question}-answer")
+
 
 def key_file(set_id):
     """Where the key of a set lies.
@@ -154,9 +158,10 @@ def _question(cell):
 
 
 def _refuse_doubled(set_id, cells):
-    ids = [_flags(cell)["grade_id"] for cell in cells if "grade_id" in _flags(cell)]
-    ids += [cell.get("id") for cell in cells if "grade_id" not in _flags(cell)]
-    doubled = sorted({str(each) for each in ids if ids.count(each) > 1})
+    names = [_flags(cell)["grade_id"] for cell in cells if "grade_id" in _flags(cell)]
+    ids = [cell["id"] for cell in cells if "id" in cell]
+    doubled = sorted({each for each in names if names.count(each) > 1})
+    doubled = doubled or sorted({each for each in ids if ids.count(each) > 1})
     if doubled:
         raise CourseError(f"key {set_id}: two cells share the id {', '.join(doubled)}.")
 

@@ -1,0 +1,244 @@
+"""The desk on the command line: `python3 instructor hand-out 04-buy-enough` and the rest."""
+
+import argparse
+import sys
+from pathlib import Path
+
+from coursework.course import CLASSES, CourseError, new_course, open_course, read_roster
+from coursework.keys import set_ids
+from coursework.progress import Progress
+from kitchenmath.errors import KitchenError
+
+STEPS = """\
+Without a command, the desk opens in the browser: python3 instructor
+
+A module, in order:
+  python3 instructor new-class autumn --roster roster.csv --term autumn-26
+  python3 instructor hand-out 04-buy-enough
+  python3 instructor take-in Downloads/hand-ins.zip
+  python3 instructor mark 04-buy-enough
+  python3 instructor hand-back 04-buy-enough
+  python3 instructor report 04-buy-enough
+"""
+
+
+def main(arguments):
+    """Do one step of running a class.
+
+    Parameters
+    ----------
+    arguments : list of str
+
+    Returns
+    -------
+    int
+        0 when it was done, 1 when a sentence says what to mend, 130 when it was stopped.
+    """
+    options = _parser().parse_args(arguments)
+    try:
+        options.do(options)
+    except KitchenError as error:
+        print(str(error), file=sys.stderr)
+        return 1
+    except KeyboardInterrupt:
+        print("\nStopped. Nothing is lost: the same command goes on from here.", file=sys.stderr)
+        return 130
+    return 0
+
+
+def _parser():
+    parser = argparse.ArgumentParser(
+        prog="python3 instructor",
+        description="Run a class: hand out, take in, mark, hand back, report.",
+        epilog=STEPS,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    steps = parser.add_subparsers(title="commands", metavar="command", required=True)
+
+    def step(name, do, help_):
+        added = steps.add_parser(name, help=help_, description=help_)
+        added.set_defaults(do=do)
+        return added
+
+    demo = step("demo", _demo, "play an invented class of 24 through one set")
+    demo.add_argument("--seed", type=int, default=1, help="the same seed gives the same marks")
+    demo.add_argument("--folder", type=Path, default=CLASSES / "demo", help="where the class goes")
+
+    begin = step("new-class", _new_class, "make a class from a roster")
+    begin.add_argument("name", help="the class's folder, and its name")
+    begin.add_argument("--roster", type=Path, required=True, help="CSV: student_number,name")
+    begin.add_argument("--term", required=True, help="part of every student's numbers")
+
+    step("sets", _sets, "list the sets there are").set_defaults()
+    take = step("take-in", _take_in, "take in a folder or a zip of hand-ins, as downloaded")
+    take.add_argument("places", nargs="+", type=Path, help="folders or zips")
+    for name, do, help_ in (
+        ("hand-out", _hand_out, "make a set's notebook for the class"),
+        ("mark", _mark, "mark all hand-ins of a set"),
+        ("hand-back", _hand_back, "write one page for each student"),
+        ("report", _report, "write the mark sheet and the class's page"),
+    ):
+        step(name, do, help_).add_argument("set", help="such as 04-buy-enough")
+    points = step("points", _points, "enter the points that you gave for a written answer")
+    for name in ("set", "student", "question"):
+        points.add_argument(name)
+    points.add_argument("points", type=float)
+    points.add_argument("comment", nargs="?", default="")
+    for action in steps.choices.values():
+        if action.prog.split()[-1] not in ("demo", "new-class", "sets"):
+            action.add_argument(
+                "--class", dest="folder", type=Path, help="the class's folder or name"
+            )
+    step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
+    return parser
+
+
+def chosen(folder):
+    """The class in a folder, or of that name; without either the only class there is.
+
+    Raises
+    ------
+    CourseError
+    """
+    if folder:
+        return open_course(folder if folder.exists() else CLASSES / folder)
+    classes = sorted(path.parent for path in CLASSES.glob("*/course.toml"))
+    real = [path for path in classes if path.name != "demo"] or classes
+    if len(real) != 1:
+        names = ", ".join(path.name for path in real) or "none"
+        raise CourseError(f"which class? There are: {names}. Say it with --class NAME.")
+    return open_course(real[0])
+
+
+def _new_class(options):
+    folder = CLASSES / options.name if len(Path(options.name).parts) == 1 else Path(options.name)
+    course = new_course(folder, Path(options.name).name, options.term, read_roster(options.roster))
+    print(f"Class “{course.name}” with {len(course.roster)} students is in {course.folder}")
+
+
+def _sets(_):
+    print("\n".join(set_ids()))
+
+
+def _hand_out(options):
+    from coursework.hand_out import hand_out
+
+    course = chosen(options.folder)
+    with Progress("Handing out"):
+        file = hand_out(course, options.set)
+    print(f"Give this notebook to the class: {file}")
+
+
+def _take_in(options):
+    from coursework.take_in import take_in
+
+    course = chosen(options.folder)
+    with Progress("Taking in") as progress:
+        taken = take_in(course, options.places, progress)
+    print(taken)
+
+
+def _mark(options):
+    from coursework.mark_set import mark_set
+
+    course = chosen(options.folder)
+    with Progress("Marking") as progress:
+        records = mark_set(course, options.set, progress)
+    _print_marks(course, options.set, records)
+
+
+def _print_marks(course, set_id, records):
+    from coursework.gradebook import human_marks
+    from coursework.report import mark_sheet
+
+    rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
+    print(table(rows))
+
+
+def _hand_back(options):
+    from coursework.hand_back import hand_back
+
+    course = chosen(options.folder)
+    with Progress("Handing back") as progress:
+        pages = hand_back(course, options.set, progress)
+    print(f"{len(pages)} pages, one in each student's folder below {course.folder / 'feedback'}")
+
+
+def _report(options):
+    from coursework.report import report
+
+    course = chosen(options.folder)
+    with Progress("Reporting") as progress:
+        sheet, page = report(course, options.set, progress)
+    print(f"Mark sheet: {sheet}\nThe class's page: {page}")
+
+
+def _points(options):
+    from coursework.gradebook import enter_human
+
+    course = chosen(options.folder)
+    enter_human(
+        course, options.set, options.student, options.question, options.points, options.comment
+    )
+    print(f"{options.student}, {options.question}: {options.points:g} points are entered.")
+
+
+def _refresh(_):
+    from coursework.notebooks import refresh
+
+    with Progress("Running notebooks") as progress:
+        files = refresh(progress)
+    print("\n".join(str(file) for file in files))
+
+
+def _demo(options):
+    from coursework.demo import SET, play
+    from coursework.hand_back import hand_back
+    from coursework.mark_set import mark_set
+    from coursework.report import report
+    from coursework.take_in import take_in
+
+    print("A demonstration class at Brackwater House. The students and their answers are invented.")
+    with Progress("Handing out, and 24 students fill it in") as progress:
+        course, places = play(options.folder, options.seed, progress)
+    with Progress("Taking in a folder and a zip") as progress:
+        taken = take_in(course, places, progress)
+    with Progress("Marking") as progress:
+        records = mark_set(course, SET, progress)
+    with Progress("Handing back") as progress:
+        hand_back(course, SET, progress)
+    with Progress("Reporting") as progress:
+        sheet, page = report(course, SET, progress)
+    print()
+    _print_marks(course, SET, records)
+    print(f"\n{taken}\n")
+    print(
+        "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"
+    )
+    print(f"A page for each student: {course.folder / 'feedback'}")
+    print(f"Mark sheet:              {sheet}\nThe class's page:        {page}")
+
+
+def table(rows):
+    """Rows as a table in plain text: numbers to the right, words to the left.
+
+    Parameters
+    ----------
+    rows : list of list of str
+        The first one holds the heads.
+
+    Returns
+    -------
+    str
+    """
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
+    number = [
+        all(row[column].replace(".", "").isdigit() or not row[column] for row in rows[1:])
+        for column in range(len(rows[0]))
+    ]
+    lines = []
+    for row in rows:
+        cells = zip(row, widths, number, strict=True)
+        lines.append("  ".join(t.rjust(w) if n else t.ljust(w) for t, w, n in cells).rstrip())
+    lines.insert(1, "  ".join("-" * width for width in widths))
+    return "\n".join(lines)

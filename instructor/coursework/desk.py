@@ -1,0 +1,275 @@
+"""The desk: panels over the commands, for an instructor who does not program."""
+
+import html
+import os
+import tempfile
+import traceback
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from coursework.course import CLASSES, CourseError, new_course, open_course, read_roster
+from coursework.gradebook import enter_human, human_marks
+from coursework.hand_back import hand_back
+from coursework.hand_out import hand_out
+from coursework.keys import key_file, load_key, set_ids
+from coursework.mark_set import mark_set, read_records
+from coursework.report import report
+from coursework.take_in import take_in
+from kitchenmath.errors import KitchenError
+from kitchenmath.panels.frame import said
+
+WIDE = {"width": "100%", "max_width": "760px"}
+BESIDE = {"description_width": "initial"}
+
+
+class Desk:
+    """One class at a time: choose it, then go through the steps.
+
+    Each method returns a panel to show in a cell of its own. They share the chosen class and set.
+    """
+
+    def __init__(self):
+        self.classes = widgets.Dropdown(description="Class", style=BESIDE, layout=WIDE)
+        self.sets = widgets.Dropdown(
+            options=set_ids(), description="Set", style=BESIDE, layout=WIDE
+        )
+        self.state = widgets.HTML()
+        self._written = None
+        self._list_classes()
+        for chooser in (self.classes, self.sets):
+            chooser.observe(self._tell_state, "value")
+        self._tell_state()
+
+    @property
+    def course(self):
+        """The chosen class.
+
+        Raises
+        ------
+        CourseError
+            When none is chosen, or its files need mending.
+        """
+        if not self.classes.value:
+            raise CourseError("There is no class yet. Make one below, or play the demonstration.")
+        return open_course(Path(self.classes.value))
+
+    def choose(self):
+        """Class, set, and how far the set has come."""
+        return widgets.VBox([self.classes, self.sets, self.state])
+
+    def new(self):
+        """A new class from a roster."""
+        name = widgets.Text(description="Name", placeholder="autumn", style=BESIDE)
+        term = widgets.Text(description="Term", placeholder="autumn-26", style=BESIDE)
+        roster = widgets.FileUpload(description="Roster (CSV)", accept=".csv", multiple=False)
+
+        def make(progress):
+            if not roster.value:
+                raise CourseError("Choose the roster first: a CSV with student_number and name.")
+            if not name.value.strip() or Path(name.value).name != name.value:
+                raise CourseError("Name: type one plain word for the class's folder.")
+            with tempfile.TemporaryDirectory() as folder:
+                file = Path(folder) / "roster.csv"
+                file.write_bytes(bytes(roster.value[0]["content"]))
+                students = read_roster(file)
+            course = new_course(CLASSES / name.value, name.value, term.value, students)
+            self._list_classes(course.folder)
+            return f"The class has {len(students)} students."
+
+        def play(progress):
+            from coursework.demo import play as play_demo
+
+            course, places = play_demo(progress=progress)
+            self._list_classes(course.folder)
+            take_in(course, places, progress)
+            return "An invented class of 24 has handed in set 04-buy-enough. Mark it below."
+
+        return widgets.VBox(
+            [
+                widgets.HBox([name, term, roster], layout={"flex_flow": "row wrap"}),
+                self._step("Make the class", make),
+                self._step("Play the demonstration class", play),
+            ]
+        )
+
+    def steps(self):
+        """Hand out, take in, mark, hand back, report: a button and a progress bar each."""
+        place = widgets.Text(
+            description="Folder or zip",
+            placeholder="as downloaded, such as Downloads/hand-ins.zip",
+            style=BESIDE,
+            layout=WIDE,
+        )
+        upload = widgets.FileUpload(description="Or choose files", multiple=True)
+        self.place, self.upload = place, upload
+
+        def do_hand_out(progress):
+            return f"Give this notebook to the class: {hand_out(self.course, self.sets.value)}"
+
+        def do_take_in(progress):
+            with tempfile.TemporaryDirectory() as folder:
+                places = [Path(place.value.strip()).expanduser()] if place.value.strip() else []
+                for number, file in enumerate(upload.value):
+                    # Only the ending of the given name is used; the notebook says whose it is.
+                    saved = Path(folder) / f"{number}{Path(file['name']).suffix}"
+                    saved.write_bytes(bytes(file["content"]))
+                    stamp = file["last_modified"].timestamp()
+                    os.utime(saved, (stamp, stamp))
+                if upload.value:
+                    places.append(Path(folder))
+                if not places:
+                    raise CourseError(
+                        "Say where the hand-ins are: a folder or a zip, or choose files."
+                    )
+                return str(take_in(self.course, places, progress))
+
+        def do_mark(progress):
+            records = mark_set(self.course, self.sets.value, progress)
+            return f"{len(records)} hand-ins are marked."
+
+        def do_hand_back(progress):
+            pages = hand_back(self.course, self.sets.value, progress)
+            return f"{len(pages)} pages are in {self.course.folder / 'feedback'}"
+
+        def do_report(progress):
+            sheet, page = report(self.course, self.sets.value, progress)
+            return f"Mark sheet: {sheet}\nThe class's page: {page}"
+
+        return widgets.VBox(
+            [
+                self._step("Hand out", do_hand_out),
+                place,
+                upload,
+                self._step("Take in", do_take_in),
+                self._step("Mark", do_mark),
+                self._step("Hand back", do_hand_back),
+                self._step("Report", do_report),
+            ]
+        )
+
+    def picture(self):
+        """The class's page, as the last report made it."""
+        shown = widgets.HTML()
+
+        def show(progress):
+            _, page = report(self.course, self.sets.value, progress)
+            text = html.escape(page.read_text(encoding="utf-8"), quote=True)
+            shown.value = (
+                f'<iframe srcdoc="{text}" title="The class\'s page" sandbox '
+                'style="width:100%;height:720px;border:1px solid"></iframe>'
+            )
+            return "This page lies beside the mark sheet too."
+
+        return widgets.VBox([self._step("Show the class", show), shown])
+
+    def written(self):
+        """Written answers, one at a time, with the mark scheme beside."""
+        whose, answer, scheme = widgets.HTML(), widgets.HTML(), widgets.HTML()
+        points = widgets.BoundedFloatText(description="Points", step=0.5, min=0, style=BESIDE)
+        comment = widgets.Textarea(description="A word to the student", style=BESIDE, layout=WIDE)
+        self._written = {"waiting": [], "points": points, "comment": comment, "answer": answer}
+
+        def show():
+            waiting = self._written["waiting"]
+            if not waiting:
+                whose.value, answer.value, scheme.value = said("Nothing waits."), "", ""
+                return f"Every written answer of {self.sets.value} is marked."
+            student, cell = waiting[0]
+            points.max, points.value, comment.value = cell["out_of"], 0, ""
+            name = self.course.roster.get(student, student)
+            whose.value = said(f"{name} ({student}), {cell['question']}, of {cell['out_of']:g}")
+            answer.value = f"<blockquote>{said(cell['answer'])}</blockquote>"
+            key = load_key(key_file(self.sets.value).read_bytes())
+            scheme.value = said(key.scheme(cell["question"]))
+            return f"{len(waiting)} written answers wait."
+
+        def find(progress):
+            marks = human_marks(self.course, self.sets.value)
+            self._written["waiting"] = [
+                (found["student"], cell)
+                for found in read_records(self.course, self.sets.value)
+                for cell in found["human"]
+                if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
+            ]
+            return show()
+
+        def enter(progress):
+            if not self._written["waiting"]:
+                return find(progress)
+            student, cell = self._written["waiting"][0]
+            enter_human(
+                self.course,
+                self.sets.value,
+                student,
+                cell["question"],
+                points.value,
+                comment.value,
+            )
+            self._written["waiting"].pop(0)
+            return show()
+
+        return widgets.VBox(
+            [
+                self._step("Show what waits", find),
+                whose,
+                answer,
+                scheme,
+                points,
+                comment,
+                self._step("Enter the points, next", enter),
+            ]
+        )
+
+    def _step(self, name, do):
+        """A button with its progress bar and a place for what happened, in plain words."""
+        button = widgets.Button(description=name, layout={"width": "260px"})
+        bar = widgets.IntProgress(description="", layout={"width": "200px", "visibility": "hidden"})
+        words = widgets.HTML()
+
+        def progress(done, total, text):
+            bar.max, bar.value, bar.description = max(total, 1), done, f"{done} of {total}"
+
+        def run(_):
+            button.disabled, bar.value, bar.layout.visibility = True, 0, "visible"
+            words.value = said(f"{name} …")
+            try:
+                words.value = said(do(progress) or "Done.")
+                bar.value = bar.max
+            except KitchenError as error:
+                words.value = said(f"Not done. {error}")
+                bar.layout.visibility = "hidden"
+            except Exception as error:  # an error of the kit's own: say it, and keep what helps
+                note = Path(tempfile.gettempdir()) / "kitchen-desk-error.txt"
+                note.write_text(traceback.format_exc(), encoding="utf-8")
+                words.value = said(f"Not done: the kit itself failed ({error}). See {note}")
+                bar.layout.visibility = "hidden"
+            finally:
+                button.disabled = False
+                self._tell_state()
+
+        button.on_click(run)
+        row = widgets.HBox([button, bar], layout={"flex_flow": "row wrap"})
+        step = widgets.VBox([row, words])
+        step.button, step.words, step.bar = button, words, bar
+        return step
+
+    def _list_classes(self, choose=None):
+        found = sorted(path.parent for path in CLASSES.glob("*/course.toml"))
+        self.classes.options = [(path.name, str(path)) for path in found]
+        if choose:
+            self.classes.value = str(choose)
+
+    def _tell_state(self, _=None):
+        try:
+            course, set_id = self.course, self.sets.value
+        except KitchenError as error:
+            self.state.value = said(str(error))
+            return
+        handed_in = len(list((course.folder / "submitted").glob(f"*/{set_id}/*.ipynb")))
+        marked = len(list((course.folder / "marks" / set_id).glob("*.json")))
+        out = "handed out" if course.release(set_id).is_file() else "not handed out yet"
+        self.state.value = said(
+            f"{course.name}: {len(course.roster)} students, term {course.term}. "
+            f"Set {set_id}: {out}, {handed_in} handed in, {marked} marked."
+        )

@@ -1,0 +1,174 @@
+"""Keys, and the students' copies that are made from them."""
+
+import json
+import re
+
+import pytest
+from coursework.course import CourseError, new_course
+from coursework.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
+from coursework.keys import key_file, load_key, set_ids, source
+
+from kitchenmath.saying import say
+
+SETS = set_ids()
+
+
+@pytest.fixture(scope="module")
+def keys():
+    return {set_id: load_key(key_file(set_id).read_bytes()) for set_id in SETS}
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_a_key_loads_its_model_answers_earn_everything(set_id, keys):
+    """Loading runs the key and refuses one whose model answers do not earn all points."""
+    key = keys[set_id]
+
+    assert key.set_id == set_id
+    assert 12 <= sum(key.points.values()) <= 20
+    assert 5 <= len(key.points) <= 7
+    assert len(key.human) == 1
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_every_numeric_question_names_three_slips_and_its_lesson(set_id, keys):
+    """Each slip has a sentence; each question says what it trains and where to read again."""
+    for question in keys[set_id].sheet.questions.values():
+        assert len(question.slips) >= 3
+        assert all(len(slip.sentence) > 20 for slip in question.slips)
+        assert question.skill and question.lesson and question.working
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_the_question_states_its_tolerance(set_id, keys):
+    """The step of the hidden tolerance stands in the text that students read."""
+    key = keys[set_id]
+    for question in key.sheet.questions.values():
+        step, text = question.tolerance.step, key.asked[question.id]
+        if question.kind == "count":
+            assert "whole" in text
+        elif "dollar" in str(step.units):
+            assert f"{round(step.magnitude * 100)} cents" in text
+        else:
+            assert f"within {say(step)}" in text
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_students_copies_are_what_the_key_generates(set_id):
+    """Generated twice, byte for byte, and equal to what lies in assignments/."""
+    raw = key_file(set_id).read_bytes()
+    term = json.loads(raw)["metadata"]["kitchen"]["term"]
+    copy = released(raw, term)
+
+    assert copy == released(raw, term)
+    assert copy == (ASSIGNMENTS / set_id / f"{set_id}.ipynb").read_bytes()
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_nothing_of_the_key_reaches_the_students(set_id, keys):
+    """No slip, sentence, formula, hidden mark, solution or mark scheme occurs in the copy."""
+    copy = (ASSIGNMENTS / set_id / f"{set_id}.ipynb").read_text(encoding="utf-8")
+    key = keys[set_id]
+    for mark in ("HIDDEN", "SOLUTION", "Slip(", "award", "Mark scheme", "lambda"):
+        assert mark not in copy
+    for question in key.sheet.questions.values():
+        for slip in question.slips:
+            assert slip.name not in copy
+            assert json.dumps(slip.sentence, ensure_ascii=False)[1:-1] not in copy
+        for line in question.working:
+            assert line not in copy
+    hidden = [
+        line.strip()
+        for cell in key.cells
+        for part in re.findall(r"### BEGIN \w+.*?\n(.*?)### END", source(cell), re.DOTALL)
+        for line in part.splitlines()
+        if len(line.strip()) > 12
+    ]
+    text = "\n".join(source(cell) for cell in json.loads(copy)["cells"])
+
+    assert hidden
+    assert [line for line in hidden if line in text] == []
+
+
+def test_nothing_else_that_students_get_holds_a_key_text(keys):
+    """Lessons and the library hold none of the keys' sentences."""
+    students = [ASSIGNMENTS.parent / name for name in ("lessons", "kitchenmath")]
+    files = [f for place in students for f in ([place] if place.is_file() else place.rglob("*.*"))]
+    text = "\n".join(
+        file.read_text(encoding="utf-8")
+        for file in files
+        if file.suffix in (".py", ".ipynb", ".md")
+    )
+    sentences = [
+        slip.sentence
+        for key in keys.values()
+        for question in key.sheet.questions.values()
+        for slip in question.slips
+    ]
+
+    assert [sentence for sentence in sentences if sentence in text] == []
+
+
+def changed(set_id, old, new):
+    """A key's bytes with one text replaced, as an author might break it."""
+    raw = key_file(set_id).read_bytes().decode()
+    assert old in raw
+    return raw.replace(old, new, 1).encode()
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ('"id": "q2-text"', '"id": "q1-text"', "share the id"),
+        ('"grade_id": "q2-answer"', '"grade_id": "q1-answer"', "share the id q1-answer"),
+        ("one.portion / one.yield_", "one.portion * one.yield_", "model answer .* earns"),
+        ('Within(Q_(50, \\"g\\"))', 'Within(Q_(9000, \\"g\\"))', "gives the right answer"),
+        ("sheet = open_set(", "other = open_set(", "NameError|no cell makes"),
+        ("formula=lambda cooked, loss:", "formula=lambda cooked, lost:", "asks for lost"),
+    ],
+    ids=["doubled cell", "doubled question", "bad answer", "collision", "no sheet", "unknown"],
+)
+def test_a_broken_key_is_refused_when_it_is_loaded(old, new, words):
+    """Each with a sentence that says where."""
+    with pytest.raises(CourseError, match=words):
+        load_key(changed("04-buy-enough", old, new))
+
+
+def test_a_key_that_is_no_notebook_is_refused():
+    """A text file in the keys' folder."""
+    with pytest.raises(CourseError, match="no notebook of the kit"):
+        load_key(b"celeriac")
+
+
+def test_another_term_means_other_numbers_in_the_same_notebook(tmp_path):
+    """Only the term differs between the copies of two terms."""
+    raw = key_file("04-buy-enough").read_bytes()
+    one, other = released(raw, "demo"), released(raw, "autumn-26")
+
+    assert one != other
+    assert one.replace(b"demo", b"autumn-26").count(b"autumn-26") == other.count(b"autumn-26")
+
+
+def test_handing_out_twice_changes_nothing(tmp_path):
+    """Byte for byte, in release, source and settings."""
+    course = new_course(tmp_path / "kit à la crème", "Class", "demo", {"BH-1": "Ann"})
+    first = hand_out(course, "04-buy-enough").read_bytes()
+
+    assert first == hand_out(course, "04-buy-enough").read_bytes()
+    assert not (course.folder / "kept").exists()
+
+
+def test_a_set_that_does_not_exist_is_named(tmp_path):
+    """The message lists the sets there are."""
+    course = new_course(tmp_path / "c", "Class", "demo", {"BH-1": "Ann"})
+    with pytest.raises(CourseError, match=r"there is no set “4”\. There are: .*04-buy-enough"):
+        hand_out(course, "4")
+
+
+def test_all_copies_are_written_at_once_and_leftovers_go(tmp_path):
+    """A set without a key any more leaves no copy behind."""
+    (tmp_path / "99-gone").mkdir()
+    (tmp_path / "99-gone" / "99-gone.ipynb").write_text("{}")
+    written = write_assignments(tmp_path)
+
+    assert [path.stem for path in written] == SETS
+    assert not (tmp_path / "99-gone").exists()

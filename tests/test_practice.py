@@ -1,0 +1,310 @@
+"""Given numbers, and how an answer is judged."""
+
+import hashlib
+import shutil
+import subprocess
+
+import pytest
+from hypothesis import given as each
+from hypothesis import strategies as st
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice import (
+    Question,
+    Slip,
+    Within,
+    beside,
+    given,
+    open_set,
+    steps,
+    student_number,
+)
+from kitchenmath.units import Q_, WrongKind
+
+NEED = steps(1.2, 3, 0.2, "kg", "trimmed celeriac needed")
+YIELD = steps(60, 74, 2, "percent", "yield")
+
+
+def as_bought(**changes):
+    """Buy = need / yield, with its usual slips."""
+    parts = {
+        "id": "q1",
+        "kind": "weight",
+        "points": 3,
+        "tolerance": Within(Q_(50, "g")),
+        "formula": lambda need, yield_: need / yield_,
+        "slips": (
+            Slip("multiplied", lambda need, yield_: need * yield_, "You multiplied.", worth=1),
+            Slip("forgot the trim", lambda need: need, "The trim is missing."),
+        ),
+        "working": ("{need} ÷ {yield_} = {answer}",),
+    }
+    return Question(**(parts | changes))
+
+
+KNOWN = {"need": Q_(2, "kg"), "yield_": Q_(80, "percent")}
+
+
+def test_the_draw_is_sha_256_and_nothing_else():
+    """By hand: the first 8 bytes of SHA-256("demo|BH-1007|q1|need") modulo 10 steps."""
+    place = int.from_bytes(hashlib.sha256(b"demo|BH-1007|q1|need").digest()[:8], "big") % 10
+
+    assert NEED.values[place] == given("demo", "bh-1007 ", "q1", need=NEED)["need"]
+
+
+def test_steps_are_round_kitchen_numbers():
+    """1.2 + 3 x 0.2 is 1.8 on the page, and the last step is there."""
+    assert [1.2, 1.4, 1.6, 1.8, 2.0, 2.2, 2.4, 2.6, 2.8, 3.0] == [v.magnitude for v in NEED.values]
+
+
+def test_another_python_draws_the_same_numbers():
+    """The draw uses whole numbers and SHA-256 only; another Python on this machine agrees."""
+    other = next(filter(None, map(shutil.which, ("python3.13", "python3.12", "python3.10"))), None)
+    if other is None:
+        pytest.skip("there is no second Python here to ask")
+    code = (
+        "import hashlib\n"
+        "for n in range(50):\n"
+        "    text = 'demo|BH-%d|q1|need' % n\n"
+        "    print(int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], 'big') % 10)\n"
+    )
+    asked = subprocess.run([other, "-c", code], capture_output=True, text=True)
+    if asked.returncode:
+        pytest.skip("the second Python found here does not start")
+
+    ours = [NEED.values.index(given("demo", f"BH-{n}", "q1", need=NEED)["need"]) for n in range(50)]
+
+    assert list(map(int, asked.stdout.split())) == ours
+
+
+def test_a_class_gets_spread_numbers():
+    """240 draws over 10 steps: each step comes up, none more than three times its share."""
+    drawn = [given("demo", f"BH-{n}", "q1", need=NEED)["need"].magnitude for n in range(240)]
+
+    assert len(set(drawn)) == 10
+    assert max(drawn.count(value) for value in set(drawn)) <= 72
+
+
+@pytest.mark.parametrize("odd", ["", "  ", ".hidden", "../x", "a/b", "a b", "x" * 65, "né", "a\n"])
+def test_odd_student_numbers_are_refused(odd):
+    """A student number becomes a folder's name: letters, figures and . _ @ - only."""
+    if odd == "a\n":
+        assert student_number(odd) == "A"
+        return
+    with pytest.raises(KitchenError, match="student number"):
+        student_number(odd)
+
+
+@pytest.mark.parametrize("typed", ["2.5 kg", "2500 g", "2.52kg", "5.512 lb", "5 lb 8 oz"])
+def test_a_right_answer_counts_in_any_unit_and_rounded(typed):
+    """By hand: 2 kg / 0.80 = 2.5 kg = 5.512 lb; 5 lb 8 oz is 2.495 kg, within 50 g."""
+    verdict = as_bought().judge(typed, KNOWN)
+
+    assert ("right", 3.0) == (verdict.outcome, verdict.points)
+
+
+def test_a_computed_quantity_counts_as_well_as_a_typed_one():
+    """2 kg / 80 % as the library computes it comes in kg/%; it is a weight all the same."""
+    verdict = as_bought().judge(KNOWN["need"] / KNOWN["yield_"], KNOWN)
+
+    assert verdict.outcome == "right"
+    assert verdict.answer == "2.5 kg"
+
+
+def test_a_slip_is_named_and_earns_what_it_is_worth():
+    """By hand: 2 kg x 0.80 = 1.6 kg is what multiplying gives."""
+    verdict = as_bought().judge("1.6 kg", KNOWN)
+
+    assert (verdict.outcome, verdict.slips, verdict.points) == ("slip", ("multiplied",), 1.0)
+    assert verdict.sentence == "You multiplied."
+
+
+def test_two_slips_with_one_number_are_both_named():
+    """Forgetting the trim and adding nothing give the same 2 kg: both sentences are said."""
+    twin = Slip("added nothing", lambda need: need * 1.0, "Nothing was added.")
+    question = as_bought(slips=(*as_bought().slips, twin))
+
+    verdict = question.judge("2 kg", KNOWN)
+
+    assert verdict.slips == ("forgot the trim", "added nothing")
+    assert verdict.sentence == "The trim is missing. Or: Nothing was added."
+    assert verdict.points == 0
+
+
+def test_a_number_that_no_slip_gives_is_just_wrong():
+    """Plain noise must not be accused of a slip."""
+    verdict = as_bought().judge("3.3 kg", KNOWN)
+
+    assert (verdict.outcome, verdict.slips) == ("wrong", ())
+
+
+@pytest.mark.parametrize(
+    ("typed", "outcome", "words"),
+    [
+        (None, "missing", "no answer"),
+        ("  ", "missing", "no answer"),
+        ("2.5", "unreadable", "has no unit"),
+        ("2.5 L", "unreadable", "is a volume: a weight is asked for"),
+        ("35 %", "unreadable", "a percentage: a weight"),
+        ("about right", "unreadable", "does not start with a number"),
+        ([2.5], "unreadable", "is no amount"),
+        (True, "unreadable", "is no amount"),
+    ],
+)
+def test_what_is_no_answer_gets_a_sentence(typed, outcome, words):
+    """Never a traceback, and never points."""
+    verdict = as_bought().judge(typed, KNOWN)
+
+    assert (verdict.outcome, verdict.points) == (outcome, 0.0)
+    assert words in verdict.sentence
+
+
+def nets(**changes):
+    """q2 builds on q1: packs of 1.5 kg, rounded up."""
+    import math
+
+    def ratio(q1, pack):
+        return (q1 / pack).to("").magnitude
+
+    parts = {
+        "id": "q2",
+        "kind": "count",
+        "points": 2,
+        "method": 1,
+        "tolerance": Within(Q_(0.05, "count")),
+        "formula": lambda q1, pack: math.ceil(ratio(q1, pack) - 1e-9),
+        "slips": (
+            Slip(
+                "rounded down",
+                lambda q1, pack: math.floor(ratio(q1, pack)) if ratio(q1, pack) % 1 else None,
+                "You rounded down.",
+            ),
+        ),
+    }
+    return Question(**(parts | changes))
+
+
+PACKS = {"q1": Q_(2.5, "kg"), "pack": Q_(1.5, "kg")}
+
+
+def test_a_right_method_on_an_own_wrong_answer_earns_the_method():
+    """By hand: own q1 of 1.4 kg needs 1 pack; the right q1 of 2.5 kg needs 2."""
+    verdict = nets().judge("1", PACKS, own={"q1": Q_(1.4, "kg")})
+
+    assert (verdict.outcome, verdict.points) == ("follow-through", 1.0)
+
+
+def test_building_on_a_rounded_right_answer_is_simply_right():
+    """Own q1 of 3.01 kg was right within tolerance of 2.99; its 3 packs are right, not 2."""
+    known = PACKS | {"q1": Q_(2.99, "kg")}
+
+    verdict = nets().judge("3", known, own={"q1": Q_(3.01, "kg")}, sound={"q1"})
+
+    assert (verdict.outcome, verdict.points) == ("right", 2.0)
+
+
+def test_a_slip_is_found_on_an_own_wrong_answer_too():
+    """Own q1 of 4 kg needs 3 packs; 2 is that rounded down (and also the right 2: that wins)."""
+    own = {"q1": Q_(5, "kg")}
+
+    verdict = nets().judge("3", PACKS, own=own)
+
+    assert verdict.slips == ("rounded down",)
+
+
+def test_rounding_down_what_is_whole_is_no_slip():
+    """3 kg in packs of 1.5 kg are exactly 2: the slip's formula says None, and nothing collides."""
+    known = {"q1": Q_(3, "kg"), "pack": Q_(1.5, "kg")}
+
+    assert nets().collisions(known) == []
+
+
+def test_a_slip_that_passes_for_the_right_answer_is_found():
+    """At a yield of 50 % the trim is as heavy as what is left."""
+    question = as_bought(
+        formula=lambda need, yield_: need * yield_,
+        slips=(Slip("the trim", lambda need, yield_: need * (1 - yield_.to("").magnitude), ""),),
+    )
+
+    assert question.collisions(KNOWN | {"yield_": Q_(50, "percent")}) == ["the trim"]
+
+
+@each(st.floats(0.1, 50), st.floats(10, 95))
+def test_rounding_to_the_tolerance_is_never_refused(need_kg, yield_percent):
+    """Property: the right answer rounded to the stated step (to nearest) is right."""
+    known = {"need": Q_(need_kg, "kg"), "yield_": Q_(yield_percent, "percent")}
+    question = as_bought()
+    rounded = round(question.right(known).to("g").magnitude / 50) * 50
+
+    assert question.judge(f"{rounded} g", known).outcome == "right"
+
+
+def test_a_difference_may_be_typed_as_degrees():
+    """ "10 °C" warmer and 18 °F warmer are one difference; as points they are 10 °C and -7.8 °C."""
+    warmer = Question("q", "temperature difference", 1, Within(Q_(0.5, "delta_degC")),
+                      lambda rise: rise)  # fmt: skip
+    known = {"rise": Q_(10, "delta_degC")}
+
+    assert {"right"} == {warmer.judge(text, known).outcome for text in ("10 °C", "18 °F", "10 K")}
+
+
+def test_working_shows_the_students_numbers():
+    """The line of working has the numbers in it."""
+    assert as_bought().judge(None, KNOWN).working == ("2 kg ÷ 80 % = 2.5 kg",)
+
+
+def test_tolerance_is_said_in_kitchen_words():
+    """What the student reads in the question."""
+    assert (
+        str(Within(Q_(50, "g"), "the scale shows no less"))
+        == "within 50 g, the scale shows no less"
+    )
+    assert str(Within(Q_(2, "percent"))) == "within 2 % of the answer"
+
+
+def test_a_sheet_without_a_student_number_says_so_and_shows_no_numbers(capsys):
+    """No traceback for the most usual slip of all."""
+    sheet = open_set("04", "demo", "")
+
+    assert "type it in quotes" in repr(sheet)
+    assert "once your student number is in" in repr(sheet.given("q1", need=NEED))
+
+
+def test_looking_at_an_answer_says_what_it_is_and_never_whether_it_is_right(capsys):
+    """Right and wrong answers get the same words."""
+    sheet = open_set("04", "demo", "BH-1")
+    sheet.look("q1", "2.5 kg", "weight", plausible=("100 g", "30 kg"))
+    sheet.look("q1", "9.5 kg", "weight", plausible=("100 g", "30 kg"))
+    sheet.look("q1", "95 kg", "weight", plausible=("100 g", "30 kg"))
+    right, wrong, odd = capsys.readouterr().out.splitlines()
+
+    assert right.replace("2.5", "9.5") == wrong
+    assert "hard to believe" in odd
+
+
+def test_given_numbers_show_the_other_system_beside():
+    """2 kg is 4.41 lb; a percentage has no other system."""
+    assert beside(Q_(2, "kg")) == "2 kg (4.41 lb)"
+    assert beside(Q_(35, "percent")) == "35 %"
+
+
+@pytest.mark.parametrize(
+    ("wrong", "words"),
+    [
+        (lambda: steps(3, 1, 0.2, "kg", "x"), "nothing to choose from"),
+        (lambda: steps(1, 3, 0, "kg", "x"), "nothing to choose from"),
+        (lambda: as_bought(kind="heaviness"), "kind: 'heaviness'"),
+        (lambda: as_bought(slips=as_bought().slips * 2), "share the name"),
+        (lambda: as_bought().right({"need": Q_(1, "kg")}), "asks for yield_"),
+    ],
+)
+def test_a_question_that_cannot_work_is_refused(wrong, words):
+    """The author of a key is told what is wrong."""
+    with pytest.raises(KitchenError, match=words):
+        wrong()
+
+
+def test_a_formula_of_another_kind_is_refused():
+    """A key whose formula gives a volume where a weight is asked for names the question."""
+    with pytest.raises(WrongKind, match="q1: 1 L is a volume"):
+        as_bought(formula=lambda: Q_(1, "L"), slips=()).right({})

@@ -13,7 +13,7 @@ import subprocess
 import sys
 import tempfile
 import threading
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from pathlib import Path
 
 from coursework.keys import load_key
@@ -33,7 +33,7 @@ class Odd:
         self.name = name
 
     def __repr__(self):
-        return f"a {self.name}"
+        return f"a “{self.name}”"
 
 
 def mark(task):
@@ -53,12 +53,14 @@ def mark(task):
     key = load_key(task["key"], task["term"])
     bounds = task["bounds"]
     try:
-        cells, _, findings = read_notebook(task["hand_in"], bounds["file_bytes"])
+        read = read_notebook(task["hand_in"], bounds["file_bytes"])
+        cells, findings = read.cells, read.findings
     except UnreadableNotebook as error:
-        cells, findings = [], [str(error)]
+        cells, findings = (), (f"The file could not be read: {error}.",)
     poured = pour(task["released"], cells, bounds["answer_bytes"])
     ran, stopped = run_in_room(poured.notebook["cells"], bounds)
     verdicts = key.sheet.mark(task["student"], ran["answers"])
+    verdicts = _with_failures(verdicts, poured, ran["outputs"])
     return {
         "set": key.set_id,
         "title": key.title,
@@ -76,6 +78,20 @@ def mark(task):
         ],
         "notebook": _as_marked(poured.notebook, ran["outputs"], verdicts),
     }
+
+
+def _with_failures(verdicts, poured, outputs):
+    """Where an answer cell is filled in and still gave nothing, say what it stopped with."""
+    said = dict(verdicts)
+    for place, cell in enumerate(poured.notebook["cells"]):
+        question = _grade_id(cell).removesuffix("-answer")
+        if question not in verdicts or verdicts[question].outcome != "missing":
+            continue
+        if poured.answers.get(f"{question}-answer") and f'{question} = ""' not in _text(cell):
+            last = (outputs.get(place, "").strip().splitlines() or ["it did not run"])[-1]
+            words = f"The cell is filled in, and gave no answer. It ended with: {last[:200]}"
+            said[question] = replace(verdicts[question], outcome="unreadable", sentence=words)
+    return said
 
 
 def run_in_room(cells, bounds):
@@ -210,9 +226,12 @@ def _record(line, cells):
 
 def _asks_for(cell):
     """The answer that a check cell asks for: "q1-check" asks for q1."""
-    flags = cell.get("metadata", {}).get("nbgrader", {})
-    name = flags.get("grade_id", "")
-    return name.removesuffix("-check") if flags.get("grade") and name.endswith("-check") else None
+    name = _grade_id(cell)
+    return name.removesuffix("-check") if name.endswith("-check") else None
+
+
+def _grade_id(cell):
+    return cell.get("metadata", {}).get("nbgrader", {}).get("grade_id", "")
 
 
 def _text(cell):

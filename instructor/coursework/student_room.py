@@ -64,9 +64,15 @@ def main():
 
     from kitchenmath.units import Quantity
 
+    class Shell(InteractiveShell):
+        """As in a notebook, where "%matplotlib inline" is no error though there is no screen."""
+
+        def enable_gui(self, gui=None):
+            pass
+
     config = Config()
     config.HistoryManager.enabled = False
-    shell = InteractiveShell.instance(colors="NoColor", config=config)
+    shell = Shell.instance(colors="NoColor", config=config)
     shell.displayhook.write_output_prompt = lambda: None
     left = job["output_bytes"]
     for index, cell in enumerate(job["cells"]):

@@ -1,0 +1,187 @@
+"""Panels and drills without a kernel: set a value, read the sentence."""
+
+import html
+import re
+
+import pytest
+
+from kitchenmath.drills import Round, drill_named
+from kitchenmath.drills.buying import BUYING
+from kitchenmath.errors import UnknownName
+from kitchenmath.given import practice_numbers
+from kitchenmath.panels.buying import breast_price_panel, purchase_panel
+from kitchenmath.panels.drilling import drill_panel
+from kitchenmath.units import read, say
+
+PANELS = {"purchase": purchase_panel, "breast price": breast_price_panel}
+DRILLS = list(BUYING.values())
+
+
+def words(widget):
+    """A sentence without its HTML."""
+    return html.unescape(re.sub("<br>", "\n", re.sub(r"</?div[^>]*>", "", widget.value)))
+
+
+@pytest.mark.parametrize("panel", PANELS.values(), ids=PANELS)
+def test_every_step_of_every_slider_gives_a_sentence_and_a_picture(panel):
+    """From one end to the other; the picture changes, nothing fails."""
+    shown = panel()
+    for control in shown.controls.values():
+        pictures = set()
+        for value in (control.min, control.max):
+            control.value = value
+            pictures.add(bytes(shown.picture.value))
+            assert len(words(shown.words)) > 40
+        assert len(pictures) == 2
+
+
+@pytest.mark.parametrize("panel", PANELS.values(), ids=PANELS)
+def test_a_panel_has_at_most_three_controls_with_units_in_their_labels(panel):
+    """House style; a bare count needs no unit."""
+    controls = panel().controls.values()
+
+    assert len(controls) <= 3
+    assert all("(" in c.description or c.description == "Covers" for c in controls)
+
+
+def test_the_purchase_panel_says_the_hand_calculation():
+    """By hand: 40 x 60 g = 2.4 kg; / 0.60 = 4 kg; 4 - 2.4 = 1.6 kg trim; 2.4 x 0.6 = 1.44 kg.
+
+    1.44 kg bought leaves 0.864 kg, which is 14 portions of 60 g.
+    """
+    panel = purchase_panel()
+    panel.controls["yield_percent"].value = 60
+
+    said = words(panel.words)
+    assert "40 covers of 60 g are 2.4 kg on the plates." in said
+    assert "you buy 4 kg (8.82 lb); 1.6 kg is trim" in said
+    assert "buys 1.44 kg, and feeds 14 of 40" in said
+
+
+def test_the_breast_panel_says_the_hand_calculation():
+    """By hand: 10 kg at $9 = $90; credit 2.5 x 6 + 2.8 x 1.5 = $19.20; 70.80 / 3 kg = $23.60."""
+    said = words(breast_price_panel().words)
+
+    assert "worth $19.20, so the breast carries $70.80: $23.60 per kg" in said
+    assert "Without the credit it would look like $30.00 per kg. Cost factor: 2.62." in said
+
+
+def test_a_step_of_a_slider_redraws_and_does_not_draw_anew():
+    """The number of artists stays as it is."""
+    panel = purchase_panel()
+    before = panel.picture.value
+    axes = panel.controls["covers"]
+    axes.value = 60
+
+    assert panel.picture.value != before
+
+
+@pytest.mark.parametrize("drill", DRILLS, ids=BUYING)
+def test_a_right_answer_is_right_and_counts_for_the_streak(drill):
+    """Typed as a cook would, in the first twenty rounds."""
+    turn = Round(drill)
+    for number in range(1, 21):
+        right = drill.question.right(turn.numbers)
+        assert turn.answer(say(right, digits=5)).outcome == "right"
+        assert turn.streak == number
+        turn.next()
+
+
+@pytest.mark.parametrize("drill", DRILLS, ids=BUYING)
+def test_no_slip_passes_for_the_right_answer_in_any_round(drill):
+    """300 rounds: a student who makes the slip is told so."""
+    for number in range(1, 301):
+        numbers = practice_numbers(drill.question.id, number, drill.choices)
+        assert drill.question.collisions(numbers) == []
+
+
+@pytest.mark.parametrize("drill", DRILLS, ids=BUYING)
+def test_every_slip_is_named(drill):
+    """Each slip's own number, typed back to four figures, gets the slip's sentence."""
+    import inspect
+
+    for number in range(1, 31):
+        numbers = practice_numbers(drill.question.id, number, drill.choices)
+        for slip in drill.question.slips:
+            used = {name: numbers[name] for name in inspect.signature(slip.formula).parameters}
+            value = slip.formula(**used)
+            if value is None:
+                continue
+            from kitchenmath.questions import as_kind
+
+            typed = say(as_kind(value, drill.question.kind), digits=5)
+            assert slip.name in drill.question.judge(typed, numbers).slips
+
+
+def test_fresh_numbers_differ_from_round_to_round():
+    """Twenty rounds of one drill show more than ten different questions."""
+    turn = Round(DRILLS[0])
+    seen = set()
+    for _ in range(20):
+        seen.add(turn.text)
+        turn.next()
+
+    assert len(seen) > 10
+
+
+def test_a_slip_ends_the_streak_and_only_the_first_try_counts():
+    """Right, slip, then right in the same round: the streak stays at nought."""
+    turn = Round(BUYING["as purchased"])
+    turn.answer(say(turn.drill.question.right(turn.numbers)))
+    turn.next()
+    turn.answer(say(turn.numbers["edible"] * turn.numbers["yield_"].to("").magnitude))
+    turn.answer(say(turn.drill.question.right(turn.numbers)))
+
+    assert turn.streak == 0
+
+
+def test_an_unreadable_answer_costs_no_streak():
+    """A missing unit is no slip."""
+    turn = Round(BUYING["as purchased"])
+    turn.answer("4")
+
+    assert not turn.counted
+
+
+@pytest.mark.parametrize("drill", DRILLS, ids=BUYING)
+def test_the_drill_panel_goes_through_all_it_offers(drill):
+    """Check, hint, working, fresh numbers: with the keyboard's and the mouse's own events."""
+    panel = drill_panel(drill)
+    panel.typed.value = "rubbish"
+    assert "does not start with a number" in words(panel.words)
+    panel.hint.click()
+    assert words(panel.words) == drill.hint
+    panel.working.click()
+    assert words(panel.words) == "\n".join(panel.round.working)
+    asked = panel.round.text
+    panel.fresh.click()
+    assert (panel.typed.value, words(panel.words)) == ("", "")
+    panel.typed.value = say(drill.question.right(panel.round.numbers), digits=5)
+    assert words(panel.words).startswith("✓ Right.")
+    assert panel.round.streak == 1
+    assert asked != panel.round.text or panel.round.number == 2
+
+
+def test_what_a_student_types_is_escaped():
+    """Typed HTML is shown, not obeyed."""
+    panel = drill_panel(DRILLS[0])
+    panel.typed.value = "<script>alert(1)</script>"
+
+    assert "<script>" not in panel.words.value
+
+
+def test_an_unknown_drill_is_named():
+    """The message lists the drills there are."""
+    with pytest.raises(UnknownName, match="'as purchased'"):
+        drill_named("as bought", BUYING)
+
+
+def test_the_numbers_worked_by_hand_in_the_lesson_are_right():
+    """Lesson 4: 2.4 / 0.80 = 3.0 kg, 2.4 / 0.60 = 4.0 kg, a third more; 12 x 9 - 18 = 90."""
+    from kitchenmath.yields import as_purchased
+
+    at_80 = as_purchased(edible=read("2.4 kg"), yield_=read("80 %"))
+    at_60 = as_purchased(edible=read("2.4 kg"), yield_=read("60 %"))
+
+    assert (say(at_80), say(at_60)) == ("3 kg", "4 kg")
+    assert at_60 / at_80 == pytest.approx(4 / 3)

@@ -2,6 +2,7 @@
 
 import argparse
 import sys
+from collections import Counter
 from pathlib import Path
 
 from coursework.course import CLASSES, CourseError, new_course, open_course, read_roster
@@ -148,11 +149,25 @@ def _mark(options):
 
 
 def _print_marks(course, set_id, records):
+    """The mark sheet without its long columns, then what they say, a line each."""
     from coursework.gradebook import human_marks
     from coursework.report import mark_sheet
 
-    rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
-    print(table(rows))
+    head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
+    short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
+    print(table([[row[column] for column in short] for row in (head, *rows)]))
+    named = Counter(slip for found in records for slip in _slips(found))
+    if named:
+        print("\nSlips, most first:")
+        print("\n".join(f"  {count:2d} x {slip}" for slip, count in named.most_common(8)))
+    notes = [(row[0], row[head.index("notes")]) for row in rows if row[head.index("notes")]]
+    if notes:
+        print("\nTo look at:")
+        print("\n".join(f"  {student}: {note}" for student, note in notes))
+
+
+def _slips(found):
+    return [f"{v['question']} {' or '.join(v['slips'])}" for v in found["verdicts"] if v["slips"]]
 
 
 def _hand_back(options):

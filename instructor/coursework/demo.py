@@ -88,7 +88,7 @@ def play(folder=None, seed=1, progress=None):
     sheet = load_key(key_file(SET).read_bytes(), TERM).sheet
     filled = {}
     for done, student in enumerate(ROSTER, start=1):
-        answers = _answers(sheet, student, WAYS[chance.choice((0, 0, 1, 1, 2))], chance)
+        answers = _answers(sheet, student, WAYS[chance.choice((0, 1, 1, 2))], chance)
         filled[student] = _filled(notebook, student, answers, chance.choice(WRITTEN))
         if progress:
             progress(done, len(ROSTER), ROSTER[student])
@@ -159,9 +159,11 @@ def _arrive(post, filled, notebook, chance):
         name = chance.choice((f"{first}.ipynb", f"set4 {first} FINAL.ipynb", "04-buy-enough.ipynb",
                               f"Untitled{place}.ipynb", f"{first}_hw(2).ipynb"))  # fmt: skip
         files.append([f"{place:02d}/{name}", filled[student], place])
-    copied, copier = students[3], students[16]
-    files[16][1] = filled[copied].replace(copied.encode(), copier.encode())
-    again = filled[students[5]].replace(b'q2 = "', b'q2 = "1')  # a second thought, for the worse
+    copied, copier = students[3], students[18]
+    files[18][1] = filled[copied].replace(copied.encode(), copier.encode())
+    again = filled[students[5]].replace(
+        b'q2 = \\"', b'q2 = \\"1'
+    )  # a second thought, for the worse
     nobody = _filled(notebook, "", {"q1": "3 kg", "q2": "2"}, "")
     stranger = _filled(notebook, "BH-9917", {"q1": "2.9 kg"}, "")
     files += [

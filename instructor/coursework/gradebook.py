@@ -5,6 +5,7 @@ Only this module opens it. nbgrader's words (assignment, submission, grade) stay
 
 import os
 import sys
+import warnings
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -27,7 +28,10 @@ def _open(course):
     course.folder.mkdir(parents=True, exist_ok=True)
     gradebook = Gradebook(course.gradebook)
     try:
-        yield gradebook
+        with warnings.catch_warnings():
+            # nbgrader 0.9.6 makes a submission's parts before it adds them; SQLAlchemy remarks it.
+            warnings.filterwarnings("ignore", "Object of type .* not in session")
+            yield gradebook
     finally:
         gradebook.close()
         gradebook.engine.dispose()

@@ -161,7 +161,7 @@ def _name_copies(course, set_id, records):
         named.setdefault(other, []).append([one, reason])
     for found in records:
         alike = sorted(named.get(found["student"], []))
-        if found.get("copied", []) != alike:
+        if found.get("copied") != alike:
             found["copied"] = alike
             _write_record(course, set_id, found)
 

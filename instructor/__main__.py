@@ -1,0 +1,26 @@
+"""Run a class: "python3 instructor" opens the desk, "python3 instructor --help" lists the rest."""
+
+import os
+import runpy
+import sys
+
+KIT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+start = runpy.run_path(os.path.join(KIT, "kitchenmath", "start.py"))
+
+
+def main(words):
+    """Run the command that ``words`` name, or open the instructor's desk where there are none."""
+    start["ready"]("instructor")
+    start["reach"](os.path.join(KIT, "instructor"))
+    if words:
+        from coursework.command import main as command
+
+        return command(words)
+
+    from jupyterlab.labapp import main as lab
+
+    desk = "--LabApp.default_url=/lab/tree/instructor/desk.ipynb"
+    return lab([f"--ServerApp.root_dir={KIT}", desk])
+
+
+sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,42 @@
+"""Open the lessons: "python3 lessons" lists them, "python3 lessons 4" opens lesson 4.
+
+Further words go on to JupyterLab, for example: python3 lessons 4 --no-browser
+"""
+
+import os
+import runpy
+import sys
+
+KIT = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+start = runpy.run_path(os.path.join(KIT, "kitchenmath", "start.py"))
+
+
+def lesson(number):
+    """Return the name of the lesson with this number, or stop with the list of lessons."""
+    names = os.listdir(os.path.join(KIT, "lessons"))
+    lessons = sorted(name for name in names if name.endswith(".ipynb"))
+    found = [name for name in lessons if name.startswith(number.zfill(2) + "-")]
+    if not found:
+        sys.exit(
+            f"There is no lesson {number!r}. Type the number that one of these begins with, "
+            "for example: python3 lessons 1\n" + "\n".join(lessons)
+        )
+    return found[0]
+
+
+def main(words):
+    """Open JupyterLab on the lessons, or on the one whose number comes first in ``words``."""
+    if words in (["-h"], ["--help"]):
+        return print(__doc__)
+    start["ready"]("lessons")
+    page = "lessons"
+    if words and not words[0].startswith("-"):
+        page += "/" + lesson(words[0])
+        words = words[1:]
+
+    from jupyterlab.labapp import main as lab
+
+    return lab([f"--ServerApp.root_dir={KIT}", f"--LabApp.default_url=/lab/tree/{page}", *words])
+
+
+sys.exit(main(sys.argv[1:]))

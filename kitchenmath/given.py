@@ -116,9 +116,11 @@ def given(term, student, question, **choices):
 
     Examples
     --------
+    Ten steps from 1.2 kg to 3 kg; the digest of "demo|BH-1007|q1|need" points at the last.
+
     >>> mine = given("demo", "BH-1007", "q1", need=steps(1.2, 3, 0.2, "kg", "needed"))
     >>> print(say(mine["need"]))
-    2.8 kg
+    3 kg
     """
     number = student_number(student)
     drawn = {}

@@ -234,7 +234,7 @@ def _ratio(need, pack):
     return (need / pack).to("").magnitude
 
 
-BUYING = {
+DRILLS = {
     drill.question.id: drill
     for drill in (AS_PURCHASED, EDIBLE_PORTION, RAW_FOR_COOKED, WHOLE_PACKS, TRIM_TEST, MENU_PRICE)
 }

@@ -257,8 +257,8 @@ class Desk:
     def _list_classes(self, choose=None):
         found = sorted(path.parent for path in CLASSES.glob("*/course.toml"))
         self.classes.options = [(path.name, str(path)) for path in found]
-        if choose:
-            self.classes.value = str(choose)
+        if found:  # a list that is filled later chooses nothing by itself
+            self.classes.value = str(choose or found[0])
 
     def _tell_state(self, _=None):
         try:

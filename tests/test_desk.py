@@ -1,0 +1,98 @@
+"""The desk without a kernel: press a button, read the sentence."""
+
+import html
+import re
+
+import pytest
+from coursework import desk as desk_module
+from coursework.desk import Desk
+from coursework.gradebook import human_marks
+from ipywidgets import HTML
+
+
+def words(widget):
+    return html.unescape(re.sub(r"<[^>]+>", " ", widget.value))
+
+
+def press(panel, name):
+    """Press the button of that name in a panel and give back what was said."""
+    for step in panel.children:
+        button = getattr(step, "button", None)
+        if button is not None and button.description == name:
+            button.click()
+            return words(step.words)
+    raise AssertionError(f"no button {name!r}")
+
+
+@pytest.fixture(scope="module")
+def classes(tmp_path_factory):
+    return tmp_path_factory.mktemp("classes")
+
+
+@pytest.fixture
+def desk(classes, monkeypatch):
+    monkeypatch.setattr(desk_module, "CLASSES", classes)
+    monkeypatch.setattr("coursework.demo.CLASSES", classes)
+    shown = Desk()
+    shown.sets.value = "04-buy-enough"
+    return shown
+
+
+def test_without_a_class_every_button_says_what_to_do_first(desk):
+    """No traceback on the desk."""
+    assert "There is no class yet" in words(desk.state)
+    for name in ("Hand out", "Take in", "Mark", "Hand back", "Report"):
+        said = press(desk.steps(), name)
+        assert "Not done." in said and ("no class" in said or "Say where the hand-ins are" in said)
+
+
+def test_a_class_needs_its_roster(desk):
+    """And says so."""
+    assert "Choose the roster first" in press(desk.new(), "Make the class")
+
+
+def test_the_demonstration_class_goes_through_all_steps(desk):
+    """Play, mark, look, mark what is written, hand back, report."""
+    assert "has handed in set 04-buy-enough" in press(desk.new(), "Play the demonstration class")
+    assert "24 handed in, 0 marked" in words(desk.state)
+    steps = desk.steps()
+    assert "24 hand-ins are marked" in press(steps, "Mark")
+    assert "24 handed in, 24 marked" in words(desk.state)
+
+    written = desk.written()
+    waiting = int(re.search(r"(\d+) written answers wait", press(written, "Show what waits"))[1])
+    student, cell = desk._written["waiting"][0]
+    desk._written["points"].value, desk._written["comment"].value = 2.5, "Say which scale."
+    assert f"{waiting - 1} written answers wait" in press(written, "Enter the points, next")
+    marks = human_marks(desk.course, "04-buy-enough")
+    assert marks[student, cell["question"]] == (2.5, "Say which scale.")
+
+    assert "24 pages" in press(steps, "Hand back")
+    assert "Mark sheet" in press(steps, "Report")
+    picture = desk.picture()
+    press(picture, "Show the class")
+    assert "sandbox" in picture.children[-1].value
+
+
+def test_the_mark_scheme_stands_beside_a_written_answer(desk):
+    """From the key, for the instructor only."""
+    written = desk.written()
+    press(written, "Show what waits")
+    texts = [child.value for child in written.children if isinstance(child, HTML)]
+
+    assert any("Mark scheme" in text for text in texts)
+
+
+def test_what_a_student_wrote_is_shown_and_not_obeyed(desk):
+    """Escaped on the desk too."""
+    written = desk.written()
+    press(written, "Show what waits")
+    desk._written["waiting"].insert(
+        0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
+    )
+    press(written, "Enter the points, next")
+    desk._written["waiting"].insert(
+        0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
+    )
+
+    assert "<script>" not in desk._written["answer"].value

@@ -1,8 +1,13 @@
 """What every test may use."""
 
+import hypothesis
 import pytest
 
 from tests.published import STATUSES, Published
+
+# A shared or slow machine is no reason for a test to fail.
+hypothesis.settings.register_profile("kit", deadline=None)
+hypothesis.settings.load_profile("kit")
 
 
 def pytest_generate_tests(metafunc):

@@ -164,6 +164,20 @@ def test_a_human_mark_is_entered_kept_and_handed_back(played, tmp_path):
     assert "3.5" in page and "Good reasons, &lt;b&gt;both&lt;/b&gt;." in page
 
 
+def test_a_human_may_overrule_the_machine(played, tmp_path):
+    """Points given in nbgrader's own page for a checked answer come first, and stay."""
+    from nbgrader.api import Gradebook
+
+    course = again(played, tmp_path)
+    with Gradebook(course.gradebook) as gradebook:
+        gradebook.find_grade("q1-check", SET, SET, "BH-1001").manual_score = 1.5
+        gradebook.db.commit()
+    mark_set(course, SET)
+
+    assert human_marks(course, SET)["BH-1001", "q1"] == (1.5, "")
+    assert b"BH-1001,Ada Quill,1.5" in sheet_bytes(course)
+
+
 def test_points_that_cannot_be_are_refused(played, tmp_path):
     """More than there are, fewer than none, or for nobody."""
     course = again(played, tmp_path)
@@ -189,11 +203,19 @@ def test_a_run_that_was_killed_half_way_ends_with_the_same_marks(played, tmp_pat
     try:
         wait_for(lambda: len(list((course.folder / "marks" / SET).glob("*.json"))) >= 5)
     finally:
+        pool = children_of(child.pid)
         child.kill()
         child.wait()
     mark_set(course, SET)
+    wait_for(lambda: not any(Path(f"/proc/{number}").exists() for number in pool))
 
     assert expected == sheet_bytes(course)
+
+
+def children_of(number):
+    """Process numbers of the children, where the system tells (Linux)."""
+    file = Path(f"/proc/{number}/task/{number}/children")
+    return file.read_text().split() if file.is_file() else []
 
 
 def environment():

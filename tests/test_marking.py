@@ -113,7 +113,7 @@ def test_an_endless_loop_costs_only_what_comes_after_it():
     record = marked(seconds=3, **typed(q1="3 kg"), q2="while True: pass")
 
     assert points(record) == NOTHING | {"q1": 3.0}
-    assert record["findings"] == ["The student's code was stopped after 3 seconds."]
+    assert record["findings"] == ["The code in this notebook was stopped after 3 seconds."]
 
 
 @pytest.mark.parametrize(

@@ -5,9 +5,11 @@ lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `
 """
 
 import csv
+import io
+import math
 import re
 import tomllib
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from pathlib import Path
 
 from kitchenmath.errors import KitchenError
@@ -89,7 +91,8 @@ class Course:
 
     def sets_handed_out(self):
         """Ids of the sets that were handed out, in order."""
-        return sorted(path.parent.name for path in self.folder.glob("release/*/*.ipynb"))
+        notebooks = self.folder.glob("release/*/*.ipynb")
+        return sorted(path.stem for path in notebooks if path.stem == path.parent.name)
 
 
 COURSE_FILE = """\
@@ -130,8 +133,9 @@ def new_course(folder, name, term, roster):
         )
     if not TERM.fullmatch(term):
         raise CourseError(f"term: “{term}” may have letters, figures, spaces and . _ - only.")
-    if '"' in name or "\\" in name or "\n" in name:
-        raise CourseError(f"name: “{name}” may have no quotes, backslashes or line ends.")
+    if '"' in name or "\\" in name or not name.isprintable():
+        raise CourseError(f"name: {name!r} may have no quotes, backslashes or line ends.")
+    refuse_odd_numbers(roster)
     folder.mkdir(parents=True, exist_ok=True)
     with (folder / "roster.csv").open("w", encoding="utf-8", newline="") as file:
         writer = csv.writer(file, lineterminator="\n")
@@ -141,8 +145,25 @@ def new_course(folder, name, term, roster):
     return open_course(folder)
 
 
+def refuse_odd_numbers(roster):
+    """Refuse a roster before anything is written, so that trying again starts from nothing."""
+    if not roster:
+        raise CourseError("roster: there is no student on it.")
+    for number in roster:
+        if student_number(number) != number:
+            raise CourseError(f"roster: write “{number}” as {student_number(number)}.")
+
+
 def open_course(folder):
     """The class in a folder.
+
+    Parameters
+    ----------
+    folder : Path
+
+    Returns
+    -------
+    Course
 
     Raises
     ------
@@ -155,23 +176,46 @@ def open_course(folder):
         raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
     try:
         settings = tomllib.loads(file.read_text(encoding="utf-8-sig"))
-        bounds = Bounds(**settings.get("bounds", {}))
         name, term = str(settings["name"]), str(settings["term"])
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise CourseError(f"course.toml cannot be read: {error}.") from None
     except KeyError as error:
-        raise CourseError(f"course.toml has no line for {error}.") from None
-    except TypeError as error:
-        raise CourseError(f"course.toml, [bounds]: {str(error).split('()')[-1].strip()}.") from None
+        line = error.args[0]
+        raise CourseError(f'course.toml has no line {line} = "…" above [bounds].') from None
     if not TERM.fullmatch(term):
         raise CourseError(
-            f"course.toml: the term “{term}” may have letters, figures and . _ - only."
+            f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
         )
+    bounds = read_bounds(settings.get("bounds", {}))
     return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds)
+
+
+def read_bounds(lines):
+    """The bounds of a course file.
+
+    Raises
+    ------
+    CourseError
+        For a line that is none of the bounds, and for one that is no positive number.
+    """
+    known = {one.name: one for one in fields(Bounds)}
+    if not isinstance(lines, dict):
+        raise CourseError("course.toml: bounds has lines of its own, below a line [bounds].")
+    for name, value in lines.items():
+        if name not in known:
+            raise CourseError(f"course.toml, [bounds]: “{name}” is none of {', '.join(known)}.")
+        whole = known[name].type is int and type(value) is not int
+        if type(value) not in (int, float) or whole or not 0 < value < math.inf:
+            kind = "whole number" if known[name].type is int else "number"
+            raise CourseError(f"course.toml, [bounds], {name}: needs a {kind} above 0.")
+    return Bounds(**lines)
 
 
 def read_roster(file):
     """The roster: a CSV with the columns student_number and name.
+
+    It may come from a spreadsheet of any country: commas, semicolons or tabs between columns,
+    UTF-8, UTF-16 or the Western European code page.
 
     Parameters
     ----------
@@ -188,30 +232,53 @@ def read_roster(file):
         Naming every line that is odd, so that all can be mended at once.
     """
     if not file.is_file():
-        raise CourseError(f"there is no roster: put roster.csv into “{file.parent.name}”.")
-    try:
-        text = file.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        text = file.read_text(encoding="cp1252", errors="replace")
-    # Spreadsheets of half of Europe write ; between columns.
-    delimiter = (
-        ";" if text.partition("\n")[0].count(";") > text.partition("\n")[0].count(",") else ","
-    )
-    rows = list(csv.DictReader(text.splitlines(), delimiter=delimiter))
-    if not rows or "student_number" not in rows[0]:
-        raise CourseError(
-            'roster.csv needs a first line "student_number,name" and a line for each student.'
-        )
+        raise CourseError(f"there is no roster: put {file.name} into “{file.parent.name}”.")
+    raw = file.read_bytes()
+    if raw.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
+        raise CourseError(f"{file.name} is a spreadsheet: save it as CSV there, and take that.")
+    text = roster_text(raw)
+    first = text.partition("\n")[0]
+    delimiter = max(",;\t", key=first.count)
     roster, odd = {}, []
-    for line, row in enumerate(rows, start=2):
-        try:
-            number = student_number(row["student_number"] or "")
-        except KitchenError as error:
-            odd.append(f"line {line}: {error}")
-            continue
-        if number in roster:
-            odd.append(f"line {line}: {number} stands twice.")
-        roster[number] = (row.get("name") or "").strip() or number
+    try:
+        reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
+        columns = [column.strip().lower() for column in next(reader, [])]
+        if "student_number" not in columns:
+            raise CourseError(
+                f'{file.name} needs a first line "student_number,name" and a line for each student.'
+            )
+        for row in reader:
+            if any(cell.strip() for cell in row):
+                person = dict(zip(columns, map(str.strip, row), strict=False))
+                odd += add_to_roster(roster, person, reader.line_num)
+    except csv.Error as error:
+        raise CourseError(f"{file.name}, line {reader.line_num}: {error}.") from None
     if odd:
-        raise CourseError("roster.csv: " + " ".join(odd))
+        raise CourseError(f"{file.name}: " + " ".join(odd))
+    if not roster:
+        raise CourseError(f"{file.name} has no line for a student below its first line.")
     return roster
+
+
+def roster_text(raw):
+    """The text of a roster, whichever program wrote it."""
+    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
+        return raw.decode("utf-16", "replace")
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return raw.decode("cp1252", "replace")
+
+
+def add_to_roster(roster, person, line):
+    """Put one line on the roster; what is odd about it, in a list of sentences."""
+    if not person.get("student_number"):
+        return [f"line {line}: the student number is missing."]
+    try:
+        number = student_number(person["student_number"])
+    except KitchenError as error:
+        return [f"line {line}: {error}"]
+    if number in roster:
+        return [f"line {line}: {number} stands twice."]
+    roster[number] = person.get("name") or number
+    return []

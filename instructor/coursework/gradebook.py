@@ -85,7 +85,7 @@ def _open_for_a_human(gradebook, set_id, student, cell):
 
 
 def human_marks(course, set_id):
-    """Points and comments that a human gave.
+    """Points and comments that a human gave, for written answers or in place of the machine's.
 
     Parameters
     ----------
@@ -102,40 +102,36 @@ def human_marks(course, set_id):
         BaseCell,
         Comment,
         Grade,
-        Notebook,
         SubmittedAssignment,
         SubmittedNotebook,
     )
-    from sqlalchemy.orm import aliased
 
-    # nbgrader keeps a written cell twice, for its points and for its words, under one name.
-    Worded = aliased(BaseCell)
     with _open(course) as gradebook:
-        rows = (
-            gradebook.db.query(
-                SubmittedAssignment.student_id,
-                BaseCell.name,
-                Grade.manual_score,
-                Grade.auto_score,
-                Grade.extra_credit,
-                Comment.manual_comment,
+
+        def rows(table, *columns):
+            return (
+                gradebook.db.query(SubmittedAssignment.student_id, BaseCell.name, *columns)
+                .select_from(table)
+                .join(SubmittedNotebook, SubmittedNotebook.id == table.notebook_id)
+                .join(
+                    SubmittedAssignment, SubmittedAssignment.id == SubmittedNotebook.assignment_id
+                )
+                .join(Assignment, Assignment.id == SubmittedAssignment.assignment_id)
+                .join(BaseCell, BaseCell.id == table.cell_id)
+                .filter(Assignment.name == set_id)
+                .all()
             )
-            .select_from(Grade)
-            .join(SubmittedNotebook, SubmittedNotebook.id == Grade.notebook_id)
-            .join(SubmittedAssignment, SubmittedAssignment.id == SubmittedNotebook.assignment_id)
-            .join(Assignment, Assignment.id == SubmittedAssignment.assignment_id)
-            .join(Notebook, Notebook.id == SubmittedNotebook.notebook_id)
-            .join(BaseCell, BaseCell.id == Grade.cell_id)
-            .join(Comment, Comment.notebook_id == SubmittedNotebook.id)
-            .join(Worded, (Worded.id == Comment.cell_id) & (Worded.name == BaseCell.name))
-            .filter(Assignment.name == set_id, BaseCell.name.like("%-answer"))
-            .all()
-        )
+
+        grades = rows(Grade, Grade.manual_score, Grade.auto_score, Grade.extra_credit)
+        words = {(who, cell): text for who, cell, text in rows(Comment, Comment.manual_comment)}
     marks = {}
-    for student, cell, manual, auto, extra, comment in rows:
+    for student, cell, manual, auto, extra in grades:
+        question, _, part = cell.rpartition("-")
+        if part == "check" and manual is None:
+            continue  # the machine's own mark stands in the record
         points = manual if manual is not None else auto
         points = points if points is None else points + (extra or 0)
-        marks[student, cell.rpartition("-")[0]] = points, comment or ""
+        marks[student, question] = points, words.get((student, cell)) or ""
     return marks
 
 

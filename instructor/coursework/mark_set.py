@@ -8,6 +8,7 @@ import hashlib
 import json
 import multiprocessing
 import os
+import threading
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from dataclasses import asdict
 from pathlib import Path
@@ -55,7 +56,7 @@ def mark_set(course, set_id, progress=None, workers=None):
     _say(progress, len(records), len(tasks), "")
     # Clean interpreters, started fresh: nothing of this process, or of a student, is in them.
     fresh = multiprocessing.get_context("spawn")
-    with ProcessPoolExecutor(workers or os.cpu_count(), mp_context=fresh) as pool:
+    with ProcessPoolExecutor(workers or os.cpu_count(), fresh, _end_with_parent) as pool:
         running = {pool.submit(mark, task): student for student, task in waiting.items()}
         try:
             for future in as_completed(running):
@@ -164,6 +165,16 @@ def _name_copies(course, set_id, records):
         if found.get("copied") != alike:
             found["copied"] = alike
             _write_record(course, set_id, found)
+
+
+def _end_with_parent():
+    """In a pool's process: end when the marker was killed, instead of waiting for it for ever."""
+
+    def watch():
+        multiprocessing.parent_process().join()
+        os._exit(1)
+
+    threading.Thread(target=watch, daemon=True).start()
 
 
 def _say(progress, done, total, text):

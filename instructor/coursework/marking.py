@@ -128,7 +128,7 @@ def run_in_room(cells, bounds):
         if asked := _asks_for(cells[place]):
             answers[asked] = from_plain(record.get("value"))
     if len(outputs) < len(code) and not stopped:
-        stopped = ["The student's code ended the run before its last cell."]
+        stopped = ["The code in this notebook ended the run before its last cell."]
     return {"outputs": outputs, "answers": answers}, stopped
 
 
@@ -180,8 +180,10 @@ def _run(job, bounds):
         process.stdout.close()
     if late:
         seconds = f"{bounds['seconds']:g}"
-        return b"".join(got), [f"The student's code was stopped after {seconds} seconds."]
-    return b"".join(got), ["The student's code printed too much and was stopped."] if full else []
+        return b"".join(got), [f"The code in this notebook was stopped after {seconds} seconds."]
+    if full:
+        return b"".join(got), ["The code in this notebook printed too much and was stopped."]
+    return b"".join(got), []
 
 
 def _read(stream, got, most):

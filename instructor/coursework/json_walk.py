@@ -1,0 +1,143 @@
+"""Going through JSON text value by value, so that most of it is never built.
+
+A notebook of 47 MB is nearly all outputs, which nobody needs for marking: they are stepped over.
+A file that breaks off has been read up to the break. The time grows with the length of the text
+and with nothing else, and a text nested 50,000 deep is refused before anything recurses.
+"""
+
+import json
+import re
+
+# A plot's description in an output nests to some dozens; recursion of Python ends at about 1,000.
+DEEPEST = 500
+# No cell that a student typed is longer; what is longer is not built.
+LONGEST = 5_000_000
+
+SPACE = re.compile(r"[ \t\r\n]*")
+BARE = re.compile(r"[-+.\w]+")
+STOP = re.compile(r'["\[\]{}]')
+
+
+class Broken(ValueError):
+    """Here the text ends too early or is no JSON any more."""
+
+
+class TooDeep(ValueError):
+    """Lists in lists in lists, deeper than any notebook."""
+
+
+class Walk:
+    """A JSON text and the place up to which it was read.
+
+    `members` and `elements` stop at each value; the caller reads it with `value`, goes into it
+    with `members` or `elements`, or leaves it, and then it is stepped over.
+    """
+
+    def __init__(self, text):
+        self.text, self.at = text, 0
+
+    def next_mark(self):
+        """The next character that is not space, still to be read; empty at the end."""
+        self.at = SPACE.match(self.text, self.at).end()
+        return self.text[self.at : self.at + 1]
+
+    def take(self, marks):
+        """Pass one of `marks` and return it."""
+        mark = self.next_mark()
+        if not mark or mark not in marks:
+            raise Broken
+        self.at += 1
+        return mark
+
+    def members(self):
+        """Stop at the value of each member of an object; gives its name."""
+        self.take("{")
+        if self.next_mark() == "}":
+            self.at += 1
+            return
+        while True:
+            if self.next_mark() != '"':
+                raise Broken
+            name = self.value()
+            self.take(":")
+            yield from self.stop_at_value(name)
+            if self.take(",}") == "}":
+                return
+
+    def elements(self):
+        """Stop at each element of a list; gives its place, from 1."""
+        self.take("[")
+        if self.next_mark() == "]":
+            self.at += 1
+            return
+        place = 0
+        while True:
+            place += 1
+            yield from self.stop_at_value(place)
+            if self.take(",]") == "]":
+                return
+
+    def stop_at_value(self, name):
+        """Let the caller have the value; step over it when the caller did not read it."""
+        self.next_mark()
+        start = self.at
+        yield name
+        if self.at == start:
+            self.skip()
+
+    def value(self):
+        """The next value; None when its end can be found but not its meaning."""
+        self.next_mark()
+        start = self.at
+        self.skip()
+        if self.at - start > LONGEST:
+            return None
+        try:
+            return json.loads(self.text[start : self.at], strict=False)
+        except (ValueError, RecursionError):
+            return None
+
+    def skip(self):
+        """Step over the next value without building it."""
+        mark = self.next_mark()
+        if mark == '"':
+            self.skip_string()
+        elif mark and mark in "[{":
+            self.skip_nested()
+        else:
+            found = BARE.match(self.text, self.at)
+            if not found:
+                raise Broken
+            self.at = found.end()
+
+    def skip_nested(self):
+        """Step over a list or an object by counting brackets."""
+        depth = 0
+        while True:
+            found = STOP.search(self.text, self.at)
+            if not found:
+                raise Broken
+            self.at = found.start()
+            if found.group() == '"':
+                self.skip_string()
+                continue
+            self.at += 1
+            depth += 1 if found.group() in "[{" else -1
+            if depth > DEEPEST:
+                raise TooDeep
+            if depth == 0:
+                return
+
+    def skip_string(self):
+        """Step over a string: to the first quote with an even number of backslashes before it."""
+        end = self.at
+        while True:
+            end = self.text.find('"', end + 1)
+            if end < 0:
+                raise Broken
+            first = end
+            while self.text[first - 1] == "\\":
+                first -= 1
+            if (end - first) % 2 == 0:
+                break
+        self.at = end + 1

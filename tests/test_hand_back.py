@@ -1,0 +1,519 @@
+"""What goes back to a student. All students, answers and marks here are invented.
+
+The pages are read with the standard library's HTML parser, which knows nothing of how they are
+written, and where there is one, in a real Chromium.
+"""
+
+import importlib.util
+import json
+import re
+import shutil
+import sys
+import types
+from html.parser import HTMLParser
+
+import pytest
+from coursework import hand_back as hand_back_module
+from coursework.course import CourseError, new_course
+from coursework.hand_back import hand_back, student_page
+from coursework.keys import key_file, load_key
+from coursework.placing import NO_TIME
+from coursework.standing import earned, heading_of, in_order, total, usable_records
+
+SET = "04-buy-enough"
+HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(2)>\"'&amp;</p></main>"
+VOID = {"meta", "br", "hr", "img", "input", "link"}
+ROSTER = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes", "BH-3": "Chidi Morrow"}  # invented
+
+
+def verdict(question, outcome="right", points=3.0, out_of=3.0, **other):
+    """One verdict as marking leaves it."""
+    words = {"right": "Right.", "missing": "There is no answer here."}
+    return {
+        "question": question,
+        "asked": f"## {question[1:]}. Celeriac, part {question} ({out_of:g} points)\n\n"
+        "Peeling costs **weight**.\nWhat must come through the door?",
+        "given": ["covers: 32", "yield of celeriac: 70 %"],
+        "outcome": outcome,
+        "points": points,
+        "out_of": out_of,
+        "sentence": words.get(outcome, "You multiplied by the yield. Divide."),
+        "answer": "" if outcome == "missing" else "4.2 kg",
+        "right": "4.23 kg",
+        "slips": ["multiplied by the yield"] if outcome == "slip" else [],
+        "working": ["32 covers × 65 g = the trimmed weight", "that ÷ 70 % = 4.23 kg"],
+        "skill": "as purchased from edible portion",
+        "lesson": "04-buy-enough.ipynb",
+    } | other
+
+
+def written(question="q9", answer="I weighed 900 g in and 610 g out.", out_of=4.0):
+    """One written answer as marking leaves it."""
+    asked = f"## {question[1:]}. From your bench ({out_of:g} points, marked by your instructor)\n"
+    return {"question": question, "asked": asked, "answer": answer, "out_of": out_of}
+
+
+def record(student, *verdicts, human=(), **other):
+    """The record of one hand-in."""
+    return {
+        "set": SET,
+        "title": "Buy enough",
+        "student": student,
+        "handed_in": "2026-10-02 18:31:07",
+        "sha256": "0" * 64,
+        "findings": [],
+        "verdicts": list(verdicts),
+        "human": list(human),
+    } | other
+
+
+class Page(HTMLParser):
+    """What a browser would make of a page: its elements, their attributes, and its text."""
+
+    def __init__(self, text):
+        super().__init__(convert_charrefs=True)
+        self.elements, self.parts, self.open, self.unclosed = [], [], [], []
+        self.feed(text)
+        self.close()
+
+    def handle_starttag(self, tag, attrs):
+        self.elements.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self.open.append(tag)
+
+    def handle_startendtag(self, tag, attrs):
+        self.elements.append((tag, dict(attrs)))
+
+    def handle_endtag(self, tag):
+        if not self.open or self.open.pop() != tag:
+            self.unclosed.append(tag)
+
+    def handle_data(self, data):
+        if "style" not in self.open:
+            self.parts.append(data)
+
+    @property
+    def text(self):
+        return " ".join("".join(self.parts).split())
+
+    @property
+    def headings(self):
+        return [int(tag[1]) for tag, _ in self.elements if re.fullmatch("h[1-6]", tag)]
+
+
+def assert_sound(text):
+    """A page that is whole, loads nothing, runs nothing, and can be found one's way in."""
+    page = Page(text)
+    tags = {tag for tag, _ in page.elements}
+    attributes = [(name, value) for _, attrs in page.elements for name, value in attrs.items()]
+    ids = [value for name, value in attributes if name == "id"]
+    policy = [a["content"] for _, a in page.elements if a.get("http-equiv")]
+
+    assert text.startswith("<!DOCTYPE html>")
+    assert ("html", {"lang": "en-GB"}) in page.elements
+    assert [] == page.open == page.unclosed
+    assert not tags & {"script", "img", "iframe", "object", "embed", "link", "base", "form"}
+    assert not [name for name, _ in attributes if name.startswith("on") or name in ("src", "data")]
+    assert all(value.startswith("#") for name, value in attributes if name.endswith("href"))
+    assert "default-src 'none'" in policy[0]
+    assert "@import" not in text
+    assert len(ids) == len(set(ids))
+    assert page.headings[0] == 1
+    assert page.headings.count(1) == 1
+    steps = zip(page.headings, page.headings[1:], strict=False)
+    assert all(below <= above + 1 for above, below in steps)
+    return page
+
+
+@pytest.fixture
+def course(tmp_path):
+    return new_course(tmp_path / "class", "Brackwater House (invented)", "demo", ROSTER)
+
+
+@pytest.fixture
+def entered(monkeypatch):
+    """Points that a person gave, in place of the gradebook."""
+    marks = {}
+    stand_in = types.ModuleType("coursework.gradebook")
+    stand_in.human_marks = lambda course, set_id: marks
+    monkeypatch.setitem(sys.modules, "coursework.gradebook", stand_in)
+    return marks
+
+
+def leave(course, *records):
+    """Leave records as marking does."""
+    for each in records:
+        file = course.marks(SET, each["student"])
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_text(json.dumps(each), encoding="utf-8")
+
+
+def test_points_are_added_up(course):
+    """By hand: 3 + 1 + 2.5 = 6.5 of 3 + 3 + 4 = 10."""
+    mine = record("BH-1", verdict("q1"), verdict("q2", "slip", 1.0), human=[written()])
+
+    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): (2.5, "Good.")}))
+
+    assert "6.5 of 10 points" in page.text
+    assert "2.5 of 4 points" in page.text
+    assert "Ada Quill, student number BH-1." in page.text
+    assert "Handed in 2026-10-02 18:31:07." in page.text
+
+
+def test_an_open_mark_is_not_a_nought(course):
+    """By hand: 3 of the 3 marked so far; 4 more can come, 7 in all."""
+    mine = record("BH-1", verdict("q1"), human=[written()])
+
+    for human in ({}, {("BH-1", "q9"): (None, "")}):
+        page = assert_sound(student_page(course, mine, human))
+
+        assert "3 of 3 points so far" in page.text
+        assert "Not marked yet: 9. From your bench. That can still bring up to 4" in page.text
+        assert "… Not marked yet of 4 points" in page.text
+        assert "0 of 4" not in page.text
+
+
+def test_a_nought_given_by_a_person_is_a_nought(course):
+    mine = record("BH-1", human=[written(answer="")])
+
+    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): (0.0, "")}))
+
+    assert "0 of 4 points" in page.text
+    assert "so far" not in page.text
+    assert "No answer" in page.text
+
+
+def test_points_of_a_person_count_before_those_of_marking(course):
+    mine = record("BH-1", verdict("q1", "wrong", 0.0))
+
+    page = assert_sound(student_page(course, mine, {("BH-1", "q1"): (2.0, "Right idea.")}))
+
+    assert "2 of 3 points" in page.text
+    assert "Not right (points given by your instructor)" in page.text
+    assert "Right idea." in page.text
+
+
+@pytest.mark.parametrize(
+    ("outcome", "sign", "words"),
+    [
+        ("right", "✓", "Right"),
+        ("follow-through", "→", "Right method, carried on from an earlier slip"),
+        ("slip", "!", "A usual slip: multiplied by the yield"),
+        ("wrong", "✗", "Not right"),
+        ("missing", "–", "No answer"),
+        ("unreadable", "?", "Could not be read"),
+    ],
+)
+def test_each_outcome_has_a_sign_and_words(course, outcome, sign, words):
+    """So that neither colour nor sign alone must be understood."""
+    page = assert_sound(student_page(course, record("BH-1", verdict("q1", outcome)), {}))
+
+    assert f"{sign} {words} 3 of 3 points" in page.text
+
+
+def test_a_question_is_told_from_asking_to_lesson(course):
+    mine = record("BH-1", verdict("q1", "slip", 1.0))
+
+    text = student_page(course, mine, {})
+    told = Page(text).text
+    parts = [
+        "1. Celeriac, part q1",
+        "1 of 3 points",
+        "What was asked Peeling costs weight. What must come through the door?",
+        "Your numbers covers: 32 yield of celeriac: 70 %",
+        "What you answered 4.2 kg",
+        "What happened You multiplied by the yield. Divide.",
+        "How it goes 32 covers × 65 g = the trimmed weight that ÷ 70 % = 4.23 kg",
+        "Right answer: 4.23 kg.",
+        "Go back to lesson 4, “Buy enough”.",
+    ]
+    places = [told.rindex(part) for part in parts]
+
+    assert "<strong>weight</strong>" in text
+    assert sorted(places) == places
+
+
+def test_slips_that_cannot_be_told_apart_are_both_explained(course):
+    both = verdict(
+        "q1", "slip", 1.0, slips=["one way", "other way"], sentence="First. Or: Second."
+    )  # fmt: skip
+
+    text = student_page(course, record("BH-1", both), {})
+
+    assert "A usual slip: one way or other way" in Page(text).text
+    assert "<li>First.</li>\n<li>Second.</li>" in text
+
+
+def test_only_what_went_wrong_is_to_go_over_again(course):
+    mine = record(
+        "BH-1",
+        verdict("q10", "wrong", 0.0, skill="food cost", lesson="05-price-a-plate.ipynb"),
+        verdict("q2", "missing", 0.0, skill="whole packs"),
+        verdict("q1"),
+        verdict("q3", "follow-through"),
+    )
+
+    told = Page(student_page(course, mine, {})).text
+
+    assert (
+        "Go over again Lesson 4, “Buy enough”: whole packs "
+        "Lesson 5, “Price a plate”: food cost" in told
+    )
+
+
+def test_a_number_carried_on_says_why_the_working_differs(course):
+    page = Page(student_page(course, record("BH-1", verdict("q1", "follow-through")), {}))
+
+    assert "The working starts from the right answers to the earlier questions" in page.text
+
+
+@pytest.mark.parametrize("place", ["name", "answer", "written", "comment", "finding", "asked"])
+def test_nothing_that_anybody_wrote_runs(course, place):
+    """The parser finds no element of it, and the reader sees it letter by letter."""
+    asked = f"## 1. Peel\n\n{HOSTILE}\n\n[here](javascript:alert(3)) ![{HOSTILE}](http://x/y.png)"
+    mine = record(
+        "BH-1",
+        verdict(
+            "q1",
+            "unreadable",
+            answer=HOSTILE if place == "answer" else "ten",
+            asked=asked if place == "asked" else "## 1. Peel",
+        ),
+        human=[written(answer=HOSTILE if place == "written" else "Peeled.")],
+        findings=[HOSTILE] if place == "finding" else [],
+    )
+    if place == "name":
+        course.roster["BH-1"] = HOSTILE
+    comment = HOSTILE if place == "comment" else ""
+
+    text = student_page(course, mine, {("BH-1", "q9"): (1.0, comment)})
+    tags = {tag for tag, _ in Page(text).elements}
+
+    assert "script" not in tags
+    assert "img" not in tags
+    assert "javascript:" not in text.split("What was asked")[1].split("What you")[0]
+    assert "alert(1)" in Page(text).text
+    if place != "asked":  # in markdown &amp; is a & and a link that is refused is still a link
+        assert_sound(text)
+        assert HOSTILE in Page(text).text
+
+
+def test_headings_and_pictures_in_a_question_keep_the_page_in_order(course):
+    asked = "## 1. Peel\n\n# Big\n\n![the board](board.png)\n\n| a | b |\n|---|---|\n| 1 | 2 |\n"
+
+    text = student_page(course, record("BH-1", verdict("q1", asked=asked)), {})
+
+    assert_sound(text)
+    assert "<p><strong>Big</strong></p>" in text
+    assert "<p>the board</p>" in text
+    assert "<td>1</td>" in text
+
+
+def test_no_hidden_check_is_shown(course):
+    """From the real key: no line of its hidden tests, and no slip but the one that was made."""
+    key = load_key(key_file(SET).read_bytes(), "demo")
+    hidden = [
+        line.strip()
+        for cell in key.cells
+        for part in re.findall("BEGIN HIDDEN TESTS(.*?)END HIDDEN", "".join(cell["source"]), re.S)
+        for line in part.splitlines()
+        if len(line.strip()) > 12
+    ]
+    (question, known), *_ = key.sheet.known("BH-1")
+    made, *others = question.slips
+    answer = made.formula(**{name: known[name] for name in ("covers", "portion", "yield_")})
+    found = key.sheet.mark("BH-1", {"q1": answer})["q1"]
+    mine = record("BH-1", verdict("q1") | vars(found) | {"asked": key.asked["q1"]})
+
+    told = Page(student_page(course, mine, {})).text
+
+    assert made.sentence in told
+    assert len(hidden) > 50
+    assert not [line for line in hidden if line in told]
+    assert not [slip for slip in others if slip.sentence in told or slip.name in told]
+
+
+def test_the_same_record_gives_the_same_page(course):
+    """And a day of writing stands on it only where it is passed in."""
+    mine = record("BH-1", verdict("q1", "slip"), human=[written()])
+
+    assert student_page(course, mine, {}) == student_page(course, mine, {})
+    assert "This page was written" not in student_page(course, mine, {})
+    assert "written on 5 October" in student_page(course, mine, {}, when="on 5 October")
+
+
+@pytest.mark.parametrize(
+    ("stamp", "told"),
+    [
+        ("2026-10-02 18:31:07.000001", "Handed in 2026-10-02 18:31:07."),
+        (NO_TIME, None),
+        (f"{NO_TIME}.000002", None),
+    ],
+)
+def test_the_time_is_told_where_it_is_known(course, stamp, told):
+    """Taking in writes a time of its own where a file has none, and counts within a second."""
+    text = Page(student_page(course, record("BH-1", verdict("q1"), handed_in=stamp), {})).text
+
+    assert (told in text) if told else ("Handed in" not in text)
+
+
+def test_a_text_that_the_class_shares_is_rendered_once(course):
+    """So that 10,000 pages cost 10,000 fillings-in and not 60,000 readings of markdown."""
+    hand_back_module._asked.cache_clear()
+    for student in range(40):
+        student_page(course, record(f"BH-{student}", verdict("q1"), verdict("q2")), {})
+
+    assert hand_back_module._asked.cache_info().misses == 1  # q1 and q2 differ in the heading only
+
+
+def test_each_marked_student_gets_one_page(course, entered):
+    """BH-3 handed in nothing, so there is no page; BH-9 is not on the roster and gets one."""
+    leave(course, *(record(student, verdict("q1")) for student in ("BH-2", "BH-1", "BH-9")))
+    entered["BH-1", "q1"] = (1.0, "")
+    seen = []
+
+    pages = hand_back(course, SET, lambda *step: seen.append(step))
+
+    assert [course.feedback(SET, student) for student in ("BH-1", "BH-2", "BH-9")] == pages
+    assert not course.feedback(SET, "BH-3").exists()
+    assert [(1, 3, "Ada Quill"), (2, 3, "Bram Oakes"), (3, 3, "BH-9")] == seen
+    assert "1 of 3 points" in pages[0].read_text(encoding="utf-8")
+
+
+def test_halves_of_characters_do_not_stop_a_page(course, entered):
+    r"""A lone surrogate, which JSON can carry as \ud800, has no bytes in UTF-8."""
+    leave(course, record("BH-1", verdict("q1", "unreadable", answer="4 \ud800 kg")))
+
+    (page,) = hand_back(course, SET)
+
+    assert "4 ? kg" in Page(page.read_bytes().decode("utf-8")).text
+
+
+@pytest.mark.parametrize(
+    "damaged",
+    [
+        b"{ broken",
+        b"\xff\xfe",
+        b"[]",
+        b"{}",
+        b"null",
+        b"[" * 100_000,
+        b'{"student": "BH-9", "verdicts": [{}], "human": []}',
+        b'{"student": "BH-2", "verdicts": [], "human": []}',
+        b'{"title": "t", "student": "BH-2", "verdicts": [{"question": "q1"}], "human": []}',
+        b'{"title": "t", "student": "BH-2", "verdicts": [], "human": [{"question": "q1"}]}',
+        b'{"title": "t", "student": "BH-2", "verdicts": [], "human": []}',
+    ],
+)
+def test_one_damaged_record_does_not_hold_up_the_others(course, entered, damaged):
+    leave(course, record("BH-1", verdict("q1")))
+    course.marks(SET, "BH-2").write_bytes(damaged)
+
+    with pytest.raises(CourseError, match=r"pages written: 1\. Not written: .*BH-2"):
+        hand_back(course, SET)
+
+    assert course.feedback(SET, "BH-1").is_file()
+    assert not course.feedback(SET, "BH-2").exists()
+
+
+def test_nothing_marked_says_so(course, entered):
+    with pytest.raises(CourseError, match="nothing of “04-buy-enough” is marked yet"):
+        hand_back(course, SET)
+
+
+def test_a_page_that_cannot_be_written_is_named(course, entered, monkeypatch):
+    leave(course, record("BH-1", verdict("q1")))
+
+    def refuse(file, content):
+        raise PermissionError(13, "Permission denied", str(file))
+
+    monkeypatch.setattr(hand_back_module, "write_safely", refuse)
+
+    with pytest.raises(CourseError, match=r"BH-1: “04-buy-enough\.html”: Permission denied"):
+        hand_back(course, SET)
+
+
+def test_records_come_in_order_with_what_is_odd(course):
+    leave(course, record("BH-2", verdict("q1")), record("BH-1", verdict("q1")))
+    course.marks(SET, "BH-3").write_text("{", encoding="utf-8")
+
+    records, odd = usable_records(course, SET)
+
+    assert ["BH-1", "BH-2"] == [each["student"] for each in records]
+    assert ["marks/04-buy-enough/BH-3.json cannot be used: delete it and mark BH-3 again."] == odd
+
+
+def test_questions_stand_in_the_order_of_their_numbers():
+    """Written answers are listed apart, so q2 must find its place between q1 and q10."""
+    mine = record("BH-1", verdict("q10"), verdict("q1"), human=[written("q2")])
+
+    assert ["q1", "q2", "q10"] == list(earned(mine, {}))
+    assert ["q2b", "q2c", "q10a"] == sorted(["q10a", "q2c", "q2b"], key=in_order)
+
+
+def test_a_total_without_any_mark_has_no_share():
+    """Nought of nought is no percent."""
+    assert total(earned(record("BH-1", human=[written()]), {})).share is None
+
+
+@pytest.mark.parametrize(
+    ("asked", "heading", "text"),
+    [
+        ("## 1. Celeriac (3 points)\n\nHow much?", "1. Celeriac", "\n\nHow much?"),
+        ("# 6. Bench (4 points, marked by hand)", "6. Bench", ""),
+        ("## 2. *Nets* (whole) to `order`\nNow.", "2. Nets (whole) to order", "\nNow."),
+        ("How much?", "Question q1", "How much?"),
+        ("", "Question q1", ""),
+    ],
+)
+def test_a_heading_is_taken_off_its_text(asked, heading, text):
+    assert (heading, text) == heading_of(asked, "q1")
+
+
+def chromium():
+    """A Chromium to look at pages with, or the test is left out and says so."""
+    if importlib.util.find_spec("playwright") is None:
+        pytest.skip("playwright is not installed")
+    from playwright.sync_api import Error, sync_playwright
+
+    playwright = sync_playwright().start()
+    try:
+        return playwright, playwright.chromium.launch(
+            executable_path=shutil.which("chromium"), args=["--no-sandbox"]
+        )
+    except Error as error:
+        playwright.stop()
+        pytest.skip(f"no Chromium starts here: {str(error).splitlines()[0]}")
+
+
+def assert_fits(file):
+    """Nothing sticks out of a phone's width, down to 320 px, and nothing is asked of a network."""
+    playwright, browser = chromium()
+    try:
+        for width in (320, 390, 1200):
+            page = browser.new_page(viewport={"width": width, "height": 800})
+            asked = []
+            page.on("request", lambda request, asked=asked: asked.append(request.url))
+            page.goto(file.as_uri())
+
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
+            assert [file.as_uri()] == asked
+    finally:
+        browser.close()
+        playwright.stop()
+
+
+@pytest.mark.browser
+def test_a_page_fits_a_phone(course, entered):
+    """Also where a student typed 400 letters without a blank."""
+    mine = record(
+        "BH-1",
+        verdict("q1", "unreadable", answer="k" * 400),
+        verdict("q2", "slip", slips=["multiplied by the yield", "forgot the trim"]),
+        human=[written(answer="w" * 400)],
+    )
+    leave(course, mine)
+
+    (page,) = hand_back(course, SET)
+
+    assert_fits(page)

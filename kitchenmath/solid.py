@@ -22,9 +22,7 @@ class Solid:
         edges = np.arange(_CELLS + 1) / _CELLS
         # Along each way, in cells: the area of each wall, and the volume of each cell.
         self.areas = [edges**power for power, _ in halves]
-        self.volumes = [
-            np.diff(edges ** (power + 1)) * _CELLS / (power + 1) for power, _ in halves
-        ]
+        self.volumes = [np.diff(edges ** (power + 1)) * _CELLS / (power + 1) for power, _ in halves]
         self.faces_C = [np.take(self.cells_C, -1, axis) for axis in range(len(halves))]
 
     def pass_stage(self, law, times_s):

@@ -521,6 +521,23 @@ def test_a_stop_leaves_no_half_hand_in_where_marking_looks(tmp_path):
         assert not folder.exists() or 2 == len(list(folder.iterdir()))
 
 
+def test_after_a_stop_the_list_is_the_truth_even_without_doing_it_again(tmp_path):
+    """Something else is taken in instead: what is placed is what the list says, no more or less."""
+    post, empty = put(tmp_path / "post", POST), tmp_path / "empty"
+    empty.mkdir()
+    for stop in range(1, 120):
+        course = make_course(tmp_path / f"class {stop}")
+        interrupted_at(course, post, stop)
+        take_in(course, empty)
+        says = {one.student: one.sha256 for one in read_list(course) if one.became == COUNTS}
+        placed = {
+            file.parts[-3]: hashlib.sha256(file.read_bytes()).hexdigest()
+            for file in course.folder.glob(f"submitted/*/{SET}/*.ipynb")
+        }
+
+        assert says == placed
+
+
 @st.composite
 def damaged(draw):
     """A hand-in, or nothing, with bytes replaced or cut off."""

@@ -37,7 +37,7 @@ def notebook(*cells, **kitchen):
         ('students = "BH-1007"', None),
         ('one.student = "BH-1007"', None),
         ('# student = "BH-1007"', None),
-        ("student = 0x" + "f" * 5_000, None),
+        ("student = 0x" + "f" * 4_500, None),
         ("", None),
     ],
 )
@@ -115,7 +115,7 @@ def test_the_metadata_say_the_set():
         'sheet = open_set("04-buy-enough", term="demo", student=student)',
         'open_set("04-buy-enough", "demo", student)',
         "practice.open_set(\n    student=student,\n    term='demo',\n    set_id='04-buy-enough')",
-        '%time\nif True:\n    open_set("04-buy-enough", term="demo", student=input())',
+        '%time\n!ls\nopen_set(\n    "04-buy-enough",\n    term="demo",\n    student=input(),\n)',
     ],
 )
 def test_without_metadata_the_call_says_the_set(call):

@@ -54,13 +54,12 @@ def place(course, arrival, stamp, originals):
         clear_halves(half)
         half.rename(folder)
         return
+    clear_halves(folder)
     old = file.read_bytes() if file.is_file() else None
     if old != raw:
         if old is not None and digest(old) not in originals:
             keep_earlier(course.folder, file, digest(old)[:8])
-        clear_halves(folder)
         write_safely(file, raw)
     time = folder / "timestamp.txt"
     if not time.is_file() or time.read_text(encoding="utf-8", errors="replace") != stamp:
-        clear_halves(folder)
         write_safely(time, stamp)

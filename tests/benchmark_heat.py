@@ -15,8 +15,8 @@ import numpy as np
 import scipy.integrate
 
 from kitchenmath.heat import Piece, Stage, WetSurface, cook, temperature_after
-from kitchenmath.registry import Q_
-from kitchenmath.stepping import Way
+from kitchenmath.heat.stepping import Way
+from kitchenmath.units.registry import Q_
 
 CELLS, ROUNDS = 100, 15
 SHAPES = {

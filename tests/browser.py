@@ -130,12 +130,17 @@ def serve(root, home, library):
         "MPLCONFIGDIR": home / "matplotlib",
     }
     python_path = os.pathsep.join([str(library), str(library / "instructor")])
-    options = [f"--port={port}", f"--IdentityProvider.token={token}", f"--ServerApp.root_dir={root}"]
+    options = [
+        f"--port={port}",
+        f"--IdentityProvider.token={token}",
+        f"--ServerApp.root_dir={root}",
+    ]
     with (home / "server.log").open("w") as log:
         server = subprocess.Popen(
             [sys.executable, "-m", "jupyterlab", *LAB_OPTIONS, *options],
             cwd=root,
-            env=os.environ | {key: str(path) for key, path in own.items()}
+            env=os.environ
+            | {key: str(path) for key, path in own.items()}
             | {"PYTHONPATH": python_path},
             stdin=subprocess.DEVNULL,
             stdout=log,

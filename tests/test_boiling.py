@@ -18,8 +18,8 @@ from kitchenmath.heat import (
     newton_cooling,
     time_at_power,
 )
-from kitchenmath.registry import Q_
-from kitchenmath.steam import boiling_C, vapour_pressure_Pa
+from kitchenmath.heat.steam import boiling_C, vapour_pressure_Pa
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 IAPWS = "IAPWS-95/IF97 with a general library"

@@ -20,7 +20,7 @@ from kitchenmath.brine import (
     water_phase_salt,
 )
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 ONTARIO = "Ontario fish inspection sheet FB.14.14; Maine rules ch. 359 (formula)"

@@ -18,7 +18,7 @@ from kitchenmath.brine import (
     water_density,
 )
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 WNT = "Poradnik fizykochemiczny (WNT, 1974), NaCl table (fizyka.umk.pl/~lab2/tables/NaCl.html)"

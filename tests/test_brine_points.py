@@ -16,7 +16,7 @@ from kitchenmath.brine import (
     strength_from_molality,
 )
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 SALT_INSTITUTE = "Salt Institute, physical data of sodium chloride (saltinstitute.org)"

@@ -11,7 +11,7 @@ import pytest
 
 import kitchenmath.drills
 from kitchenmath.drills import Round
-from kitchenmath.questions import as_kind
+from kitchenmath.practice.questions import as_kind
 from kitchenmath.units import say
 from tests.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, SCREENSHOTS, open_lab
 
@@ -88,7 +88,9 @@ def test_every_slider_answers_a_key(lesson):
     assert [name for name, taken in steps.items() if taken is None] == []
     if steps:
         slowest = max(steps, key=steps.get)
-        words = f"{lesson.name}: slowest of {len(steps)} sliders {steps[slowest]:.0f} ms ({slowest})"
+        words = (
+            f"{lesson.name}: slowest of {len(steps)} sliders {steps[slowest]:.0f} ms ({slowest})"
+        )
         print(words)
         (SCREENSHOTS / lesson.name / "slowest.txt").write_text(words + "\n", encoding="utf-8")
 
@@ -96,7 +98,9 @@ def test_every_slider_answers_a_key(lesson):
 def one_step(page, panel, slider):
     """Milliseconds from one arrow key to the changed picture; None where nothing answers."""
     handle = slider.locator(".noUi-handle")
-    low, high, now = (float(handle.get_attribute(f"aria-value{end}")) for end in ("min", "max", "now"))
+    low, high, now = (
+        float(handle.get_attribute(f"aria-value{end}")) for end in ("min", "max", "now")
+    )
     panel.evaluate(WATCH, TOO_LONG_MS)
     handle.focus()
     page.keyboard.press("ArrowRight" if now < high else "ArrowLeft")
@@ -142,7 +146,9 @@ def asked_by(text):
 def a_slip(question, numbers):
     """What a student types who makes the first slip that changes the number."""
     for slip in question.slips:
-        value = slip.formula(**{name: numbers[name] for name in inspect.signature(slip.formula).parameters})
+        value = slip.formula(
+            **{name: numbers[name] for name in inspect.signature(slip.formula).parameters}
+        )
         if value is not None:
             return say(as_kind(value, question.kind), digits=5)
     raise AssertionError(f"{question.id} has no slip with these numbers")

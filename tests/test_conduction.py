@@ -8,10 +8,10 @@ import scipy.special
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitchenmath.bessel import bessel_j0_j1, noughts_of_j0
-from kitchenmath.conduction import make_modes
 from kitchenmath.errors import OutOfRange, UnknownName
 from kitchenmath.heat import series_terms, theta
+from kitchenmath.heat.bessel import bessel_j0_j1, noughts_of_j0
+from kitchenmath.heat.conduction import make_modes
 from tests.published import Published
 
 CENGEL = "Çengel and Ghajar, Heat and Mass Transfer (5th ed.), Table 4-2"

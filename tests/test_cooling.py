@@ -8,7 +8,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, UnknownName, Unreadable, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.safety import (
     cooling_rules,
     cooling_verdict,
@@ -17,6 +16,7 @@ from kitchenmath.safety import (
     read_log,
     time_at_or_above,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 FOOD_CODE = "FDA Food Code, read in state codes that adopt it (MN, WA, SD, DE, AK, CA, DC)"

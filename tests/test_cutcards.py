@@ -14,10 +14,10 @@ import pytest
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.patches import Polygon
 
-from kitchenmath.cutcards import card_figure, cut_card
 from kitchenmath.cuts import CUTS, Cut
 from kitchenmath.errors import OutOfRange, UnknownName
-from kitchenmath.registry import Q_
+from kitchenmath.figures.cut_cards import card_figure, cut_card
+from kitchenmath.units.registry import Q_
 
 POINTS_PER_MM = 72 / 25.4
 # ISO 216: A4 is 210 x 297 mm; ANSI/ASME Y14.1: Letter is 8.5 x 11 in.
@@ -206,7 +206,10 @@ def test_an_inch_kitchen_gets_its_inches(tmp_path):
     assert 2 == sizes_mm(pdf)[6.35, 6.35]
 
 
-PRINT = "import sys; from kitchenmath.cutcards import cut_card; cut_card(sys.argv[1], sys.argv[2])"
+PRINT = (
+    "import sys; from kitchenmath.figures.cut_cards import cut_card; "
+    "cut_card(sys.argv[1], sys.argv[2])"
+)
 
 
 def test_the_same_card_is_the_same_bytes_in_every_process(card, tmp_path, monkeypatch):
@@ -239,7 +242,7 @@ import kitchenmath.cuts, kitchenmath.ratios
 assert "matplotlib" not in sys.modules
 sys.modules["matplotlib"] = None
 try:
-    import kitchenmath.cutcards
+    import kitchenmath.figures.cut_cards
 except ModuleNotFoundError as error:
     print(error)
 """

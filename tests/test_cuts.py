@@ -8,7 +8,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import integrate, optimize, special, stats
 
-from kitchenmath import spread
 from kitchenmath.cuts import (
     CUTS,
     Cut,
@@ -28,13 +27,14 @@ from kitchenmath.cuts import (
     rounded_yield,
     sd_from_ranges,
     sizes_printed,
+    spread,
     squared_yield,
     surface_per_volume,
     turned_yield,
 )
 from kitchenmath.data.tables import table
 from kitchenmath.errors import KitchenError, OutOfRange, UnknownName, Unreadable, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 # Several suites may share the machine: a slow draw is no failure.

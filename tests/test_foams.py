@@ -9,7 +9,6 @@ from scipy.optimize import curve_fit
 from scipy.stats import linregress
 
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.sauces import (
     drainage_half_life,
     foam_volume,
@@ -22,6 +21,7 @@ from kitchenmath.sauces import (
     overrun_from_volumes,
     volume_half_life,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 GUELPH = "Goff, University of Guelph, ice cream notes (uoguelph.ca/foodscience)"

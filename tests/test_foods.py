@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from kitchenmath.components import component_values
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
 from kitchenmath.foods import Food, food, food_names, food_source
-from kitchenmath.registry import Q_
+from kitchenmath.foods.components import component_values
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 CHOI = "Choi and Okos (1986); ASHRAE Handbook Refrigeration 2006 ch. 9, Tables 1-2"

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from kitchenmath.handin import ASSIGNMENTS, look_at, main
+from kitchenmath.practice.handin import ASSIGNMENTS, look_at, main
 
 FILE = ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb"
 

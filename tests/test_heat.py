@@ -22,7 +22,7 @@ from kitchenmath.heat import (
     theta,
     time_to_core,
 )
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 CENGEL = "Çengel and Ghajar, Heat and Mass Transfer (5th ed.)"

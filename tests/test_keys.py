@@ -8,7 +8,7 @@ from coursework.course import CourseError, new_course
 from coursework.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
 from coursework.keys import key_file, load_key, set_ids, source
 
-from kitchenmath.saying import say
+from kitchenmath.units.saying import say
 
 SETS = set_ids()
 

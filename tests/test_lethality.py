@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from scipy import integrate, optimize
 
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.safety import (
     d_value_at,
     death_time_line,
@@ -23,6 +22,7 @@ from kitchenmath.safety import (
     roast_hold_time,
     uk_equivalent,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 FSIS = "USDA FSIS Appendix A, Table 2 of FSIS-GD-2021-14 (rhosey.com copy)"

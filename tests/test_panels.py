@@ -13,10 +13,10 @@ import kitchenmath.panels
 from kitchenmath.drills import Round, drill_named
 from kitchenmath.drills.buying import DRILLS as BUYING
 from kitchenmath.errors import UnknownName
-from kitchenmath.given import practice_numbers
 from kitchenmath.panels.buying import breast_price_panel, purchase_panel
 from kitchenmath.panels.drilling import drill_panel
-from kitchenmath.questions import as_kind
+from kitchenmath.practice.own_numbers import practice_numbers
+from kitchenmath.practice.questions import as_kind
 from kitchenmath.units import read, say
 
 

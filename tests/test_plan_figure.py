@@ -8,9 +8,9 @@ import pytest
 
 from kitchenmath.errors import UnknownName
 from kitchenmath.figures.frame import Picture
-from kitchenmath.plan_figure import draw_plan, plan_in_words, plan_rows
-from kitchenmath.registry import Q_
+from kitchenmath.figures.plan import draw_plan, plan_in_words, plan_rows
 from kitchenmath.service import Task, plan_back, read_tasks
+from kitchenmath.units.registry import Q_
 
 
 def minutes(number):

@@ -14,8 +14,8 @@ from kitchenmath.heat import (
     surface_coefficient_from_reading,
     temperature_after,
 )
-from kitchenmath.probe import _student_95
-from kitchenmath.registry import Q_
+from kitchenmath.heat.probe import _student_95
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 EXACT = "Exact series with a general library, inputs of the textbook problem"

@@ -17,7 +17,7 @@ from kitchenmath.ratios import (
     split,
     water_temperature,
 )
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 # Several suites may share the machine: a slow draw is no failure.

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.safety import (
     CAUTION,
     cooling_verdict,
@@ -25,6 +24,7 @@ from kitchenmath.safety import (
     roast_tables_with,
     uk_equivalent,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import STATUSES, Published
 
 FOOD_CODE = "FDA Food Code, read in state codes that adopt it (MN, WA, SD, DE, AK, CA, DC)"

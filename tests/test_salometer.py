@@ -17,7 +17,7 @@ from kitchenmath.brine import (
     strength_from_salometer,
 )
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 SALT_INSTITUTE = "Salt Institute and Seafish figures"

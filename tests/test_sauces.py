@@ -7,7 +7,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.sauces import (
     Roux,
     brix_acid_ratio,
@@ -25,6 +24,7 @@ from kitchenmath.sauces import (
     usual_dose,
     vinaigrette,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 GISSLEN = "Gisslen, Professional Cooking (2014), table 8.5"

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from kitchenmath.clock import read_clock, say_clock
 from kitchenmath.errors import OutOfRange, UnknownName, Unreadable, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.service import Task, check_plan, plan_back, read_tasks
+from kitchenmath.service.clock import read_clock, say_clock
+from kitchenmath.units.registry import Q_
 
 CREW = ("roast", "sauce", "larder")
 KIT = {"burner": 4, "oven shelf": 2, "stick blender": 1}

@@ -9,10 +9,10 @@ from hypothesis import strategies as st
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.foods import food
 from kitchenmath.heat import Piece, Stage, WetSurface, cook, temperature_after, time_to_core
-from kitchenmath.registry import Q_
-from kitchenmath.stages import _as_product, _cell_by_cell
-from kitchenmath.stepping import Way
-from kitchenmath.wet import SurfaceLaw
+from kitchenmath.heat.stages import _as_product, _cell_by_cell
+from kitchenmath.heat.stepping import Way
+from kitchenmath.heat.wet import SurfaceLaw
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 MCGEE = "McGee, On Food and Cooking (2004), meat chapter"

@@ -670,7 +670,9 @@ STUBS = {
     "jupyterlab/__init__.py": "",
     "jupyterlab/labapp.py": "def main(words): print('lab', *words, sep='\\n')",
     "pytest.py": "def main(words, plugins): print('pytest', *words, sep='\\n')",
-    "kitchenmath/handin.py": "def main(words): print('hand in', *words, sep='\\n'); return 4",
+    "kitchenmath/practice/handin.py": (
+        "def main(words): print('hand in', *words, sep='\\n'); return 4"
+    ),
     "instructor/coursework/__init__.py": "",
     "instructor/coursework/command.py": "def main(words): print('do', *words, sep='\\n'); return 5",
     "lessons/04-brine.ipynb": "",

@@ -6,7 +6,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
 from kitchenmath.sauces import (
     altitude_drop,
     baume_from_gravity,
@@ -22,6 +21,7 @@ from kitchenmath.sauces import (
     syrup_density,
     syrup_gravity,
 )
+from kitchenmath.units.registry import Q_
 from tests.published import Published
 
 USDA = "USDA AMS, file code 135-A-50 (20/20 °C)"

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.heat import Stage, WetSurface, wet_bulb
-from kitchenmath.registry import Q_
-from kitchenmath.steam import moisture
-from kitchenmath.wet import SurfaceLaw
+from kitchenmath.heat.steam import moisture
+from kitchenmath.heat.wet import SurfaceLaw
+from kitchenmath.units.registry import Q_
 
 
 def celsius(number):

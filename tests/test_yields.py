@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
-from kitchenmath.registry import Q_
+from kitchenmath.units.registry import Q_
 from kitchenmath.yields import (
     CookingTest,
     Pack,

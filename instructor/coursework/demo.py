@@ -15,8 +15,8 @@ from pathlib import Path
 
 from coursework.course import CLASSES, new_course
 from coursework.keys import key_file, load_key
-from kitchenmath.registry import Q_
-from kitchenmath.saying import figures, say
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import figures, say
 
 SET = "04-buy-enough"
 TERM = "demo"
@@ -121,7 +121,7 @@ def _named(formula, known):
 
 
 def _tidy(value, question, like):
-    from kitchenmath.questions import as_kind
+    from kitchenmath.practice.questions import as_kind
 
     return as_kind(value, question.kind).to(like.units)
 

@@ -111,8 +111,8 @@ class Desk:
             with tempfile.TemporaryDirectory() as folder:
                 places = [Path(place.value.strip()).expanduser()] if place.value.strip() else []
                 for number, file in enumerate(upload.value):
-                    # Only the ending of the given name is used; the notebook says whose it is.
-                    saved = Path(folder) / f"{number}{Path(file['name']).suffix}"
+                    saved = Path(folder) / str(number) / Path(file["name"]).name
+                    saved.parent.mkdir()
                     saved.write_bytes(bytes(file["content"]))
                     stamp = file["last_modified"].timestamp()
                     os.utime(saved, (stamp, stamp))

@@ -20,7 +20,7 @@ from coursework.keys import load_key
 from coursework.pour import pour
 from coursework.reading_in import UnreadableNotebook, read_notebook
 from kitchenmath.practice import beside
-from kitchenmath.registry import Quantity, registry
+from kitchenmath.units.registry import Quantity, registry
 
 KIT = Path(__file__).resolve().parents[2]
 ROOM = Path(__file__).with_name("student_room.py")

@@ -7,11 +7,11 @@ that shares, takes. The plan holds the finished list between two marks, and a te
 import csv
 
 from coursework.course import INSTRUCTOR
-from kitchenmath.ordering import Pack, order
-from kitchenmath.reading import read
-from kitchenmath.registry import Q_
-from kitchenmath.saying import say
+from kitchenmath.units.reading import read
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
 from kitchenmath.yields import as_purchased
+from kitchenmath.yields.ordering import Pack, order
 
 GUIDE = INSTRUCTOR / "guide"
 BEGIN, END = "<!-- order list -->", "<!-- end of the order list -->"

@@ -9,7 +9,7 @@ import re
 from dataclasses import dataclass
 
 from coursework.course import CourseError
-from kitchenmath.saying import figures
+from kitchenmath.units.saying import figures
 
 __all__ = [
     "Earned",

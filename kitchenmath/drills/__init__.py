@@ -5,9 +5,9 @@ A drill is not graded and keeps nothing: the streak is the student's own.
 
 from dataclasses import dataclass, field
 
-from kitchenmath.door import one_of
-from kitchenmath.given import practice_numbers
-from kitchenmath.questions import Question
+from kitchenmath.practice.own_numbers import practice_numbers
+from kitchenmath.practice.questions import Question
+from kitchenmath.units.door import one_of
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ class Round:
     @property
     def text(self):
         """The question with the numbers of this round."""
-        from kitchenmath.given import beside
+        from kitchenmath.practice.own_numbers import beside
 
         return self.drill.text.format(**{k: beside(v) for k, v in self.numbers.items()})
 

@@ -3,9 +3,9 @@
 import math
 
 from kitchenmath.drills import Drill
-from kitchenmath.given import steps
-from kitchenmath.questions import Question, Slip, Within
-from kitchenmath.registry import Q_
+from kitchenmath.practice.own_numbers import steps
+from kitchenmath.practice.questions import Question, Slip, Within
+from kitchenmath.units.registry import Q_
 
 
 def _part(percent):

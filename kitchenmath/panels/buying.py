@@ -1,13 +1,13 @@
 """Panels of lesson 4: what to buy, and what the butcher's test says about the price."""
 
-from kitchenmath.butchery import TrimTest
 from kitchenmath.figures.buying import draw_prices, draw_purchase, move_prices, move_purchase
 from kitchenmath.figures.frame import Picture
-from kitchenmath.ordering import portions
 from kitchenmath.panels.frame import slider, wire
-from kitchenmath.registry import Q_
-from kitchenmath.saying import say
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
 from kitchenmath.yields import as_purchased, edible_portion
+from kitchenmath.yields.butchery import TrimTest
+from kitchenmath.yields.ordering import portions
 
 
 def purchase(covers, portion_g, yield_percent):

@@ -3,7 +3,7 @@
 import ipywidgets as widgets
 
 from kitchenmath.drills import Round
-from kitchenmath.panels.frame import WIDE, said
+from kitchenmath.panels.frame import ROW, below_each_other, said
 
 SIGNS = {"right": "✓ ", "slip": "↺ ", "wrong": "✗ "}
 
@@ -27,7 +27,7 @@ def drill_panel(drill):
         description="Answer",
         continuous_update=False,
         style={"description_width": "initial"},
-        layout={"width": "100%", "max_width": "360px"},
+        layout={**ROW, "max_width": "360px"},
     )
     check, hint, working, fresh = (
         widgets.Button(description=name, layout={"width": "auto", "min_width": "86px"})
@@ -67,7 +67,7 @@ def drill_panel(drill):
     fresh.on_click(next_round)
     show()
     buttons = widgets.HBox([check, hint, working, fresh], layout={"flex_flow": "row wrap"})
-    panel = widgets.VBox([asked, typed, buttons, words, streak], layout={"max_width": WIDE})
+    panel = below_each_other([asked, typed, buttons, words, streak])
     panel.round, panel.typed, panel.words = turn, typed, words
     panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
     return panel

@@ -10,6 +10,18 @@ except ImportError as missing:
     ) from missing
 
 WIDE = "640px"
+# A row takes the panel's width less its own margins; of "100%" the margins would stick out.
+ROW = {"width": "auto", "max_width": WIDE}
+# Sliders begin below each other, and go below their words where a phone has no room beside them.
+# Where a reader's own colours are forced, grounds go: lines must show what can be moved or pressed.
+LOOKS = """<style>
+.kitchen .widget-hslider { flex-flow: row wrap; height: auto; }
+.kitchen .widget-hslider .widget-label { flex: 0 0 230px; text-align: left; }
+.kitchen .widget-hslider .slider-container { flex: 1 1 190px; }
+@media (forced-colors: active) {
+  .kitchen .noUi-target, .kitchen button, .kitchen .progress { border: 1px solid ButtonBorder; }
+}
+</style>"""
 
 
 def slider(label, low, high, step, value):
@@ -32,7 +44,7 @@ def slider(label, low, high, step, value):
         step=step,
         description=label,
         style={"description_width": "initial"},
-        layout={"width": "100%", "max_width": WIDE},
+        layout=ROW,
     )
 
 
@@ -54,7 +66,7 @@ def choice(label, options, value=None):
         value=value or next(iter(options)),
         description=label,
         style={"description_width": "initial"},
-        layout={"width": "100%", "max_width": WIDE},
+        layout=ROW,
     )
 
 
@@ -75,7 +87,7 @@ def wire(controls, picture, update):
         With attributes `controls`, `words` and `picture` for whoever wants to operate it.
     """
     words = widgets.HTML()
-    image = widgets.Image(format="png", layout={"width": "100%", "max_width": WIDE})
+    image = widgets.Image(format="png", layout={"width": "auto", "max_width": "520px"})
 
     def refresh(_=None):
         sentence = update(**{name: control.value for name, control in controls.items()})
@@ -85,8 +97,27 @@ def wire(controls, picture, update):
     for control in controls.values():
         control.observe(refresh, "value")
     refresh()
-    panel = widgets.VBox([*controls.values(), words, image], layout={"max_width": WIDE})
+    panel = below_each_other([*controls.values(), words, image])
     panel.controls, panel.words, panel.picture = controls, words, image
+    return panel
+
+
+def below_each_other(parts, wide=WIDE):
+    """The parts of a panel from top to bottom, with the looks that all panels share.
+
+    Parameters
+    ----------
+    parts : list of widget
+    wide : str
+        How wide it may become.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    looks = widgets.HTML(LOOKS, layout={"display": "none"})
+    panel = widgets.VBox([looks, *parts], layout={"max_width": wide})
+    panel.add_class("kitchen")
     return panel
 
 

@@ -1,0 +1,214 @@
+"""How many pieces a block gives, how much surface they have, and how fast they cook."""
+
+import itertools
+import math
+from dataclasses import dataclass
+
+from kitchenmath.cuts.named import Cut, cut_named
+from kitchenmath.errors import OutOfRange
+from kitchenmath.units.door import amount
+from kitchenmath.units.registry import Q_, Quantity
+
+
+@dataclass(frozen=True)
+class Pieces:
+    """Whole pieces out of one block, and what they are of it."""
+
+    number: int
+    used: Quantity
+    weight_each: Quantity | None
+
+    @property
+    def trim(self):
+        """The share of the block that gives no whole piece [percent]."""
+        return Q_(100, "percent") - self.used
+
+
+def pieces(block, cut, density=None):
+    """How many whole pieces a squared block gives, cut along its edges.
+
+    Whole pieces only: a strip too thin for a piece is trim. Pieces lie the way that gives most;
+    a knife takes nothing away, a blunt one crushes.
+
+    Parameters
+    ----------
+    block : sequence of three Quantity [length]
+        The block's edges, in any order.
+    cut : str or Cut
+        A cube, stick or flat.
+    density : Quantity [g/mL], optional
+        To have the weight of a piece; raw roots lie near 1.0 to 1.1 g/mL (common practice),
+        and a floating or sinking piece tells which side of 1.0.
+
+    Returns
+    -------
+    Pieces
+        `number`, `used` and `trim` [percent of the block], `weight_each` [g] or None.
+
+    Raises
+    ------
+    WrongKind
+    UnknownName
+    OutOfRange
+        For a block without three edges, or a cut without three fixed ones.
+
+    Examples
+    --------
+    60 × 30 × 30 mm in cubes of 6 mm: 10 · 5 · 5 = 250, and nothing is left.
+
+    >>> pieces((Q_(60, "mm"), Q_(30, "mm"), Q_(30, "mm")), "small dice").number
+    250
+
+    28 mm square carrot, 100 mm long, in sticks of 3 × 3 × 40: 9 · 9 · 2 = 162, 74 % of it.
+
+    >>> carrot = pieces((Q_(100, "mm"), Q_(28, "mm"), Q_(28, "mm")), "julienne")
+    >>> print(carrot.number, say(carrot.used))
+    162 74.39 %
+    """
+    block_mm = _three_mm(block, "block")
+    piece_mm = [edge.magnitude for edge in cut_named(cut).edges]
+    number = max(
+        math.prod(_whole(room, edge) for room, edge in zip(block_mm, way, strict=True))
+        for way in itertools.permutations(piece_mm)
+    )
+    used = number * math.prod(piece_mm) / math.prod(block_mm)
+    each = None if density is None else _weight_g(piece_mm, density)
+    return Pieces(number, Q_(100 * used, "percent"), each if each is None else Q_(each, "g"))
+
+
+def pieces_in(weight, cut, density):
+    """How many pieces a weight of finished cuts is: the count that a scale can do.
+
+    Parameters
+    ----------
+    weight : Quantity [weight]
+        Of the pieces, without trim.
+    cut : str or Cut
+        A cube, stick or flat, as truly cut: 10 % on the edge is 33 % on the weight of a cube.
+    density : Quantity [g/mL]
+
+    Returns
+    -------
+    int
+        Rounded to the nearest piece.
+
+    Raises
+    ------
+    WrongKind
+    UnknownName
+    OutOfRange
+
+    Examples
+    --------
+    A 3 mm cube is 0.027 mL; at 1 g/mL 0.027 g, so 100 g are 3704.
+
+    >>> pieces_in(Q_(100, "g"), "brunoise", density=Q_(1, "g/mL"))
+    3704
+    """
+    weight_g = amount(weight, "g", "weight", above=0)
+    piece_mm = [edge.magnitude for edge in cut_named(cut).edges]
+    return round(weight_g / _weight_g(piece_mm, density))
+
+
+def surface_per_volume(cut):
+    """Surface over volume of a piece: what browns, seasons and dries, for what is inside.
+
+    Parameters
+    ----------
+    cut : str, Cut, or sequence of three Quantity [length]
+
+    Returns
+    -------
+    Quantity [1/mm]
+
+    Raises
+    ------
+    WrongKind
+    UnknownName
+    OutOfRange
+
+    Examples
+    --------
+    A cube has 6/edge: 2 per mm at 3 mm. Half the edge, twice as much.
+
+    >>> print(surface_per_volume("brunoise").magnitude, surface_per_volume("fine brunoise"))
+    2.0 4.0 / millimeter
+
+    Notes
+    -----
+    2/a + 2/b + 2/c for the edges a, b, c.
+    """
+    edges = cut_named(cut).edges if isinstance(cut, str | Cut) else cut
+    return Q_(sum(2 / edge for edge in _three_mm(edges, "cut")), "1/mm")
+
+
+def cooking_time_factor(old, new, power=2):
+    """How much longer a thicker piece takes until its middle is done: (new/old) to a power.
+
+    An estimate: a probe or a tooth decides. For food that must be safe, the core temperature of
+    the local food code decides and no factor does.
+
+    Parameters
+    ----------
+    old, new : Quantity [length], str or Cut
+        The smallest dimension of each piece; of a cut its thinnest size.
+    power : float, 1 to 2
+        2 where the middle waits for heat to travel through the food (boiling, frying, a thick
+        piece); 1 where the surface lets the heat in slowly (thin pieces, still air of a low
+        oven). Real pans lie between, so between the two answers.
+
+    Returns
+    -------
+    float
+
+    Raises
+    ------
+    WrongKind
+    UnknownName
+    OutOfRange
+
+    Examples
+    --------
+    Twice the size takes four times as long where conduction rules, twice as long at the least.
+
+    >>> cooking_time_factor(Q_(10, "mm"), Q_(20, "mm"))
+    4.0
+    >>> cooking_time_factor(Q_(10, "mm"), Q_(20, "mm"), power=1)
+    2.0
+
+    Notes
+    -----
+    At equal temperatures and equal Biot number all times go with thickness²/diffusivity. It says
+    nothing about connective tissue, which takes its time at any size.
+
+    References
+    ----------
+    Dickerson and Read, "Cooling rates of foods", *J. Milk Food Technol.* (1973): doubling the
+    smallest dimension multiplies a conduction-limited time by four.
+    """
+    if not 1 <= power <= 2:
+        raise OutOfRange(f"power: needs a number from 1 to 2, and {power} came.")
+    return (_thin_mm(new, "new") / _thin_mm(old, "old")) ** power
+
+
+def _thin_mm(piece, name):
+    if isinstance(piece, str | Cut):
+        return cut_named(piece).thinnest.magnitude
+    return amount(piece, "mm", name, above=0)
+
+
+def _three_mm(edges, name):
+    """Three edges in mm."""
+    edges = list(edges)
+    if len(edges) != 3:
+        raise OutOfRange(f"{name}: needs three edges, and {len(edges)} came.")
+    return [amount(edge, "mm", f"{name}, edge {i}", above=0) for i, edge in enumerate(edges, 1)]
+
+
+def _whole(room_mm, edge_mm):
+    """Whole edges in a room; 6.0 that floating point made 5.999999999 is 6."""
+    return math.floor(room_mm / edge_mm + 1e-9)
+
+
+def _weight_g(piece_mm, density):
+    return math.prod(piece_mm) / 1000 * amount(density, "g/mL", "density", above=0)

@@ -1,0 +1,182 @@
+"""Numbers of one's own for each student.
+
+They are drawn from term, student number and question by SHA-256: the same on every machine, in
+every Python and in the browser, with nothing to store.
+"""
+
+import hashlib
+import re
+import unicodedata
+from dataclasses import dataclass
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
+
+# Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass.
+STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-][A-Za-z0-9._@-]{0,63}")
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What one number may be, and what it is called in the question."""
+
+    values: tuple
+    label: str
+
+
+def steps(first, last, step, unit, label):
+    """Sensible kitchen steps to draw a number from: 1.2 kg to 3 kg in steps of 0.2 kg.
+
+    Parameters
+    ----------
+    first, last, step : float
+        In `unit`; `last` is included when a step lands on it.
+    unit : str
+    label : str
+        What the number is, for the student: "trimmed celeriac needed".
+
+    Returns
+    -------
+    Choices
+
+    Raises
+    ------
+    KitchenError
+        When there is no step between first and last.
+    """
+    if not step > 0 or last < first:
+        raise KitchenError(f"steps: {first} to {last} by {step} gives nothing to choose from.")
+    count = int((last - first) / step + 1e-9) + 1
+    # Rounded, so that 1.2 + 3 x 0.2 is 1.8 on the page and not 1.7999999999999998.
+    return Choices(tuple(Q_(round(first + i * step, 9), unit) for i in range(count)), label)
+
+
+def student_number(text):
+    """A student number in its one spelling: without spaces around it, in capitals.
+
+    Parameters
+    ----------
+    text : str
+        Letters, figures and . _ @ -, at most 64, not starting with a dot.
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    KitchenError
+        With what to type instead.
+
+    Examples
+    --------
+    >>> student_number(" bh-1007 ")
+    'BH-1007'
+    """
+    number = unicodedata.normalize("NFKC", str(text)).strip()
+    if not number:
+        raise KitchenError('there is no student number yet: type it in quotes, as in "BH-1007".')
+    if not STUDENT_NUMBER.fullmatch(number):
+        raise KitchenError(
+            f"“{number[:30]}” is no student number: it has 1 to 64 letters, figures or . _ @ - "
+            "and does not start with a dot."
+        )
+    return number.upper()
+
+
+def given(term, student, question, **choices):
+    """A student's own numbers for one question.
+
+    Parameters
+    ----------
+    term : str
+        The course's term; another term means other numbers.
+    student : str
+        Student number.
+    question : str
+        Question id, unique within the term: "04-buy-enough/q1".
+    **choices : Choices
+        What each number may be, from `steps`.
+
+    Returns
+    -------
+    dict of str to Quantity
+
+    Raises
+    ------
+    KitchenError
+        For a student number that is none.
+
+    Notes
+    -----
+    The place in the list is the first eight bytes of
+    SHA-256("term|student|question|name") modulo its length: whole numbers only, so no platform
+    can differ.
+
+    Examples
+    --------
+    Ten steps from 1.2 kg to 3 kg; the digest of "demo|BH-1007|q1|need" points at the last.
+
+    >>> mine = given("demo", "BH-1007", "q1", need=steps(1.2, 3, 0.2, "kg", "needed"))
+    >>> print(say(mine["need"]))
+    3 kg
+    """
+    number = student_number(student)
+    drawn = {}
+    for name, choice in choices.items():
+        text = unicodedata.normalize("NFC", f"{term}|{number}|{question}|{name}")
+        place = int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big")
+        drawn[name] = choice.values[place % len(choice.values)]
+    return drawn
+
+
+class Given:
+    """One question's numbers: `one.need` for each, and all of them in words when shown."""
+
+    def __init__(self, title, numbers, labels):
+        self.__dict__.update(numbers)
+        self._title, self._lines = (
+            title,
+            [f"  {labels[name]}: {beside(value)}" for name, value in numbers.items()],
+        )
+
+    def __repr__(self):
+        return "\n".join([self._title, *self._lines])
+
+
+OTHER = {"g": "oz", "kg": "lb", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
+         "degC": "degF", "mm": "inch", "cm": "inch"}  # fmt: skip
+
+
+def beside(quantity):
+    """A quantity with the other system beside it: 2.4 kg (5.29 lb).
+
+    Parameters
+    ----------
+    quantity : Quantity
+
+    Returns
+    -------
+    str
+    """
+    for unit, other in OTHER.items():
+        if quantity.units == Q_(1, unit).units:
+            return f"{say(quantity)} ({say(quantity.to(other), digits=3)})"
+    return say(quantity)
+
+
+def practice_numbers(question, round_, choices):
+    """Numbers for practice: round 1, 2, 3… of a drill draw fresh ones, the same for everybody.
+
+    Parameters
+    ----------
+    question : str
+    round_ : int
+    choices : dict of str to Choices
+
+    Returns
+    -------
+    dict of str to Quantity
+    """
+    return given("practice", f"round-{round_}", question, **choices)

@@ -1,0 +1,70 @@
+"""Limits quoted from food codes, what a log is worth, and whether a pot cooled in time.
+
+Quoted limits decide here. A model's time is an estimate for learning, never a limit, and no
+function declares food safe: every verdict says so and defers to the local food code. The parts
+lie in modules of their own and can be had from here.
+"""
+
+from kitchenmath.safety.cooling import CoolingStage, CoolingVerdict, cooling_rules, cooling_verdict
+from kitchenmath.safety.death_times import (
+    DeathTimeLine,
+    death_time_line,
+    log_target,
+    published_d_values,
+)
+from kitchenmath.safety.general_method import (
+    d_value_at,
+    equivalent_time,
+    lethal_rate,
+    lethality,
+    log_reduction,
+)
+from kitchenmath.safety.hold_times import (
+    patty_hold_time,
+    poultry_hold_time,
+    roast_hold_time,
+    roast_oven_limit,
+    roast_tables_with,
+    uk_equivalent,
+)
+from kitchenmath.safety.logs import read_log, time_at_or_above
+from kitchenmath.safety.quoted import Limit, limit, limits
+from kitchenmath.safety.verdicts import (
+    CAUTION,
+    Verdict,
+    core_verdict,
+    holding_verdict,
+    parasite_verdict,
+)
+
+__all__ = [
+    "CAUTION",
+    "CoolingStage",
+    "CoolingVerdict",
+    "DeathTimeLine",
+    "Limit",
+    "Verdict",
+    "cooling_rules",
+    "cooling_verdict",
+    "core_verdict",
+    "d_value_at",
+    "death_time_line",
+    "equivalent_time",
+    "holding_verdict",
+    "lethal_rate",
+    "lethality",
+    "limit",
+    "limits",
+    "log_reduction",
+    "log_target",
+    "parasite_verdict",
+    "patty_hold_time",
+    "poultry_hold_time",
+    "published_d_values",
+    "read_log",
+    "roast_hold_time",
+    "roast_oven_limit",
+    "roast_tables_with",
+    "time_at_or_above",
+    "uk_equivalent",
+]

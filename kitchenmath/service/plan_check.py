@@ -1,0 +1,199 @@
+"""Looking over a plan: are the starting times on it possible? Any plan, whoever made it.
+
+Nothing here knows how a plan is made; `plan_back` is checked by it like a student's sheet.
+"""
+
+import itertools
+
+from kitchenmath.errors import KitchenError, OutOfRange
+from kitchenmath.service.clock import read_clock, say_clock, say_span
+from kitchenmath.service.tasks import crew_of, followers, in_order, kit_of
+
+
+def check_plan(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, opens=None):
+    """What is wrong with a plan, in sentences; an empty list where nothing is.
+
+    Parameters
+    ----------
+    plan_or_starts : Plan, or dict of str to clock time
+        The start of each task: `{"cider foam": "19:20", …}`.
+    tasks : list of Task
+    serve_at : str or datetime.time
+        Needed with a dict; a Plan brings its own, and its cooks, equipment and opening.
+    cooks : int or list of str, optional
+        By default the cooks that the tasks name, else one.
+    equipment : dict of str to int, optional
+        How many there are of each; by default one.
+    opens : str or datetime.time, optional
+        Before this the kitchen is shut.
+
+    Returns
+    -------
+    list of str
+        Missing and unknown tasks first, then what is late or in the wrong order, waits too long,
+        begins too early, and where hands or equipment are short.
+
+    Raises
+    ------
+    WrongKind
+    OutOfRange
+        Without a serving time, or for tasks that cannot be planned at all.
+    Unreadable
+        For a serving or opening time that is no clock time; a start like that is a finding.
+    UnknownName
+
+    Examples
+    --------
+    A foam that holds 6 min is done at 19:20 for 19:30: it waits 10, 4 too long.
+
+    >>> from kitchenmath.service import Task
+    >>> foam = Task("foam", duration=Q_(5, "min"), hold=Q_(6, "min"))
+    >>> check_plan({"foam": "19:15"}, [foam], serve_at="19:30")
+    ["'foam' waits 10 min until the service and holds 6 min: 4 min too long."]
+    >>> check_plan({"foam": "19:20"}, [foam], serve_at="19:30")
+    []
+    """
+    if not isinstance(plan_or_starts, dict):
+        plan = plan_or_starts
+        plan_or_starts = plan.starts
+        serve_at = plan.serve_at if serve_at is None else serve_at
+        cooks = plan.crew if cooks is None else cooks
+        equipment = plan.equipment if equipment is None else equipment
+        opens = plan.opens if opens is None else opens
+    if serve_at is None:
+        raise OutOfRange('serve_at: a list of starts needs the serving time, such as "19:30".')
+    tasks = in_order(tasks)
+    crew, kit = crew_of(cooks, tasks), kit_of(equipment, tasks)
+    serve_s = read_clock(serve_at, "serve_at")
+    starts_s, findings = _read_starts(plan_or_starts, tasks)
+    waits_for = followers(tasks)
+    for task in (tasks[name] for name in tasks if name in starts_s):
+        used_by = [each for each in waits_for[task.name] if each.name in starts_s]
+        if not waits_for[task.name]:
+            findings += _late(task, starts_s, serve_s)
+        findings += _out_of_order(task, used_by, starts_s)
+        if used_by or not waits_for[task.name]:
+            findings += _too_long(task, used_by, starts_s, serve_s)
+    findings += _too_early(starts_s, None if opens is None else read_clock(opens, "opens"))
+    return findings + _short_of_hands(tasks, starts_s, crew) + _short_of_kit(tasks, starts_s, kit)
+
+
+def _read_starts(starts, tasks):
+    """Starts as moments, and a sentence for each that is missing, unknown or unreadable."""
+    starts_s, findings = {}, []
+    for name in tasks:
+        if name not in starts:
+            findings.append(f"No start is given for {name!r}.")
+            continue
+        try:
+            starts_s[name] = read_clock(starts[name], f"The start of {name!r}")
+        except KitchenError as problem:
+            findings.append(str(problem))
+    unknown = [name for name in starts if name not in tasks]
+    return starts_s, findings + [f"{name!r} is no task of this service." for name in unknown]
+
+
+def _late(task, starts_s, serve_s):
+    ready_s = starts_s[task.name] + task.work_s + task.rest_s
+    if ready_s <= serve_s:
+        return []
+    late = f"{say_span(ready_s - serve_s)} after the service at {say_clock(serve_s)}"
+    return [f"{task.name!r} is {_done(task)} at {say_clock(ready_s)}, {late}."]
+
+
+def _out_of_order(task, used_by, starts_s):
+    ready_s = starts_s[task.name] + task.work_s + task.rest_s
+    return [
+        f"{each.name!r} starts at {say_clock(starts_s[each.name])}, but {task.name!r} is "
+        f"{_done(task)} only at {say_clock(ready_s)}."
+        for each in used_by
+        if starts_s[each.name] < ready_s
+    ]
+
+
+def _too_long(task, used_by, starts_s, serve_s):
+    ready_s = starts_s[task.name] + task.work_s + task.rest_s
+    used_s, use = serve_s, "the service"
+    if used_by:
+        last = max(used_by, key=lambda each: starts_s[each.name])
+        used_s, use = starts_s[last.name], repr(last.name)
+    wait_s = used_s - ready_s
+    if wait_s <= task.hold_s:
+        return []
+    over = f"holds {say_span(task.hold_s)}: {say_span(wait_s - task.hold_s)} too long"
+    over = over if task.hold_s else "must not wait at all"
+    return [f"{task.name!r} waits {say_span(wait_s)} until {use} and {over}."]
+
+
+def _done(task):
+    return "rested" if task.rest_s else "ready"
+
+
+def _too_early(starts_s, opens_s):
+    return [
+        f"{name!r} starts at {say_clock(start_s)}, {say_span(opens_s - start_s)} before the "
+        f"kitchen opens at {say_clock(opens_s)}."
+        for name, start_s in starts_s.items()
+        if opens_s is not None and start_s < opens_s
+    ]
+
+
+def _short_of_hands(tasks, starts_s, crew):
+    """Named cooks in two places first, then all hands together."""
+    findings = []
+    for cook in crew:
+        own = {name: 1 for name, task in tasks.items() if task.cook == cook and task.hands}
+        for begin_s, end_s, names, _ in _overloads(own, 1, tasks, starts_s):
+            findings.append(
+                f"{cook} is wanted in two places between {say_clock(begin_s)} and "
+                f"{say_clock(end_s)}: {_listed(names)}."
+            )
+    hands = {name: task.hands for name, task in tasks.items()}
+    there = f"there {'is 1 cook' if len(crew) == 1 else f'are {len(crew)} cooks'}"
+    for begin_s, end_s, names, need in _overloads(hands, len(crew), tasks, starts_s):
+        findings.append(
+            f"Too few hands between {say_clock(begin_s)} and {say_clock(end_s)}: "
+            f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, and {there}."
+        )
+    return findings
+
+
+def _short_of_kit(tasks, starts_s, kit):
+    findings = []
+    for item, number in kit.items():
+        users = {name: task.equipment.count(item) for name, task in tasks.items()}
+        for begin_s, end_s, names, need in _overloads(users, number, tasks, starts_s):
+            findings.append(
+                f"Not enough of {item!r} between {say_clock(begin_s)} and {say_clock(end_s)}: "
+                f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, "
+                f"and there is {number}."
+            )
+    return findings
+
+
+def _overloads(needs, capacity, tasks, starts_s):
+    """Unbroken spans in which more is needed than there is: (begin, end, tasks, most needed)."""
+    busy = [
+        (starts_s[name], starts_s[name] + tasks[name].work_s, name)
+        for name in needs
+        if needs[name] and name in starts_s
+    ]
+    moments = sorted({moment for begin_s, end_s, _ in busy for moment in (begin_s, end_s)})
+    spans = []
+    for begin_s, end_s in itertools.pairwise(moments):
+        names = [name for first, last, name in busy if first <= begin_s < last]
+        need = sum(needs[name] for name in names)
+        if need <= capacity:
+            continue
+        if spans and spans[-1][1] == begin_s:
+            _, _, before, most = spans[-1]
+            names = before + [name for name in names if name not in before]
+            spans[-1] = (spans[-1][0], end_s, names, max(most, need))
+        else:
+            spans.append((begin_s, end_s, names, need))
+    return spans
+
+
+def _listed(names):
+    quoted = [repr(name) for name in names]
+    return " and ".join([", ".join(quoted[:-1]), quoted[-1]]) if len(quoted) > 1 else quoted[0]

@@ -1,0 +1,291 @@
+"""Reading an amount as a cook types it: "1 1/2 cup", "9 lb 4 oz", "63 °C", "$3.48".
+
+Typed text never reaches pint's own parser, to which a pinch is a pico-inch and a plain cup
+silently American. Every word it may hold stands in the tables below.
+"""
+
+import difflib
+import math
+import re
+import unicodedata
+from fractions import Fraction
+
+from kitchenmath.errors import Unreadable
+from kitchenmath.units.door import one_of
+from kitchenmath.units.ovens import oven_temperature
+from kitchenmath.units.registry import Q_, same_kind
+from kitchenmath.units.saying import MONEY, say
+
+LONGEST = 200  # characters; an amount is short, and a page of text is not one
+
+# Words that mean the same everywhere.
+WORDS = {
+    "g": "g", "gr": "g", "gm": "g", "gms": "g", "gram": "g", "gramme": "g", "mg": "mg",
+    "milligram": "mg", "kg": "kg", "kgs": "kg", "kilo": "kg", "kilogram": "kg", "kilogramme": "kg",
+    "lb": "lb", "lbs": "lb", "pound": "lb", "oz": "oz", "ounce": "oz",
+    "ml": "mL", "millilitre": "mL", "milliliter": "mL", "cc": "mL", "cl": "cL", "centilitre": "cL",
+    "dl": "dL", "decilitre": "dL", "l": "L", "litre": "L", "liter": "L", "ltr": "L",
+    "mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm", "centimetre": "cm",
+    "centimeter": "cm", "m": "m", "metre": "m", "meter": "m", "in": "in", "inch": "in",
+    "inches": "in", '"': "in", "ft": "ft", "foot": "ft", "feet": "ft",
+    "s": "s", "sec": "s", "second": "s", "min": "min", "mins": "min", "minute": "min", "h": "h",
+    "hr": "h", "hrs": "h", "hour": "h", "d": "d", "day": "d",
+    "°c": "degC", "degc": "degC", "celsius": "degC", "degrees celsius": "degC",
+    "degrees c": "degC", "deg c": "degC", "° c": "degC", "centigrade": "degC",
+    "°f": "degF", "degf": "degF", "f": "degF", "fahrenheit": "degF", "degrees fahrenheit": "degF",
+    "degrees f": "degF", "deg f": "degF", "° f": "degF", "kelvin": "K",
+    "%": "percent", "percent": "percent", "per cent": "percent", "pct": "percent",
+    "piece": "count", "portion": "count", "cover": "count", "pack": "count", "bag": "count",
+    "box": "count", "boxes": "count", "case": "count", "tray": "count", "tin": "count",
+    "can": "count", "bottle": "count", "bunch": "count", "bunches": "count", "each": "count",
+    "serving": "count", "jar": "count", "sack": "count", "bird": "count",
+    "$": "dollar", "dollar": "dollar", "usd": "dollar", "cent": "cent", "¢": "cent",
+    "£": "sterling", "gbp": "sterling", "€": "euro", "eur": "euro", "euro": "euro",
+    "kj": "kJ", "kilojoule": "kJ", "kcal": "kcal", "cal": "kcal", "calorie": "kcal",
+    "w": "W", "watt": "W", "kw": "kW",
+}  # fmt: skip
+
+# Words that mean another measure in each country; the system says which.
+MEASURES = {
+    "cup": "cup", "tbsp": "tablespoon", "tbs": "tablespoon", "tblsp": "tablespoon",
+    "tablespoon": "tablespoon", "tsp": "teaspoon", "teaspoon": "teaspoon",
+    "fl oz": "fluid_ounce", "floz": "fluid_ounce", "fl. oz": "fluid_ounce",
+    "fluid ounce": "fluid_ounce", "pt": "pint", "pint": "pint", "qt": "quart", "quart": "quart",
+    "gal": "gallon", "gallon": "gallon", "gill": "gill", "go": "go", "gō": "go", "bushel": "bushel",
+    "bu": "bushel", "peck": "peck", "pk": "peck", "dry quart": "dry_quart",
+    "dry pint": "dry_pint",
+}  # fmt: skip
+SYSTEMS = ("us", "uk", "au", "metric", "jp", "label")
+OF_SYSTEM = {
+    "us": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "bushel",
+           "peck", "dry_quart", "dry_pint"),
+    "uk": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "gill"),
+    "au": ("cup", "tablespoon", "teaspoon"),
+    "metric": ("cup", "tablespoon", "teaspoon"),
+    "jp": ("cup", "tablespoon", "teaspoon", "go"),
+    "label": ("cup", "tablespoon", "teaspoon", "fluid_ounce"),
+}  # fmt: skip
+
+# Words that look like a measure and are none, with what to do about it.
+NOT_MEASURES = {
+    "pinch": "a pinch is no fixed amount: weigh it, or type it in tsp",
+    "dash": "a dash is no fixed amount: weigh it, or type it in tsp",
+    "c": "c could be a cup or °C: type cup, or °C",
+    "t": "t could be a tablespoon or a teaspoon: type tbsp or tsp",
+    "°": "a degree needs its scale: type °C or °F",
+    "deg": "a degree needs its scale: type °C or °F",
+    "degree": "a degree needs its scale: type °C or °F",
+    "k": "type kg for kilograms",
+}
+# Oven marks are a scale of their own: mark 4 is 177 °C (see ovens.py).
+MARK = re.compile(r"(?:gas )?(?:mark|regulo) ?(1/4|1/2|\d{1,2})$", re.IGNORECASE)
+
+# A price: an amount of money for one measure of something.
+PRICE = re.compile(r"([^/]*[$£€¢][^/]*?) ?(?:per|/|a) ?([a-z][a-z. ]*)$", re.IGNORECASE)
+
+FRACTION = r"\d{1,6} ?/ ?\d{1,6}"
+PLAIN = r"(?:\d[\d.,']*\d|\d|[.,]\d+)(?:e[+-]?\d{1,3})?"
+GROUPED = r"\d{1,3}(?: \d{3})+(?:[.,]\d+)?(?![\d/])"
+NUMBER = re.compile(rf"\d{{1,6}} {FRACTION}|{FRACTION}|{GROUPED}|{PLAIN}", re.IGNORECASE)
+UNIT = re.compile(r"[^\d+\-=~≈,;]*")
+
+
+def read(text, system="us"):
+    """The amount that a typed text means.
+
+    Parameters
+    ----------
+    text : str
+        Such as "4.2 kg", "1 1/2 cup", "9 lb 4 oz", "½ tsp", "63 °C", "35 %", "2 h 15 min",
+        "$3.48", "4,2 kg", "gas mark 4".
+    system : str
+        Whose cups and spoons: "us", "uk", "au", "metric", "jp", or "label" for the round
+        measures of US food labels (where 1 oz is 28 g).
+
+    Returns
+    -------
+    Quantity
+
+    Raises
+    ------
+    Unreadable
+        With a sentence that says which part could not be read and what to type.
+    UnknownName
+        For an unknown `system`.
+
+    Notes
+    -----
+    A comma is the decimal sign where it can be nothing else ("4,2"; "1,25"). "1,250" can be
+    read in two ways and is refused. Several parts of one kind are added: 9 lb 4 oz is 148 oz.
+    A temperature is read as a point; who wants a difference asks for one.
+
+    Examples
+    --------
+    Nine pounds of 16 oz and four more are 148 oz.
+
+    >>> read("9 lb 4 oz").to("oz").magnitude
+    148.0
+    >>> print(say(read("1 1/2 cup", system="au").to("mL")))
+    375 mL
+    """
+    one_of(system, SYSTEMS, "system")
+    line = _tidy(text)
+    if mark := MARK.match(line):
+        return oven_temperature(float(Fraction(mark[1])))
+    if price := PRICE.match(line):
+        return read(price[1], system) / Q_(1, _unit(price[2], system, line))
+    terms = [_quantity(number, unit, system, line) for number, unit in _terms(line)]
+    return _added(terms, line)
+
+
+def _tidy(text):
+    """One line in plain characters: fractions, spaces, dashes and signs in their simple form."""
+    if not isinstance(text, str):
+        raise Unreadable(f'{text!r} is no text: type the amount in quotes, such as "4.2 kg".')
+    if len(text) > LONGEST:
+        raise Unreadable(f'{len(text)} characters came: type one amount, such as "4.2 kg".')
+    # ½ must become " 1/2" before normal form would glue it to a whole number (1½ is not 11/2).
+    spread = "".join(_fraction_spread(character) for character in text)
+    line = unicodedata.normalize("NFKC", spread).replace("⁄", "/").replace("−", "-")
+    line = line.replace("º", "°").replace("–", "-").replace("’", "'").replace("”", '"')
+    line = re.sub(r"\s+", " ", line).strip().strip("'").strip()
+    line = re.sub(r"^(=|≈|~|about |approx\.? |ca\.? )\s*", "", line).rstrip(".!").strip()
+    if not line:
+        raise Unreadable('nothing is typed yet: type a number with its unit, such as "4.2 kg".')
+    return line
+
+
+def _fraction_spread(character):
+    name = unicodedata.name(character, "")
+    if (
+        not name.startswith("VULGAR FRACTION")
+        or not unicodedata.normalize("NFKC", character)[-1].isdigit()
+    ):
+        return character
+    return f" {unicodedata.normalize('NFKC', character).replace('⁄', '/')} "
+
+
+def _terms(line):
+    """Pairs of number text and unit text: "9 lb 4 oz" is ("9", "lb"), ("4", "oz")."""
+    rest = re.sub(r"^([-+]?) ?([$£€]) ?(-?)(?=[\d.])", r"\1\3\2", line)
+    front = re.match(r"([-+]?)([$£€])(.*)$", rest)
+    if front:  # money is written in front: "$3.48"
+        rest = f"{front[1]}{front[3]} {front[2]}"
+    sign = "-" if rest.startswith("-") else ""
+    rest = rest.lstrip("+-").strip()
+    found = []
+    while rest or not found:
+        number = NUMBER.match(rest)
+        if not number:
+            raise Unreadable(_no_number(rest, line, found))
+        unit = UNIT.match(rest, number.end())
+        found.append((sign + number[0], unit[0].strip()))
+        rest = re.sub(r"^(,|;|and |\+)\s*", "", rest[unit.end() :].strip())
+        sign = ""
+    return found
+
+
+def _no_number(rest, line, found):
+    if found:
+        return f'“{line}”: I could read as far as “{rest[:20]}”. Type one amount, such as "4.2 kg".'
+    return f'“{line[:40]}” does not start with a number: type one, such as "4.2 kg" or "1/2 tsp".'
+
+
+def _quantity(number, unit_text, system, line):
+    return Q_(_number(number), _unit(unit_text, system, line))
+
+
+def _unit(text, system, line):
+    """The registry's name for a unit as typed; a bare number is a count."""
+    if text in ("C", "C.", "K"):  # capitals only: c and k mean other things in kitchens
+        return {"K": "K"}.get(text, "degC")
+    word = text.casefold().rstrip(".").strip()
+    if not word:
+        return "count"
+    unit = _unit_named(word, system)
+    if unit is None and word.endswith("s"):
+        unit = _unit_named(word[:-1].rstrip("."), system)
+    if unit is None:
+        raise Unreadable(_unknown_unit(word, line))
+    return unit
+
+
+def _unit_named(word, system):
+    """The registry's name for a word, or None; a measure that the system lacks is refused."""
+    if system == "label" and WORDS.get(word) == "oz":
+        return "label_ounce"
+    for country in SYSTEMS:
+        if word.startswith(f"{country} "):
+            system, word = country, word.removeprefix(f"{country} ")
+    if word in NOT_MEASURES:
+        raise Unreadable(f"{NOT_MEASURES[word]}.")
+    if word not in MEASURES:
+        return WORDS.get(word)
+    measure = MEASURES[word]
+    if measure not in OF_SYSTEM[system]:
+        having = " or ".join(each for each in SYSTEMS if measure in OF_SYSTEM[each])
+        raise Unreadable(
+            f"there is no {measure.replace('_', ' ')} among the {system} measures: "
+            f"type it in mL, or say whose it is ({having}), as in “{having.split()[0]} {word}”."
+        )
+    return f"{system}_{measure}"
+
+
+def _unknown_unit(word, line):
+    near = difflib.get_close_matches(word, [*WORDS, *MEASURES], n=1, cutoff=0.6)
+    guess = f"did you mean “{near[0]}”?" if near else "type a unit such as g, kg, mL, °C or %."
+    return f"“{line[:40]}”: I do not know the unit “{word[:20]}”; {guess}"
+
+
+def _number(text):
+    """The value of one number: 1 1/2, 3/4, 4.2, 4,2, 1 250, 1,250.5, 1e3."""
+    sign, body = (-1, text[1:]) if text.startswith("-") else (1, text)
+    if "/" in body:
+        parts = body.replace(" /", "/").replace("/ ", "/").split(" ")
+        if re.search(r"/0+$", parts[-1]):
+            raise Unreadable(f"“{text}” divides by nought.")
+        return float(sign * sum(Fraction(part) for part in parts))
+    value = sign * float(_decimal(body.replace(" ", "").replace("'", ""), body))
+    if not math.isfinite(value):
+        raise Unreadable(f"“{text}” is too large to be an amount.")
+    return value
+
+
+def _decimal(digits, text):
+    """One spelling with a decimal point, or a refusal where the signs can be read in two ways."""
+    points, commas = digits.count("."), digits.count(",")
+    if points and commas:  # the one that comes last is the decimal sign, the other groups by three
+        decimal, group = (".", ",") if digits.rfind(".") > digits.rfind(",") else (",", ".")
+        whole, _, part = digits.rpartition(decimal)
+        if decimal in whole or not re.fullmatch(rf"\d{{1,3}}(\{group}\d{{3}})+", whole):
+            raise Unreadable(
+                f"“{text}” is no number I know: type it with one point, such as 1250.5."
+            )
+        return f"{whole.replace(group, '')}.{part}"
+    if points > 1 or commas > 1:
+        if not re.fullmatch(r"\d{1,3}([.,]\d{3})+", digits):
+            raise Unreadable(
+                f"“{text}” is no number I know: type it with one point, such as 1250.5."
+            )
+        return digits.replace(".", "").replace(",", "")
+    if commas and re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
+        thousands, decimal = digits.replace(",", ""), digits.replace(",", ".")
+        raise Unreadable(f"“{text}” can be read in two ways: type {thousands}, or {decimal}.")
+    return digits.replace(",", ".")
+
+
+def _added(terms, line):
+    """Parts of one kind added up; a temperature or a percent has only one part."""
+    total, *more = terms
+    for term in more:
+        if str(term.units) == "count":
+            raise Unreadable(f"“{line}”: {term.magnitude:g} of what? Give each number its unit.")
+        if not same_kind(term, str(total.units)) or total.check("[temperature]"):
+            raise Unreadable(
+                f"“{line}”: {say(total)} and {say(term)} cannot be added: type one amount."
+            )
+        total = total + term.to(total.units)
+    return total
+
+
+__all__ = ["MONEY", "SYSTEMS", "read"]

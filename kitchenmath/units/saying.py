@@ -1,0 +1,62 @@
+"""Quantities written as a cook would write them."""
+
+import math
+
+import numpy as np
+
+# How a unit is written for a cook; countries and label measures are put in front of the measure.
+SPOKEN = {
+    "gram": "g", "kilogram": "kg", "milligram": "mg", "pound": "lb", "ounce": "oz",
+    "milliliter": "mL", "liter": "L", "millimeter": "mm", "centimeter": "cm", "meter": "m",
+    "inch": "in", "foot": "ft", "second": "s", "minute": "min", "hour": "h", "day": "days",
+    "degree_Celsius": "°C", "degree_Fahrenheit": "°F", "kelvin": "K",
+    "delta_degree_Celsius": "°C", "delta_degree_Fahrenheit": "°F",
+    "percent": "%", "count": "", "dimensionless": "", "kilojoule": "kJ", "joule": "J", "watt": "W",
+    "pascal": "Pa", "kilopascal": "kPa",
+    "fluid_ounce": "fl oz", "tablespoon": "tbsp", "teaspoon": "tsp", "quart": "qt", "pint": "pt",
+    "gallon": "gal",
+}  # fmt: skip
+MONEY = {"dollar": "$", "sterling": "£", "euro": "€"}
+
+
+def spoken(unit):
+    """A unit's name as a cook writes it: "us_tablespoon" is "US tbsp", "degree_Celsius" is "°C"."""
+    country, _, measure = unit.partition("_")
+    if unit not in SPOKEN and country in ("us", "uk", "au", "jp", "metric", "label"):
+        country = country.upper() if len(country) == 2 else country
+        return f"{country} {SPOKEN.get(measure, measure.replace('_', ' '))}"
+    return SPOKEN.get(unit, unit.replace("_", " "))
+
+
+def figures(number, digits=4):
+    """At most `digits` figures that count, no exponent, no trailing noughts: 4.2, 1250, 0.035."""
+    if np.ndim(number):
+        return "[" + ", ".join(figures(each, digits) for each in np.ravel(number)[:4]) + ", …]"
+    number = float(number)
+    if number == 0 or not math.isfinite(number):
+        return f"{number:g}"
+    places = max(0, digits - 1 - math.floor(math.log10(abs(number))))
+    text = f"{number:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def say(quantity, digits=4):
+    """A quantity as a cook would write it: 4.2 kg, 63 °C, 35 %, $3.48, $6.65 per kg.
+
+    Parameters
+    ----------
+    quantity : Quantity
+    digits : int
+        Figures shown at most. Money always shows cents.
+
+    Returns
+    -------
+    str
+    """
+    top, _, per = str(quantity.units).partition(" / ")
+    if top in MONEY:
+        sign = "-" if quantity.magnitude < 0 else ""
+        text = f"{sign}{MONEY[top]}{abs(float(quantity.magnitude)):.2f}"
+        return f"{text} per {spoken(per)}" if per else text
+    unit = spoken(top) if not per else f"{quantity.units:~P}"
+    return f"{figures(quantity.magnitude, digits)} {unit}".strip()

@@ -1,0 +1,260 @@
+"""Panels of lesson 2: a dough by percent of flour, parts by weight and by cups, warm water."""
+
+from kitchenmath.figures.frame import Picture
+from kitchenmath.figures.mixing import draw_pieces, move_pieces
+from kitchenmath.panels.frame import choice, slider, wire
+from kitchenmath.ratios import Formula, ice_for, split, water_temperature
+from kitchenmath.units import Q_, OutOfRange, say
+
+# The bread roll of Brackwater House, in percent of flour; invented, as is the house.
+ROLL = {"butter": 7, "sugar": 3, "salt": 2, "yeast": 1}
+TAP = Q_(18, "degC")  # a tap in summer, for the panel
+
+# What an old card measures in cups, and by which name the kit knows what a cup of it weighs.
+MIXES = {
+    "flour to water": ("bread flour", "water"),
+    "sugar to water": ("granulated sugar", "water"),
+    "honey to water": ("honey", "water"),
+    "oil to vinegar": ("olive oil", "cider vinegar"),
+}
+
+
+def roll_dough(rolls, dough_g, water_percent):
+    """What to weigh for so many bread rolls, and what dividing by 100 would make.
+
+    Parameters
+    ----------
+    rolls : int
+    dough_g : float
+        Of dough for each roll.
+    water_percent : float
+        Of the flour.
+
+    Returns
+    -------
+    dict
+        `rows_kg` (flour, water, the rest: right, then by the slip), `labels` and `sentence`.
+    """
+    percents = {"flour": 100, "water": water_percent, **ROLL}
+    formula = Formula.from_percents({n: Q_(p, "percent") for n, p in percents.items()})
+    dough = (rolls * Q_(dough_g, "g")).to("kg")
+    right, slip = formula.weigh(total=dough), formula.weigh(flour=dough)
+    made = sum(slip.values())
+    of_total = formula.percents_of_total["water"]
+    sentence = (
+        f"{rolls} rolls of {say(Q_(dough_g, 'g'))} are {say(dough)} ({say(dough.to('lb'), 3)}) of "
+        f"dough. The percents add to {say(formula.total_percent)}.\n"
+        f"Flour {_grams(right['flour'])}, water {_grams(right['water'])}, "
+        f"salt {_grams(right['salt'])}, yeast {_grams(right['yeast'])}. "
+        f"Water is {say(formula.hydration)} of the flour, and {say(of_total, 3)} of the dough.\n"
+        f"Who divides by 100 weighs {_grams(slip['flour'])} of flour, and has dough for "
+        f"{(made / dough).to('').magnitude * rolls:.0f} rolls."
+    )
+    rows = [_three(right), _three(slip)]
+    labels = [
+        f"{way}: {kilos[0]:.2f} flour + {kilos[1]:.2f} water + {kilos[2]:.2f} rest "
+        f"= {sum(kilos):.2f} kg"
+        for way, kilos in zip(("right", "divided by 100"), rows, strict=True)
+    ]
+    return {"rows_kg": rows, "labels": labels, "sentence": sentence}
+
+
+def _grams(weight):
+    """Whole grams, and tenths below ten: what scales show."""
+    grams = weight.to("g").magnitude
+    return f"{grams:.0f} g" if grams >= 10 else f"{grams:.1f} g"
+
+
+def _three(weights):
+    """Flour, water and all the rest in kilograms, for the drawing."""
+    kilos = {name: weight.to("kg").magnitude for name, weight in weights.items()}
+    flour_kg, water_kg = kilos.pop("flour"), kilos.pop("water")
+    return [flour_kg, water_kg, sum(kilos.values())]
+
+
+def roll_dough_panel():
+    """Rolls, dough for each and water; the dough by the total percent and by the slip.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    picture = Picture(height=2.2)
+    names = [["flour", "water", "rest"]] * 2
+    start = roll_dough(40, 70, 62)
+    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
+    slip = {1: "--"}
+    artists = draw_pieces(axes, start["rows_kg"], names, "kilograms", most=9.5, outlined=slip)
+
+    def update(**values):
+        found = roll_dough(**values)
+        move_pieces(artists, found["rows_kg"], names, found["labels"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "rolls": slider("Rolls (number)", 12, 60, 4, 40),
+            "dough_g": slider("Dough for each (g)", 40, 80, 5, 70),
+            "water_percent": slider("Water (% of the flour)", 54, 80, 1, 62),
+        },
+        picture,
+        update,
+    )
+
+
+def parts(mix, first_parts, total_g):
+    """A mix shared out in parts by weight, and in parts by cups.
+
+    Parameters
+    ----------
+    mix : str
+        A key of `MIXES`.
+    first_parts : float
+        Of the first ingredient, to one of the second.
+    total_g : float
+
+    Returns
+    -------
+    dict
+        `rows_g` (by weight, by cups), `names`, `labels` and `sentence`.
+    """
+    first, second = MIXES[mix]
+    total, asked = Q_(total_g, "g"), {first: first_parts, second: 1}
+    by_weight, by_cups = split(total, asked), split(total, asked, by="volume")
+    gap_g = (by_cups[first] - by_weight[first]).magnitude
+    sentence = (
+        f"{first_parts:g} : 1 of {first} and {second}, {say(total)} "
+        f"({say(total.to('oz'), 3)}) in all.\n"
+        f"By weight: {_grams(by_weight[first])} of {first} and {_grams(by_weight[second])} of "
+        f"{second}.\n"
+        f"By cups: {_grams(by_cups[first])} of {first} and {_grams(by_cups[second])} of {second}; "
+        f"that is {abs(gap_g):.0f} g {'more' if gap_g > 0 else 'less'} {first}."
+    )
+    rows = [[share.magnitude for share in way.values()] for way in (by_weight, by_cups)]
+    labels = [
+        f"by weight: {first} {rows[0][0]:.0f} g, {second} {rows[0][1]:.0f} g",
+        f"by cups: {first} {rows[1][0]:.0f} g, {second} {rows[1][1]:.0f} g",
+    ]
+    names = [mix.split(" to ")] * 2
+    return {"rows_g": rows, "names": names, "labels": labels, "sentence": sentence}
+
+
+def parts_panel():
+    """A mix, its parts and the total; two bars, one by weight and one by cups.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    picture = Picture(height=2.2)
+    start = parts("flour to water", 2.0, 1000)
+    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
+    artists = draw_pieces(axes, start["rows_g"], start["names"], "grams", most=1600)
+
+    def update(**values):
+        found = parts(**values)
+        move_pieces(artists, found["rows_g"], found["names"], found["labels"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "mix": choice("What is mixed", MIXES),
+            "first_parts": slider("Parts of the first (to 1 of the second)", 0.5, 4.0, 0.5, 2.0),
+            "total_g": slider("In all (g)", 200, 1500, 50, 1000),
+        },
+        picture,
+        update,
+    )
+
+
+def dough_water(target_c, bakehouse_c, friction_c):
+    """The water for a dough of the wanted temperature, as a sum that must come out.
+
+    Parameters
+    ----------
+    target_c : float
+        Of the dough.
+    bakehouse_c : float
+        Flour and room, both.
+    friction_c : float
+        What the mixer adds to the sum, a difference.
+
+    Returns
+    -------
+    dict
+        `rows_c` (three targets; flour, room, friction and water), `labels` and `sentence`.
+    """
+    target, bakehouse = Q_(target_c, "degC"), Q_(bakehouse_c, "degC")
+    heat_c = [bakehouse_c, bakehouse_c, friction_c]
+    lines = [
+        f"A dough of {_both(target)} wants a sum of 3 × {target_c:g} = {3 * target_c:g}.",
+        f"Flour {bakehouse_c:g}, room {bakehouse_c:g} and friction {friction_c:g} make "
+        f"{sum(heat_c):g} of it.",
+    ]
+    made = f"flour {bakehouse_c:g} + room {bakehouse_c:g} + friction {friction_c:g}"
+    try:
+        water = water_temperature(target, bakehouse, bakehouse, Q_(friction_c, "delta_degC"))
+    except OutOfRange as impossible:
+        water_c = 0.0
+        lines.append(_in_words(impossible))
+        made += ": no water will do"
+    else:
+        water_c = water.magnitude
+        lines[-1] += f" So the water is {_both(water)}.{_colder(water)}"
+        too_warm = Q_(friction_c / 3, "delta_degC")
+        lines.append(f"Forget the friction, and the dough comes out {say(too_warm, 2)} too warm.")
+        made += f" + water {water_c:g}"
+    return {
+        "rows_c": [[target_c, target_c, target_c, 0.0], [*heat_c, water_c]],
+        "labels": [f"wanted: 3 × {target_c:g} = {3 * target_c:g}", made],
+        "sentence": "\n".join(lines),
+    }
+
+
+def _both(temperature):
+    """A temperature in °C with °F beside it."""
+    return f"{say(temperature)} ({say(temperature.to('degF'), 3)})"
+
+
+def _in_words(impossible):
+    """The library's refusal as a sentence of the panel, without the names of parameters."""
+    words = str(impossible).removeprefix("target: ").replace(" (`hottest`)", "")
+    return words[0].upper() + words[1:]
+
+
+def _colder(water):
+    """The ice for a kilo of water where the tap is too warm."""
+    if water >= TAP:
+        return ""
+    ice = ice_for(Q_(1, "kg"), wanted=water, tap=TAP)["ice"]
+    return f" From a tap of {say(TAP)}, {_grams(ice)} of each kilo of it is crushed ice."
+
+
+def dough_water_panel():
+    """Wanted dough, bakehouse and friction; the sum that is wanted and what makes it up.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    picture = Picture(height=2.2)
+    names = [["wanted", "wanted", "wanted", ""], ["flour", "room", "friction", "water"]]
+    start = dough_water(25.0, 21, 9)
+    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
+    unit = "degrees Celsius, added up"
+    artists = draw_pieces(axes, start["rows_c"], names, unit, most=95, outlined={0: "-"})
+
+    def update(**values):
+        found = dough_water(**values)
+        move_pieces(artists, found["rows_c"], names, found["labels"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "target_c": slider("Dough wanted (°C)", 22.0, 28.0, 0.5, 25.0),
+            "bakehouse_c": slider("Flour and room (°C)", 14, 32, 1, 21),
+            "friction_c": slider("Friction (°C on the sum)", 1, 18, 1, 9),
+        },
+        picture,
+        update,
+    )

@@ -1,0 +1,174 @@
+"""Drills of lesson 6 on thickening: another gelatin, roux, reducing, and oil in an emulsion."""
+
+from kitchenmath.drills import Drill
+from kitchenmath.practice import Question, Slip, Within, steps
+from kitchenmath.sauces import gelatin_for, oil_volume_fraction, reduce_to
+from kitchenmath.units import Q_
+
+
+def _part(percent):
+    return percent.to("").magnitude
+
+
+def _percent(part):
+    return Q_(100 * part.to("").magnitude, "percent")
+
+
+GELATIN = Drill(
+    Question(
+        "another gelatin",
+        "weight",
+        1,
+        Within(Q_(0.5, "g"), "the small scale shows half a gram"),
+        lambda weight, old, new: gelatin_for(weight, old.magnitude, new.magnitude),
+        (
+            Slip(
+                "straight ratio",
+                lambda weight, old, new: gelatin_for(
+                    weight, old.magnitude, new.magnitude, "linear"
+                ),
+                "You took the ratio of the Blooms as it stands. Firmness goes with the square of "
+                "the gelatin, so the weight goes with the root of the ratio.",
+            ),
+            Slip(
+                "root turned round",
+                lambda weight, old, new: gelatin_for(weight, new.magnitude, old.magnitude),
+                "The root is right and the ratio turned round. A weaker gelatin needs more.",
+            ),
+            Slip(
+                "ratio turned round",
+                lambda weight, old, new: gelatin_for(
+                    weight, new.magnitude, old.magnitude, "linear"
+                ),
+                "Less of a weaker gelatin? Turn the ratio round, and take its root.",
+            ),
+        ),
+        working=("{weight} × √({old} ÷ {new}) = {answer}",),
+    ),
+    "A jelly takes {weight} of gelatin of {old} Bloom. You have gelatin of {new} Bloom. "
+    "How much sets it as firm?",
+    "More or less than before? And firmness goes with the square.",
+    {
+        "weight": steps(16, 30, 1, "g", "gelatin in the recipe"),
+        "old": steps(220, 250, 10, "count", "Bloom in the recipe"),
+        "new": steps(130, 170, 10, "count", "your Bloom"),
+    },
+)
+
+VELOUTE = Drill(
+    Question(
+        "butter and flour for a velouté",
+        "weight",
+        1,
+        Within(Q_(5, "g"), "the bench scale shows 5 g"),
+        lambda stock, flour: (2 * stock * flour).to("g"),
+        (
+            Slip(
+                "flour only",
+                lambda stock, flour: (stock * flour).to("g"),
+                "That is the flour. A roux is flour and as much butter again.",
+            ),
+            Slip(
+                "four parts",
+                lambda stock, flour: (4 * stock * flour).to("g"),
+                "You doubled twice. Flour and butter are two equal weights: double once.",
+            ),
+            Slip(
+                "one litre",
+                lambda flour: (2 * flour * Q_(1, "L")).to("g"),
+                "This thickens one litre. Multiply by the litres of stock.",
+            ),
+        ),
+        working=(
+            "{stock} × {flour} = the flour",
+            "flour + as much butter = {answer} of roux",
+        ),
+    ),
+    "{stock} of stock become a velouté with {flour} of flour. Flour and butter are equal weights. "
+    "What does the whole roux weigh?",
+    "The figure counts the flour alone.",
+    {
+        "stock": steps(2, 6, 0.5, "L", "stock"),
+        "flour": steps(45, 75, 5, "g/L", "flour in a litre"),
+    },
+)
+
+REDUCED = Drill(
+    Question(
+        "reduce by Brix",
+        "weight",
+        1,
+        Within(Q_(20, "g"), "the pot scale shows 20 g"),
+        lambda juice, start, target: reduce_to(juice, start, target).to("g"),
+        (
+            Slip(
+                "the steam",
+                lambda juice, start, target: (juice - reduce_to(juice, start, target)).to("g"),
+                "That is what must go up as steam. What is left in the pan is the rest.",
+            ),
+            Slip(
+                "the difference",
+                lambda juice, start, target: (juice * (1 - _part(target - start))).to("g"),
+                "You took the difference of the percents off the weight. What stays is the "
+                "sugar: its weight is the same before and after.",
+            ),
+            Slip(
+                "the target's share",
+                lambda juice, target: (juice * _part(target)).to("g"),
+                "You multiplied by the strength wanted. Divide the sugar there is by it.",
+            ),
+        ),
+        working=("{juice} × {start} = the sugar in it", "sugar ÷ {target} = {answer} left"),
+    ),
+    "{juice} of cider at {start} sugar is boiled down to {target}. What is left in the pan?",
+    "The sugar stays. How much of it is there?",
+    {
+        "juice": steps(2, 5, 0.25, "kg", "cider"),
+        "start": steps(10, 14, 1, "percent", "°Brix before"),
+        "target": steps(45, 65, 5, "percent", "°Brix after"),
+    },
+)
+
+OIL_SHARE = Drill(
+    Question(
+        "oil in an emulsion",
+        "percent",
+        1,
+        Within(Q_(0.5, "percent"), "weighing to 2 g allows no more"),
+        lambda oil, rest: oil_volume_fraction(oil, rest),
+        (
+            Slip(
+                "by weight",
+                lambda oil, rest: _percent(oil / (oil + rest)),
+                "That is its share of the weight. Oil is light, so it takes more of the room.",
+            ),
+            Slip(
+                "the rest's share",
+                lambda oil, rest: Q_(100, "percent") - oil_volume_fraction(oil, rest),
+                "That is the share of everything else. The oil is the other part.",
+            ),
+            Slip(
+                "densities swapped",
+                lambda oil, rest: oil_volume_fraction(
+                    oil, rest, Q_(1.03, "g/mL"), Q_(0.915, "g/mL")
+                ),
+                "You gave the oil the weight of the water. Oil floats: it is the lighter one.",
+            ),
+        ),
+        working=(
+            "{oil} ÷ 0.915 g/mL = the oil's volume",
+            "{rest} ÷ 1.03 g/mL = the volume of the rest",
+            "oil ÷ (oil + rest) = {answer}",
+        ),
+    ),
+    "A mustard mayonnaise holds {oil} of oil (0.915 g/mL) and {rest} of yolk, mustard and vinegar "
+    "(1.03 g/mL). What share of its volume is oil?",
+    "Turn both weights into volumes first.",
+    {
+        "oil": steps(200, 400, 20, "g", "oil"),
+        "rest": steps(80, 150, 10, "g", "the rest"),
+    },
+)
+
+
+DRILLS = {drill.question.id: drill for drill in (GELATIN, VELOUTE, REDUCED, OIL_SHARE)}

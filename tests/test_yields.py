@@ -280,9 +280,10 @@ def test_of_two_priced_packs_the_cheaper_mix_is_ordered():
     assert line.cost == Q_(16, "dollar")
 
 
-def test_a_need_that_is_exactly_whole_packs_buys_no_more():
-    """By hand: 1.2 kg in packs of 0.4 kg is 3, though 1.2 / 0.4 in floating point is 2.999…96."""
-    line = order({"x": Q_(1.2, "kg")}, {"x": Q_(400, "g")})[0]
+@pytest.mark.parametrize(("need_kg", "pack_g"), [(1.2, 400), (2.1, 700)])
+def test_a_need_that_is_exactly_whole_packs_buys_no_more(need_kg, pack_g):
+    """By hand: both are 3 packs, though in floating point 2.1 / 0.7 is 3.0000000000000004."""
+    line = order({"x": Q_(need_kg, "kg")}, {"x": Q_(pack_g, "g")})[0]
 
     assert line.packs[0][0] == 3
     assert line.left_over.magnitude == pytest.approx(0, abs=1e-12)

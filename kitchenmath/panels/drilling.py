@@ -30,7 +30,7 @@ def drill_panel(drill):
         layout={**ROW, "max_width": "360px"},
     )
     check, hint, working, fresh = (
-        widgets.Button(description=name, layout={"width": "auto", "min_width": "86px"})
+        widgets.Button(description=name, layout={"width": "auto", "min_width": "60px"})
         for name in ("Check", "Hint", "Working", "Fresh numbers")
     )
 

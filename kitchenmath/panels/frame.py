@@ -12,11 +12,15 @@ except ImportError as missing:
 WIDE = "640px"
 # A row takes the panel's width less its own margins; of "100%" the margins would stick out.
 ROW = {"width": "auto", "max_width": WIDE}
+# Words of a panel are as large as the words around it, also where a page names no size.
+TEXT = "font-size:var(--jp-content-font-size1, 14px);line-height:1.5"
 # Sliders begin below each other, and go below their words where a phone has no room beside them.
 # Where a reader's own colours are forced, grounds go: lines must show what can be moved or pressed.
 LOOKS = """<style>
 .kitchen .widget-hslider { flex-flow: row wrap; height: auto; }
-.kitchen .widget-hslider .widget-label { flex: 0 0 230px; text-align: left; }
+.kitchen .widget-hslider .widget-label {
+  flex: 0 0 230px; height: auto; line-height: 1.4; text-align: left; white-space: normal;
+}
 .kitchen .widget-hslider .slider-container { flex: 1 1 190px; }
 @media (forced-colors: active) {
   .kitchen .noUi-target, .kitchen button, .kitchen .progress { border: 1px solid ButtonBorder; }
@@ -87,7 +91,7 @@ def wire(controls, picture, update):
         With attributes `controls`, `words` and `picture` for whoever wants to operate it.
     """
     words = widgets.HTML()
-    image = widgets.Image(format="png", layout={"width": "auto", "max_width": "520px"})
+    image = widgets.Image(format="png", layout={"width": "auto", "max_width": "480px"})
 
     def refresh(_=None):
         sentence = update(**{name: control.value for name, control in controls.items()})
@@ -132,4 +136,4 @@ def said(sentence):
     str
     """
     lines = "<br>".join(html.escape(sentence).splitlines())
-    return f'<div role="status" style="line-height:1.5">{lines}</div>'
+    return f'<div role="status" style="{TEXT}">{lines}</div>'

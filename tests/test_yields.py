@@ -280,10 +280,10 @@ def test_of_two_priced_packs_the_cheaper_mix_is_ordered():
     assert line.cost == Q_(16, "dollar")
 
 
-@pytest.mark.parametrize(("need_kg", "pack_g"), [(1.2, 400), (2.1, 700)])
-def test_a_need_that_is_exactly_whole_packs_buys_no_more(need_kg, pack_g):
+@pytest.mark.parametrize(("need_kg", "pack_kg"), [(1.2, 0.4), (2.1, 0.7)])
+def test_a_need_that_is_exactly_whole_packs_buys_no_more(need_kg, pack_kg):
     """By hand: both are 3 packs, though in floating point 2.1 / 0.7 is 3.0000000000000004."""
-    line = order({"x": Q_(need_kg, "kg")}, {"x": Q_(pack_g, "g")})[0]
+    line = order({"x": Q_(need_kg, "kg")}, {"x": Q_(pack_kg, "kg")})[0]
 
     assert line.packs[0][0] == 3
     assert line.left_over.magnitude == pytest.approx(0, abs=1e-12)

@@ -30,7 +30,7 @@ import sys
 import time
 import urllib.error
 import urllib.request
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 import pytest
@@ -176,15 +176,11 @@ def wait_for_server(server, address, log):
 def end(server):
     """Ask the server to stop its kernels and itself; whatever stays of its group is killed."""
     server.terminate()
-    try:
+    with suppress(subprocess.TimeoutExpired):
         server.wait(20)
-    except subprocess.TimeoutExpired:
-        pass
     if os.name == "posix":
-        try:
+        with suppress(ProcessLookupError):
             os.killpg(server.pid, signal.SIGKILL)
-        except ProcessLookupError:
-            pass
     server.kill()
     server.wait()
 
@@ -203,40 +199,43 @@ def open_lab(folder):
     """
     kit = folder / "kit"
     copy_kit(kit)
-    with serve(kit, folder / "home", kit) as (address, token), browse() as browser:
-        yield Lab(kit, browser, address, token)
+    with serve(kit, folder / "home", kit) as (address, token), browse() as page:
+        page.goto(f"{address}/lab?token={token}&reset")
+        page.wait_for_function("() => window.jupyterapp")
+        page.evaluate("() => jupyterapp.restored")
+        yield Lab(kit, page)
 
 
 @contextmanager
 def browse():
-    """A browser window without a screen, ours only."""
+    """A page of a browser without a screen."""
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as playwright:
         program = playwright.chromium.launch(executable_path=chromium(), args=CHROMIUM_OPTIONS)
         try:
-            window = program.new_context(viewport=DESK)
-            window.set_default_timeout(WAIT_S * 1000)
-            yield window
+            page = program.new_page(viewport=DESK)
+            page.set_default_timeout(WAIT_S * 1000)
+            yield page
         finally:
             program.close()
 
 
 class Lab:
-    """A copy of the kit, JupyterLab on it, and a browser window.
+    """A copy of the kit, and JupyterLab on it in a browser.
 
     Attributes
     ----------
     kit : Path
+    page : playwright Page
     """
 
-    def __init__(self, kit, window, address, token):
-        self.kit, self.window = kit, window
-        self._address, self._token = address, token
+    def __init__(self, kit, page):
+        self.kit, self.page = kit, page
 
     @contextmanager
     def notebook(self, path):
-        """A notebook of the copy, opened as a person would, with its kernel ready.
+        """A notebook of the copy, opened as from the list of files, with its kernel ready.
 
         Parameters
         ----------
@@ -247,28 +246,35 @@ class Lab:
         ------
         Notebook
         """
-        page = self.window.new_page()
-        page.goto(f"{self._address}/lab/tree/{path}?token={self._token}&reset")
-        page.wait_for_function(READY)
-        page.evaluate(NAME_CELLS)
+        self.page.evaluate(OPEN, path)
+        self.page.wait_for_function(READY, arg=path)
+        self.page.evaluate(NAME_CELLS)
+        notebook = Notebook(self.page, path)
+        notebook.at(DESK)
         try:
-            yield Notebook(page, Path(path).stem)
+            yield notebook
         finally:
-            page.evaluate(STOP)
-            page.close()
+            self.page.evaluate(CLOSE)
 
 
-READY = """() => window.jupyterapp?.shell?.currentWidget
-    ?.sessionContext?.session?.kernel?.status === 'idle'"""
+OPEN = "async path => { await jupyterapp.commands.execute('docmanager:open', {path}) }"
+READY = """path => {
+    const shown = jupyterapp.shell.currentWidget;
+    return shown?.context?.path === path
+        && shown.sessionContext.session?.kernel?.status === 'idle';
+}"""
 # Each cell's id goes into the page, so that a test can name the cell it looks at.
-NAME_CELLS = """async () => {
-    await jupyterapp.restored;
+NAME_CELLS = """() => {
     for (const cell of jupyterapp.shell.currentWidget.content.widgets)
         cell.node.dataset.cell = cell.model.id;
 }"""
-RUN_ALL = "() => jupyterapp.commands.execute('notebook:run-all-cells')"
-SAVE = "() => jupyterapp.commands.execute('docmanager:save')"
-STOP = "() => jupyterapp.shell.currentWidget.sessionContext.shutdown()"
+RUN_ALL = "async () => { await jupyterapp.commands.execute('notebook:run-all-cells') }"
+SAVE = "async () => { await jupyterapp.commands.execute('docmanager:save') }"
+CLOSE = """async () => {
+    const shown = jupyterapp.shell.currentWidget;
+    await shown.sessionContext.shutdown();
+    shown.dispose();
+}"""
 CODE_CELLS = """() => jupyterapp.shell.currentWidget.content.widgets
     .filter(cell => cell.model.type === 'code')
     .map(cell => ({
@@ -277,14 +283,14 @@ CODE_CELLS = """() => jupyterapp.shell.currentWidget.content.widgets
         count: cell.model.executionCount,
         outputs: cell.model.outputs.toJSON(),
     }))"""
-# What a phone's owner sees: one document, nothing on either side of it.
-ONE_DOCUMENT = """() => {
+# What a phone's owner sees: one document, and nothing on either side of it.
+LAY_OUT = """phone => {
     const shell = jupyterapp.shell;
-    shell.mode = 'single-document';
+    shell.mode = phone ? 'single-document' : 'multiple-document';
+    for (const side of ['left', 'right'])
+        if (shell.isSideTabBarVisible(side) === phone) shell.toggleSideTabBarVisibility(side);
     shell.collapseLeft();
     shell.collapseRight();
-    for (const side of ['left', 'right'])
-        if (shell.isSideTabBarVisible(side)) shell.toggleSideTabBarVisibility(side);
 }"""
 
 
@@ -295,10 +301,11 @@ class Notebook:
     ----------
     page : playwright Page
     name : str
+        The file's, without its ending.
     """
 
-    def __init__(self, page, name):
-        self.page, self.name = page, name
+    def __init__(self, page, path):
+        self.page, self.name, self._path = page, Path(path).stem, path
 
     def run_all(self):
         """Run every cell to the end.
@@ -309,7 +316,7 @@ class Notebook:
             What went wrong: errors, and code cells that never ran. Empty when all is well.
         """
         self.page.evaluate(RUN_ALL)
-        self.page.wait_for_function(READY)
+        self.page.wait_for_function(READY, arg=self._path)
         return [
             f"{cell['id']}: {output['ename']}: {output['evalue']}"
             for cell in self._cells()
@@ -356,8 +363,7 @@ class Notebook:
     def at(self, size):
         """Look at the notebook through a window of another size."""
         self.page.set_viewport_size(size)
-        if size == PHONE:
-            self.page.evaluate(ONE_DOCUMENT)
+        self.page.evaluate(LAY_OUT, size == PHONE)
 
     def save(self):
         """Save, as with File, then Save Notebook."""
@@ -365,8 +371,9 @@ class Notebook:
 
     def picture(self, name, part=None):
         """Keep a picture of the window or of a part of it, for human eyes."""
-        file = SCREENSHOTS / self.name / f"{name}.png"
-        (part or self.page).screenshot(path=file)
+        if part:
+            part.scroll_into_view_if_needed()  # what comes into sight grows, and moves the rest
+        (part or self.page).screenshot(path=SCREENSHOTS / self.name / f"{name}.png")
 
     def _cells(self):
         return self.page.evaluate(CODE_CELLS)

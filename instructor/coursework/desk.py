@@ -17,9 +17,10 @@ from coursework.mark_set import mark_set, read_records
 from coursework.report import report
 from coursework.take_in import take_in
 from kitchenmath.errors import KitchenError
-from kitchenmath.panels.frame import said
+from kitchenmath.panels.frame import below_each_other, said
 
-WIDE = {"width": "100%", "max_width": "760px"}
+PAGE = "760px"
+WIDE = {"width": "auto", "max_width": PAGE}
 BESIDE = {"description_width": "initial"}
 
 
@@ -30,10 +31,9 @@ class Desk:
     """
 
     def __init__(self):
-        self.classes = widgets.Dropdown(description="Class", style=BESIDE, layout=WIDE)
-        self.sets = widgets.Dropdown(
-            options=set_ids(), description="Set", style=BESIDE, layout=WIDE
-        )
+        alike = {"style": {"description_width": "40px"}, "layout": WIDE}
+        self.classes = widgets.Dropdown(description="Class", **alike)
+        self.sets = widgets.Dropdown(options=set_ids(), description="Set", **alike)
         self.state = widgets.HTML()
         self._written = None
         self._list_classes()
@@ -56,7 +56,7 @@ class Desk:
 
     def choose(self):
         """Class, set, and how far the set has come."""
-        return widgets.VBox([self.classes, self.sets, self.state])
+        return below_each_other([self.classes, self.sets, self.state], PAGE)
 
     def new(self):
         """A new class from a roster."""
@@ -78,19 +78,21 @@ class Desk:
             return f"The class has {len(students)} students."
 
         def play(progress):
-            from coursework.demo import play as play_demo
+            from coursework import demo
 
-            course, places = play_demo(progress=progress)
+            course, places = demo.play(progress=progress)
             self._list_classes(course.folder)
+            self.sets.value = demo.SET
             take_in(course, places, progress)
-            return "An invented class of 24 has handed in set 04-buy-enough. Mark it below."
+            return f"An invented class of 24 has handed in set {demo.SET}. Mark it above."
 
-        return widgets.VBox(
+        return below_each_other(
             [
                 widgets.HBox([name, term, roster], layout={"flex_flow": "row wrap"}),
                 self._step("Make the class", make),
                 self._step("Play the demonstration class", play),
-            ]
+            ],
+            PAGE,
         )
 
     def steps(self):
@@ -136,7 +138,7 @@ class Desk:
             sheet, page = report(self.course, self.sets.value, progress)
             return f"Mark sheet: {sheet}\nThe class's page: {page}"
 
-        return widgets.VBox(
+        return below_each_other(
             [
                 self._step("Hand out", do_hand_out),
                 place,
@@ -145,7 +147,8 @@ class Desk:
                 self._step("Mark", do_mark),
                 self._step("Hand back", do_hand_back),
                 self._step("Report", do_report),
-            ]
+            ],
+            PAGE,
         )
 
     def picture(self):
@@ -161,7 +164,7 @@ class Desk:
             )
             return "This page lies beside the mark sheet too."
 
-        return widgets.VBox([self._step("Show the class", show), shown])
+        return below_each_other([self._step("Show the class", show), shown], PAGE)
 
     def written(self):
         """Written answers, one at a time, with the mark scheme beside."""
@@ -181,7 +184,7 @@ class Desk:
             whose.value = said(f"{name} ({student}), {cell['question']}, of {cell['out_of']:g}")
             answer.value = f"<blockquote>{said(cell['answer'])}</blockquote>"
             key = load_key(key_file(self.sets.value).read_bytes())
-            scheme.value = said(key.scheme(cell["question"]))
+            scheme.value = said(key.scheme(cell["question"]).replace("**", ""))
             return f"{len(waiting)} written answers wait."
 
         def find(progress):
@@ -209,7 +212,7 @@ class Desk:
             self._written["waiting"].pop(0)
             return show()
 
-        return widgets.VBox(
+        return below_each_other(
             [
                 self._step("Show what waits", find),
                 whose,
@@ -218,7 +221,8 @@ class Desk:
                 points,
                 comment,
                 self._step("Enter the points, next", enter),
-            ]
+            ],
+            PAGE,
         )
 
     def _step(self, name, do):
@@ -229,9 +233,10 @@ class Desk:
 
         def progress(done, total, text):
             bar.max, bar.value, bar.description = max(total, 1), done, f"{done} of {total}"
+            bar.layout.visibility = "visible"
 
         def run(_):
-            button.disabled, bar.value, bar.layout.visibility = True, 0, "visible"
+            button.disabled, bar.value, bar.layout.visibility = True, 0, "hidden"
             words.value = said(f"{name} …")
             try:
                 words.value = said(do(progress) or "Done.")
@@ -250,7 +255,7 @@ class Desk:
 
         button.on_click(run)
         row = widgets.HBox([button, bar], layout={"flex_flow": "row wrap"})
-        step = widgets.VBox([row, words])
+        step = widgets.VBox([row, words], layout={"margin": "0 0 6px"})
         step.button, step.words, step.bar = button, words, bar
         return step
 

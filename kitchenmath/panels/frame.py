@@ -106,19 +106,21 @@ def wire(controls, picture, update):
     return panel
 
 
-def below_each_other(parts):
+def below_each_other(parts, wide=WIDE):
     """The parts of a panel from top to bottom, with the looks that all panels share.
 
     Parameters
     ----------
     parts : list of widget
+    wide : str
+        How wide it may become.
 
     Returns
     -------
     ipywidgets VBox
     """
     looks = widgets.HTML(LOOKS, layout={"display": "none"})
-    panel = widgets.VBox([looks, *parts], layout={"max_width": WIDE})
+    panel = widgets.VBox([looks, *parts], layout={"max_width": wide})
     panel.add_class("kitchen")
     return panel
 

@@ -1,0 +1,131 @@
+"""Drills of lesson 7 on resting: what evens out, when to pull, and how far from a limit."""
+
+from kitchenmath.drills import Drill
+from kitchenmath.practice import Question, Slip, Within, steps
+from kitchenmath.units import Q_
+
+BY_PROBE = Within(Q_(1, "delta_degC"), "a probe is good to a degree")
+
+
+def _apart(upper, lower):
+    """How far one temperature lies above another."""
+    return Q_(upper.magnitude - lower.magnitude, "delta_degC")
+
+
+EVENED = Drill(
+    Question(
+        "resting, evening out",
+        "temperature difference",
+        1,
+        BY_PROBE,
+        lambda core, mean: _apart(mean, core),
+        (
+            Slip(
+                "up to the surface",
+                lambda core, surface: _apart(surface, core),
+                "You let the core rise to the rim's temperature. The rim gives heat away and "
+                "falls: they meet at the mean.",
+            ),
+            Slip(
+                "from the rim",
+                lambda mean, surface: _apart(surface, mean),
+                "That is how far the rim falls. The core rises from its own reading to the mean.",
+            ),
+            Slip(
+                "half-way",
+                lambda core, surface: Q_((surface.magnitude - core.magnitude) / 2, "delta_degC"),
+                "You met half-way between core and rim. There is more meat near the rim than in "
+                "the core, so the mean lies nearer to the rim.",
+            ),
+        ),
+        working=("all of it ends at the mean, {mean}", "{mean} − {core} = {answer}"),
+    ),
+    "A piece leaves the heat with {core} in the core and {surface} at the rim. Its mean is {mean}. "
+    "Wrapped so well that nothing is lost, by how much does the core rise?",
+    "At last it is one temperature all through. Which?",
+    {
+        "core": steps(46, 49, 1, "degC", "core"),
+        "mean": steps(65, 66, 1, "degC", "mean"),
+        "surface": steps(70, 72, 1, "degC", "rim"),
+    },
+)
+
+PULLED = Drill(
+    Question(
+        "resting, when to pull",
+        "temperature",
+        1,
+        BY_PROBE,
+        lambda pulled, peak, wanted: wanted - _apart(peak, pulled),
+        (
+            Slip(
+                "no rest reckoned",
+                lambda wanted: wanted,
+                "At that core it would go on past what you want. Take the rise off first.",
+            ),
+            Slip(
+                "rise added",
+                lambda pulled, peak, wanted: wanted + _apart(peak, pulled),
+                "You added the rise. It comes by itself, after the heat: take it off.",
+            ),
+            Slip(
+                "as last time",
+                lambda pulled: pulled,
+                "That is where it came out last time. Today you want another peak.",
+            ),
+        ),
+        working=("{peak} − {pulled} = the rise", "{wanted} − the rise = {answer}"),
+    ),
+    "Last week a loin came out at {pulled} and peaked at {peak}. Today, the same loin and oven, "
+    "you want a peak of {wanted}. At what core does it come out?",
+    "How much did it rise by itself?",
+    {
+        "pulled": steps(52, 55, 1, "degC", "core last time, out of the oven"),
+        "peak": steps(58, 61, 1, "degC", "peak last time"),
+        "wanted": steps(64, 68, 1, "degC", "peak wanted"),
+    },
+)
+
+SHORT = Drill(
+    Question(
+        "resting, short of the limit",
+        "temperature difference",
+        1,
+        BY_PROBE,
+        lambda probe, limit: Q_((limit.magnitude - probe.magnitude) / 1.8, "delta_degC"),
+        (
+            Slip(
+                "still in °F",
+                lambda probe, limit: Q_(limit.magnitude - probe.magnitude, "delta_degC"),
+                "Those are Fahrenheit degrees. A Celsius degree is 1.8 of them.",
+            ),
+            Slip(
+                "32 taken off",
+                lambda probe, limit: Q_(
+                    (limit.magnitude - probe.magnitude - 32) / 1.8, "delta_degC"
+                ),
+                "You took 32 off a difference. It falls out when one reading is taken from the "
+                "other: only divide by 1.8.",
+            ),
+            Slip(
+                "multiplied",
+                lambda probe, limit: Q_((limit.magnitude - probe.magnitude) * 1.8, "delta_degC"),
+                "You multiplied by 1.8. Celsius degrees are larger, so there are fewer of them.",
+            ),
+        ),
+        working=("{limit} − {probe} = the difference in °F", "÷ 1.8 = {answer}"),
+    ),
+    "The probe in a fillet shows {probe}. The code asks {limit}. How many Celsius degrees short "
+    "is it?",
+    "First the difference in °F. Then: 1.8 °F are one °C.",
+    {
+        "probe": steps(112, 134, 1, "degF", "probe"),
+        "limit": steps(145, 145, 1, "degF", "limit of the code for fish"),
+    },
+)
+
+DRILLS = {
+    "evening out": EVENED,
+    "when to pull": PULLED,
+    "short of the limit": SHORT,
+}

@@ -1,0 +1,273 @@
+"""Drills of lesson 8: working back from the service, slack, hands, holding, packs and cost."""
+
+import math
+
+from kitchenmath.drills import Drill
+from kitchenmath.practice.own_numbers import steps
+from kitchenmath.practice.questions import Question, Slip, Within
+from kitchenmath.units.registry import Q_
+
+WHOLE = Within(Q_(0.05, "count"), "hands and packs are whole")
+TO_THE_MINUTE = Within(Q_(0.5, "min"), "the sheet is written in minutes")
+NET = Q_(1, "kg")
+BOTTLE = Q_(1, "L")
+ROLLS = Q_(20, "min")  # how long two cooks shape the rolls
+
+LATEST_START = Drill(
+    Question(
+        "latest start",
+        "time",
+        1,
+        TO_THE_MINUTE,
+        lambda roast, rest, carve, plate: roast + rest + carve + plate,
+        (
+            Slip(
+                "rest forgotten",
+                lambda roast, carve, plate: roast + carve + plate,
+                "The bird rests before it is carved. Nobody works then, but the clock runs.",
+            ),
+            Slip(
+                "plating forgotten",
+                lambda roast, rest, carve: roast + rest + carve,
+                "The bird would be carved at the serving time. Plating comes before it.",
+            ),
+            Slip(
+                "longest task only",
+                lambda roast: roast,
+                "That is the oven alone. Tasks in a chain are added.",
+            ),
+        ),
+        working=("{roast} + {rest} + {carve} + {plate} = {answer}",),
+    ),
+    "The birds roast for {roast} and rest for {rest}. Carving takes {carve}, then plating takes "
+    "{plate}. How long before the service do they go into the oven, at the latest?",
+    "Stand at the serving time and walk backward, one task at a time.",
+    {
+        "roast": steps(50, 80, 5, "min", "in the oven"),
+        "rest": steps(10, 20, 5, "min", "rest"),
+        "carve": steps(8, 16, 2, "min", "carving"),
+        "plate": steps(6, 12, 2, "min", "plating"),
+    },
+)
+
+SLACK = Drill(
+    Question(
+        "slack of a task",
+        "time",
+        1,
+        TO_THE_MINUTE,
+        lambda free, work, needed: free - needed - work,
+        (
+            Slip(
+                "work forgotten",
+                lambda free, needed: free - needed,
+                "Part of that time is the work itself. Slack is what is left after it.",
+            ),
+            Slip(
+                "until the service",
+                lambda free, work: free - work,
+                "You counted to the service. It is needed earlier, when plating starts.",
+            ),
+            Slip(
+                "the latest start",
+                lambda needed, work: needed + work,
+                "That is the latest start. Slack is the room before it.",
+            ),
+        ),
+        working=(
+            "latest start: {needed} + {work} before the service",
+            "{free} - {needed} - {work} = {answer}",
+        ),
+    ),
+    "The sauce cook is free from {free} before the service. The velouté takes {work} and is needed "
+    "{needed} before the service. How much slack has it?",
+    "When could it start at the earliest, and when must it start at the latest?",
+    {
+        "free": steps(110, 150, 10, "min", "free"),
+        "work": steps(25, 37, 3, "min", "work"),
+        "needed": steps(8, 14, 2, "min", "needed"),
+    },
+)
+
+
+def _on(rolls, moment):
+    """Whether the rolls are being shaped at that moment."""
+    return rolls - ROLLS < moment <= rolls
+
+
+HANDS = Drill(
+    Question(
+        "hands at a minute",
+        "count",
+        1,
+        WHOLE,
+        lambda rolls, moment: 3 if _on(rolls, moment) else 1,
+        (
+            Slip(
+                "tasks counted",
+                lambda rolls, moment: 2 if _on(rolls, moment) else None,
+                "Those are tasks. The rolls take two hands, so they count twice.",
+            ),
+            Slip(
+                "oven counted",
+                lambda rolls, moment: 4 if _on(rolls, moment) else 2,
+                "The oven works by itself. A roast in it takes no hands.",
+            ),
+            Slip(
+                "whole list counted",
+                lambda rolls, moment: None if _on(rolls, moment) else 3,
+                "Nobody shapes rolls at that minute. Count what runs now.",
+            ),
+        ),
+        working=(
+            "Velouté 1; roast 0; rolls 2 if they are on, else 0.",
+            "At {moment} before the service: {answer}",
+        ),
+    ),
+    "Shaping the rolls takes 2 hands, from {rolls} before the service, for 20 min. The velouté "
+    "takes 1 hand, from 60 to 25 min before it. The roast stands in the oven from 100 to 30 min "
+    "before it. How many hands are busy {moment} before the service?",
+    "When do the rolls end? And who holds the oven door?",
+    {
+        "rolls": steps(45, 75, 5, "min", "rolls begin"),
+        "moment": steps(33, 58, 5, "min", "moment"),
+    },
+)
+
+HOLD_BROKEN = Drill(
+    Question(
+        "hold limit broken",
+        "time",
+        1,
+        TO_THE_MINUTE,
+        lambda done, plating, hold: done - plating - hold,
+        (
+            Slip(
+                "plating forgotten",
+                lambda done, hold: done - hold,
+                "You let it wait until the service. Plating starts earlier, and uses it then.",
+            ),
+            Slip(
+                "whole wait",
+                lambda done, plating: done - plating,
+                "That is the whole wait. Some of it is allowed: take the limit off.",
+            ),
+            Slip(
+                "plating added",
+                lambda done, plating, hold: done + plating - hold,
+                "Plating starts before the service, so its time comes off the wait.",
+            ),
+        ),
+        working=("{done} - {plating} - {hold} = {answer}",),
+    ),
+    "The cider foam is ready {done} before the service. Plating starts {plating} before it, and "
+    "the foam goes on then. It stands {hold}. By how much is its limit broken?",
+    "First how long it waits. Then how much of that is too long.",
+    {
+        "done": steps(20, 30, 1, "min", "ready"),
+        "plating": steps(8, 12, 1, "min", "plating"),
+        "hold": steps(3, 6, 1, "min", "limit"),
+    },
+)
+
+
+def _bottles(need):
+    return (need / BOTTLE).to("").magnitude
+
+
+COVER_COST = Drill(
+    Question(
+        "cost a cover",
+        "money",
+        1,
+        Within(Q_(0.005, "dollar"), "to the cent"),
+        lambda need, price, covers: math.ceil(_bottles(need)) * price / covers.magnitude,
+        (
+            Slip(
+                "part of a bottle",
+                lambda need, price, covers: _bottles(need) * price / covers.magnitude,
+                "That is what goes into the pan. Tonight you pay for whole bottles.",
+            ),
+            Slip(
+                "rounded down",
+                lambda need, price, covers: math.floor(_bottles(need)) * price / covers.magnitude,
+                "One bottle too few: a part of a bottle is a whole one on the bill.",
+            ),
+            Slip(
+                "not shared out",
+                lambda need, price: math.ceil(_bottles(need)) * price,
+                "That is the cost of the batch. Share it among the covers.",
+            ),
+        ),
+        working=("{need} in whole bottles of 1 L, x {price}, ÷ {covers} covers = {answer}",),
+    ),
+    "{covers} covers need {need} of cider. A bottle of 1 L costs {price}, and no other dish takes "
+    "the rest. What does the cider cost a cover?",
+    "Whole bottles first, then money, then covers.",
+    {
+        "need": steps(1.2, 2.7, 0.3, "L", "cider"),
+        "price": steps(3, 5, 0.2, "dollar", "a bottle"),
+        "covers": steps(20, 28, 2, "count", "covers"),
+    },
+)
+
+
+def _nets(covers, portion, yield_):
+    """Nets of 1 kg, before rounding."""
+    return (covers.magnitude * portion / yield_ / NET).to("").magnitude
+
+
+def _unless_same(number, right):
+    """A slip's number, or None where it makes no difference."""
+    return None if abs(number - right) < 0.15 else number
+
+
+MENU_PACKS = Drill(
+    Question(
+        "packs for the menu",
+        "count",
+        1,
+        WHOLE,
+        lambda covers, portion, yield_: math.ceil(_nets(covers, portion, yield_) - 1e-9),
+        (
+            Slip(
+                "trim forgotten",
+                lambda covers, portion, yield_: _unless_same(
+                    math.ceil((covers.magnitude * portion / NET).to("").magnitude - 1e-9),
+                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
+                ),
+                "That is enough on the plates, and nothing for the peel. Divide by the yield.",
+            ),
+            Slip(
+                "part of a net",
+                lambda covers, portion, yield_: _unless_same(
+                    _nets(covers, portion, yield_),
+                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
+                ),
+                "Nets are whole. A part of one means one more.",
+            ),
+            Slip(
+                "rounded down",
+                lambda covers, portion, yield_: _unless_same(
+                    math.floor(_nets(covers, portion, yield_) + 1e-9),
+                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
+                ),
+                "You rounded down, and the last covers go without.",
+            ),
+        ),
+        working=("{covers} x {portion} ÷ {yield_}, in nets of 1 kg, rounded up = {answer}",),
+    ),
+    "{covers} covers get {portion} of celeriac brunoise each. The yield is {yield_}. Celeriac "
+    "comes in nets of 1 kg. How many nets?",
+    "Grams on the plates, then grams to buy, then nets.",
+    {
+        "covers": steps(24, 60, 4, "count", "covers"),
+        "portion": steps(50, 75, 5, "g", "on each plate"),
+        "yield_": steps(55, 72, 1, "percent", "yield"),
+    },
+)
+
+DRILLS = {
+    drill.question.id: drill
+    for drill in (LATEST_START, SLACK, HANDS, HOLD_BROKEN, COVER_COST, MENU_PACKS)
+}

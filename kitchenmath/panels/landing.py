@@ -1,0 +1,282 @@
+"""Panels of lesson 8: the plan of one service, what waits too long, and what a cover costs."""
+
+from dataclasses import replace
+from functools import cache
+from itertools import product
+
+from kitchenmath.figures.frame import Picture
+from kitchenmath.figures.landing import draw_cover_cost, draw_waits, move_cover_cost, move_waits
+from kitchenmath.figures.plan import draw_plan, plan_rows
+from kitchenmath.panels.frame import choice, slider, wire
+from kitchenmath.service import check_plan, plan_back, read_tasks
+from kitchenmath.units import Q_, say
+from kitchenmath.yields import Pack, as_purchased, order, portion_cost
+
+OPENS = "16:00"
+SERVING_TIMES = ("18:45", "19:15", "19:30")
+BURNERS, COOKS = (1, 2, 3), (2, 3, 4)
+# What plating takes up: the task, and its plain name in the panel.
+LANDING = {
+    "aerate the cider foam": "cider foam",
+    "carve the birds": "carved birds",
+    "warm the brunoise in butter": "warm brunoise",
+    "cook the mustard velouté": "mustard velouté",
+}
+# Invented: item, on each plate, yield in percent, pack, price of the pack.
+MENU = (
+    ("guinea fowl", Q_(0.25, "count"), 100, Q_(1, "count"), Q_(14.00, "dollar")),
+    ("celeriac", Q_(60, "g"), 68, Q_(1, "kg"), Q_(2.60, "dollar")),
+    ("cider", Q_(80, "mL"), 100, Q_(1, "L"), Q_(3.20, "dollar")),
+    ("chicken stock", Q_(60, "mL"), 100, Q_(1, "L"), Q_(4.00, "dollar")),
+    ("mustard", Q_(5, "g"), 100, Q_(200, "g"), Q_(2.80, "dollar")),
+    ("butter", Q_(15, "g"), 100, Q_(250, "g"), Q_(3.00, "dollar")),
+    ("flour", Q_(40, "g"), 100, Q_(1.5, "kg"), Q_(2.10, "dollar")),
+)
+
+
+@cache
+def service_plan(serve_at, cooks, burners):
+    """The plan of the invented service when any cook may do any task.
+
+    Parameters
+    ----------
+    serve_at : str
+    cooks, burners : int
+
+    Returns
+    -------
+    Plan
+        With two oven shelves, one stick blender, and an opening at 16:00.
+    """
+    return plan_back(
+        serve_at,
+        [replace(task, cook=None) for task in read_tasks()],
+        cooks=cooks,
+        equipment={"burner": burners, "oven shelf": 2, "stick blender": 1},
+        opens=OPENS,
+    )
+
+
+def service(serve_at, burners, cooks):
+    """The plan's rows for the chart, and what it says.
+
+    Parameters
+    ----------
+    serve_at : str
+    burners, cooks : int
+
+    Returns
+    -------
+    dict
+        `rows` (see `plan_rows`) and `sentence`.
+    """
+    plan = service_plan(serve_at, cooks, burners)
+    wait = plan.waits["cook the mustard velouté"]
+    verdict = (
+        ["Every limit is kept."] if plan.feasible else [f"✗ {each}" for each in plan.conflicts]
+    )
+    sentence = "\n".join(
+        [
+            f"{cooks} cooks, burners: {burners}. Service at {plan.serve_at}, "
+            f"work begins at {plan.starts[plan.sequence[0]]}.",
+            f"The velouté waits {say(wait)}, hot.",
+            *verdict,
+        ]
+    )
+    return {"rows": plan_rows(plan), "sentence": sentence}
+
+
+def service_panel():
+    """Serving time, burners and cooks; the chart of the plan, and what breaks.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    for setting in product(SERVING_TIMES, COOKS, BURNERS):
+        service_plan(*setting)  # made beforehand, so that a slider only waits for the drawing
+    picture = Picture(height=6.6)
+    picture.figure.set_dpi(100)  # twenty bars and their names are drawn anew: still 480 dots wide
+    axes = picture.axes(bottom=0.115, top=0.99)
+
+    def update(**values):
+        found = service(**values)
+        axes.clear()  # another plan has other rows, so there are no bars to move
+        draw_plan(axes, **found["rows"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "serve_at": choice("Service at", SERVING_TIMES, "19:30"),
+            "burners": slider("Burners (number)", BURNERS[0], BURNERS[-1], 1, 3),
+            "cooks": slider("Cooks (number)", COOKS[0], COOKS[-1], 1, 3),
+        },
+        picture,
+        update,
+    )
+
+
+@cache
+def usual_plan():
+    """The invented service at 19:30 with its three named cooks and three burners."""
+    kit = {"burner": 3, "oven shelf": 2, "stick blender": 1}
+    return plan_back("19:30", read_tasks(), equipment=kit)
+
+
+def moved_earlier(part, earlier_min):
+    """What one part's earlier start does to its wait, all else as planned.
+
+    Parameters
+    ----------
+    part : str
+        A plain name of `LANDING`.
+    earlier_min : int
+
+    Returns
+    -------
+    dict
+        `waits_min`, `holds_min` (lists in the order of `LANDING`) and `sentence`.
+    """
+    plan = usual_plan()
+    moved = next(task for task, name in LANDING.items() if name == part)
+    start_min = plan.starts_s[moved] // 60 - earlier_min
+    starts = {**plan.starts, moved: f"{start_min // 60:02d}:{start_min % 60:02d}"}
+    waits_min = [
+        plan.waits[task].to("min").magnitude + (earlier_min if task == moved else 0)
+        for task in LANDING
+    ]
+    holds_min = [plan.tasks[task].hold.to("min").magnitude for task in LANDING]
+    found = check_plan(starts, list(plan.tasks.values()), plan.serve_at, plan.crew, plan.equipment)
+    slack = plan.slack[moved]
+    sentence = "\n".join(
+        [
+            f"{part}: start at {starts[moved]}, {earlier_min} min earlier than planned. "
+            f"Its slack is {say(slack)}.",
+            *([f"✗ {each}" for each in found] or ["Every limit is kept."]),
+        ]
+    )
+    return {"waits_min": waits_min, "holds_min": holds_min, "sentence": sentence}
+
+
+def slack_panel():
+    """One part of the plate started earlier; its wait against its limit, and what breaks.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    picture = Picture(height=3.2)
+    start = moved_earlier("cider foam", 0)
+    artists = draw_waits(
+        picture.axes(bottom=0.18, top=0.99), list(LANDING.values()), start["waits_min"],
+        start["holds_min"], 125,
+    )  # fmt: skip
+
+    def update(**values):
+        found = moved_earlier(**values)
+        move_waits(artists, found["waits_min"], found["holds_min"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "part": choice("Started earlier", list(LANDING.values())),
+            "earlier_min": slider("Earlier by (min)", 0, 60, 1, 4),
+        },
+        picture,
+        update,
+    )
+
+
+def menu_needs(covers):
+    """What the invented menu needs to buy, by item.
+
+    Parameters
+    ----------
+    covers : int
+
+    Returns
+    -------
+    dict of str to Quantity
+    """
+    return {
+        item: covers * portion if share == 100 else as_purchased(
+            edible=covers * portion, yield_=Q_(share, "percent")
+        )
+        for item, portion, share, _, _ in MENU
+    }  # fmt: skip
+
+
+def menu_packs(bird=14.00):
+    """How the items of the invented menu are sold.
+
+    Parameters
+    ----------
+    bird : float
+        Dollars for one guinea fowl.
+
+    Returns
+    -------
+    dict of str to Pack
+    """
+    packs = {item: Pack(size, price) for item, _, _, size, price in MENU}
+    return packs | {"guinea fowl": Pack(Q_(1, "count"), Q_(bird, "dollar"))}
+
+
+def cover_cost(covers, bird):
+    """What a cover costs, what of it is eaten, and what is left over in opened packs.
+
+    Parameters
+    ----------
+    covers : int
+    bird : float
+        Dollars for one guinea fowl.
+
+    Returns
+    -------
+    dict
+        `used`, `left_over` (dollars a cover, in the order of `MENU`) and `sentence`.
+    """
+    lines = order(menu_needs(covers), menu_packs(bird))
+    paid = [portion_cost(line.cost, covers).to("dollar").magnitude for line in lines]
+    spare = [
+        cost * (line.left_over / (line.left_over + line.need)).to("").magnitude
+        for cost, line in zip(paid, lines, strict=True)
+    ]
+    total = sum((line.cost for line in lines), start=Q_(0, "dollar"))
+    sentence = (
+        f"{covers} covers: {say(total)} in whole packs, "
+        f"{say(portion_cost(total, covers))} a cover.\n"
+        f"Of that, {say(Q_(sum(spare), 'dollar'))} a cover is left over in packs.\n"
+        f"The birds alone are {say(Q_(paid[0], 'dollar'))} a cover."
+    )
+    used = [cost - rest for cost, rest in zip(paid, spare, strict=True)]
+    return {"used": used, "left_over": spare, "sentence": sentence}
+
+
+def cover_cost_panel():
+    """Covers and the price of a bird; what each item costs a cover.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    picture = Picture(height=4.4)
+    start = cover_cost(24, 14.00)
+    artists = draw_cover_cost(
+        picture.axes(bottom=0.13, top=0.99), [item for item, *_ in MENU], start["used"],
+        start["left_over"], 7,
+    )  # fmt: skip
+
+    def update(**values):
+        found = cover_cost(**values)
+        move_cover_cost(artists, found["used"], found["left_over"])
+        return found["sentence"]
+
+    return wire(
+        {
+            "covers": slider("Covers", 6, 60, 1, 24),
+            "bird": slider("One guinea fowl ($)", 8.0, 20.0, 0.5, 14.0),
+        },
+        picture,
+        update,
+    )

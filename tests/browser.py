@@ -37,7 +37,7 @@ import pytest
 
 KIT = Path(__file__).resolve().parents[1]
 SCREENSHOTS = KIT / "tests" / "screenshots"
-WAIT_S = 120  # a slow machine needs most of it for the first kernel; a broken kit waits in vain
+WAIT_S = 180  # a busy machine needs most of it to mark a class; a broken kit waits in vain
 DESK = {"width": 1280, "height": 900}
 PHONE = {"width": 390, "height": 844}
 NAMES = (
@@ -300,12 +300,15 @@ class Notebook:
     Attributes
     ----------
     page : playwright Page
-    name : str
-        The file's, without its ending.
+    path : str
+        Below the kit's folder.
+    pictures : Path
+        The folder for its pictures.
     """
 
     def __init__(self, page, path):
-        self.page, self.name, self._path = page, Path(path).stem, path
+        self.page, self.path = page, path
+        self.pictures = SCREENSHOTS / Path(path).with_suffix("")
 
     def run_all(self):
         """Run every cell to the end.
@@ -316,7 +319,7 @@ class Notebook:
             What went wrong: errors, and code cells that never ran. Empty when all is well.
         """
         self.page.evaluate(RUN_ALL)
-        self.page.wait_for_function(READY, arg=self._path)
+        self.page.wait_for_function(READY, arg=self.path)
         return [
             f"{cell['id']}: {output['ename']}: {output['evalue']}"
             for cell in self._cells()
@@ -373,7 +376,7 @@ class Notebook:
         """Keep a picture of the window or of a part of it, for human eyes."""
         if part:
             part.scroll_into_view_if_needed()  # what comes into sight grows, and moves the rest
-        (part or self.page).screenshot(path=SCREENSHOTS / self.name / f"{name}.png")
+        (part or self.page).screenshot(path=self.pictures / f"{name}.png")
 
     def _cells(self):
         return self.page.evaluate(CODE_CELLS)

@@ -10,7 +10,7 @@ from coursework.course import open_course
 from coursework.gradebook import human_marks
 from coursework.mark_set import read_records
 
-from tests.browser import DESK, NEEDS_CHROMIUM, SCREENSHOTS, open_lab, serve
+from tests.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -98,7 +98,7 @@ def test_handing_back_and_reporting_write_their_pages(desk, marked):
     assert page.get_by_role("img").count() > 0
 
 
-def test_nbgraders_own_page_marks_the_same_class(lab, marked, tmp_path):
+def test_nbgraders_own_page_marks_the_same_class(lab, desk, marked, tmp_path):
     """Its server opens in the class's folder; a point typed there is found by the kit."""
     served = serve(marked.folder, tmp_path / "home", lab.kit)
     browser = lab.page.context.browser
@@ -109,7 +109,7 @@ def test_nbgraders_own_page_marks_the_same_class(lab, marked, tmp_path):
         page.get_by_role("link", name="Submission #2", exact=True).click()
         box = page.locator("input.score#q6-answer")
         box.scroll_into_view_if_needed()
-        page.screenshot(path=SCREENSHOTS / "desk" / "nbgrader.png")
+        page.screenshot(path=desk.pictures / "nbgrader.png")
         student = page.locator("a.name-shown").text_content().strip()
         with page.expect_response(lambda answer: answer.request.method == "PUT") as saved:
             box.fill("3")

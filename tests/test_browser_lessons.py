@@ -13,7 +13,7 @@ import kitchenmath.drills
 from kitchenmath.drills import Round
 from kitchenmath.practice.questions import as_kind
 from kitchenmath.units import say
-from tests.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, SCREENSHOTS, open_lab
+from tests.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -97,10 +97,10 @@ def test_every_slider_answers_a_key(lesson):
     if steps:
         slowest = max(steps, key=steps.get)
         words = (
-            f"{lesson.name}: slowest of {len(steps)} sliders {steps[slowest]:.0f} ms ({slowest})"
+            f"{lesson.path}: slowest of {len(steps)} sliders {steps[slowest]:.0f} ms ({slowest})"
         )
         print(words)
-        (SCREENSHOTS / lesson.name / "slowest.txt").write_text(words + "\n", encoding="utf-8")
+        (lesson.pictures / "slowest.txt").write_text(words + "\n", encoding="utf-8")
 
 
 def one_step(page, panel, slider):

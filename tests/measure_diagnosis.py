@@ -8,7 +8,6 @@ on right earlier answers. Printed are: right answers refused, slips named, right
 accused of a slip, and where slips were taken for one another.
 """
 
-import inspect
 import sys
 from collections import Counter
 from pathlib import Path
@@ -18,7 +17,6 @@ sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
 from coursework.keys import key_file, load_key, set_ids  # noqa: E402
 
-from kitchenmath.practice.questions import as_kind  # noqa: E402
 from kitchenmath.units import say  # noqa: E402
 
 STUDENTS = [f"PLAYED-{number}" for number in range(200)]
@@ -54,12 +52,11 @@ def play(set_id):
                 found["refused"] += verdict.outcome != "right"
                 found["accused"] += verdict.outcome == "slip"
             for slip in question.slips:
-                names = inspect.signature(slip.formula).parameters
-                value = slip.formula(**{name: known[name] for name in names})
+                value = question.slip_value(slip, known)
                 if value is None:
                     continue
                 for digits in (6, 3):
-                    verdict = question.judge(typed(as_kind(value, question.kind), digits), known)
+                    verdict = question.judge(typed(value, digits), known)
                     found["slips"] += 1
                     found["named"] += slip.name in verdict.slips
                     for other in set(verdict.slips) - {slip.name}:

@@ -4,14 +4,12 @@ The words that a drill must show are computed here, apart from the kernel that s
 """
 
 import importlib
-import inspect
 import pkgutil
 
 import pytest
 
 import kitchenmath.drills
 from kitchenmath.drills import Round
-from kitchenmath.practice.questions import as_kind
 from kitchenmath.units import say
 from tests.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
 
@@ -151,11 +149,9 @@ def asked_by(text):
 def a_slip(question, numbers):
     """What a student types who makes the first slip that changes the number."""
     for slip in question.slips:
-        value = slip.formula(
-            **{name: numbers[name] for name in inspect.signature(slip.formula).parameters}
-        )
+        value = question.slip_value(slip, numbers)
         if value is not None:
-            return say(as_kind(value, question.kind), digits=5)
+            return say(value, digits=5)
     raise AssertionError(f"{question.id} has no slip with these numbers")
 
 

@@ -52,6 +52,20 @@ def test_all_24_are_marked_and_what_cannot_be_placed_is_listed(played):
         assert name in said
 
 
+def test_a_first_marking_replaces_nothing(played):
+    """Copies are known before a record is written, so no half-told record is kept aside."""
+    assert not (played[0].folder / "kept").exists()
+
+
+def test_nbgraders_page_knows_the_students_by_name(played):
+    """It shows a name only where both parts are there."""
+    from nbgrader.api import Gradebook
+
+    with Gradebook(played[0].gradebook) as gradebook:
+        student = gradebook.find_student("BH-1019")
+        assert (student.first_name, student.last_name) == ("Søren", "Kelp")
+
+
 def test_every_way_of_answering_occurs(played):
     """Right, rounded and in other units; slips, follow-through, blank and noise."""
     verdicts = [verdict for found in played[3] for verdict in found["verdicts"]]

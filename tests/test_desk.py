@@ -46,6 +46,22 @@ def test_without_a_class_every_button_says_what_to_do_first(desk):
         assert "Not done." in said and ("no class" in said or "Say where the hand-ins are" in said)
 
 
+def test_a_folder_is_named_as_seen_from_home(desk, tmp_path, monkeypatch):
+    """ "Downloads/hand-ins", as the box suggests; the kernel itself stands in the kit's folder."""
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.setenv("USERPROFILE", str(tmp_path))
+    steps = desk.steps()
+    desk.place.value = "Downloads/hand-ins"
+    monkeypatch.setattr(Desk, "course", property(lambda self: None))
+    seen = []
+    monkeypatch.setattr(
+        desk_module, "take_in", lambda course, places, progress: seen.extend(places)
+    )
+    press(steps, "Take in")
+
+    assert seen == [tmp_path / "Downloads" / "hand-ins"]
+
+
 def test_a_class_needs_its_roster(desk):
     """And says so."""
     assert "Choose the roster first" in press(desk.new(), "Make the class")

@@ -26,6 +26,8 @@ def test_an_untouched_set_says_what_is_missing():
     assert "type it in quotes" in lines[0]
     assert [line.split(":")[0] for line in lines[1:]] == ["q1", "q2", "q3", "q4", "q5", "q6"]
     assert all("nothing is" in line for line in lines[1:])
+    assert 'a count is asked for, such as "12"' in lines[2]
+    assert 'money is asked for, such as "$3.48"' in lines[5]
 
 
 @pytest.mark.parametrize(

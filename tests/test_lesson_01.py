@@ -1,7 +1,6 @@
 """Lesson 1: its numbers worked by hand, what its panels say, and every draw of its set."""
 
 import html
-import inspect
 import itertools
 import json
 import re
@@ -12,7 +11,6 @@ from coursework.keys import key_file, load_key, source
 
 from kitchenmath.heat import energy_to_boil_away
 from kitchenmath.panels.measuring import pan_panel, scale_panel, whose_cup_panel
-from kitchenmath.practice.questions import as_kind
 from kitchenmath.ratios import conversion_factor, scale
 from kitchenmath.safety import cooling_rules
 from kitchenmath.units import Q_, Unreadable, read, say, weight_of
@@ -231,8 +229,7 @@ def test_no_draw_of_the_set_brings_a_slip_near_the_right_answer(name):
     for known in draws(name):
         right = question.right(known)
         for slip in question.slips:
-            used = {each: known[each] for each in inspect.signature(slip.formula).parameters}
-            value = as_kind(slip.formula(**used), question.kind).to(right.units)
+            value = question.slip_value(slip, known).to(right.units)
             gap = abs(value.magnitude - right.magnitude)
 
             assert gap > 2.5 * question.tolerance.around(right)

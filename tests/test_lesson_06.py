@@ -22,7 +22,6 @@ from kitchenmath.panels.foaming import (
     parts_panel,
 )
 from kitchenmath.panels.thickening import gelatin_panel, packing_panel
-from kitchenmath.practice.questions import as_kind
 from kitchenmath.safety import limit
 from kitchenmath.sauces import (
     brix,
@@ -257,8 +256,7 @@ def nearest(question, known):
     allowed = question.tolerance.around(right, of_percent=question.kind == "percent")
     distances = []
     for slip in question.slips:
-        used = {name: known[name] for name in inspect.signature(slip.formula).parameters}
-        number = as_kind(slip.formula(**used), question.kind).to(right.units)
+        number = question.slip_value(slip, known).to(right.units)
         distances.append(abs(number.magnitude - right.magnitude) / allowed)
     return min(distances)
 

@@ -1,7 +1,6 @@
 """Lesson 7: panel sentences, numbers worked by hand, the invented log, and slips told apart."""
 
 import html
-import inspect
 import itertools
 import re
 from pathlib import Path
@@ -28,7 +27,6 @@ from kitchenmath.panels.warming import (
     roast_panel,
     square_panel,
 )
-from kitchenmath.practice.questions import as_kind
 from kitchenmath.safety import core_verdict, limit
 from kitchenmath.units import Q_, say
 
@@ -293,8 +291,7 @@ def test_in_every_possible_round_of_a_drill_slips_keep_clear_of_the_right_answer
         right = question.right(known)
         allowed = question.tolerance.around(right, of_percent=question.kind == "percent")
         for slip in question.slips:
-            used = {name: known[name] for name in inspect.signature(slip.formula).parameters}
-            number = as_kind(slip.formula(**used), question.kind).to(right.units)
+            number = question.slip_value(slip, known).to(right.units)
             assert abs(number.magnitude - right.magnitude) > 2 * allowed
         assert question.judge(say(right, 3), known).outcome == "right"
 

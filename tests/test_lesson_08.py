@@ -83,7 +83,7 @@ def test_one_burner_is_enough_and_costs_a_wait():
     """By hand, from the cider back: 19:02 - 30 = 18:32, the velouté is done then, used 19:20."""
     said = moved(service_panel(), burners=1)
 
-    assert "3 cooks, burners: 1. Service at 19:30, work begins at 16:22." in said
+    assert "3 cooks, 1 burner. Service at 19:30, work begins at 16:22." in said
     assert "The velouté waits 48 min" in said
     assert "Every limit is kept." in said
 

@@ -205,9 +205,9 @@ def test_a_named_cook_in_two_places_is_named():
         cooks=["sauce", "larder"],
     )
 
-    assert ("sauce is wanted in two places between 19:25 and 19:30: 'foam' and 'glaze'.",) == (
-        plan.conflicts
-    )
+    assert (
+        "the cook “sauce” is wanted in two places between 19:25 and 19:30: 'foam' and 'glaze'.",
+    ) == (plan.conflicts)
 
 
 def test_equipment_that_is_short_is_named():

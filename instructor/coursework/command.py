@@ -70,7 +70,7 @@ def _parser():
     begin.add_argument("--roster", type=Path, required=True, help="CSV: student_number,name")
     begin.add_argument("--term", required=True, help="part of every student's numbers")
 
-    step("sets", _sets, "list the sets there are").set_defaults()
+    step("sets", _sets, "list the sets there are")
     take = step("take-in", _take_in, "take in a folder or a zip of hand-ins, as downloaded")
     take.add_argument("places", nargs="+", type=Path, help="folders or zips")
     for name, do, help_ in (
@@ -85,11 +85,10 @@ def _parser():
         points.add_argument(name)
     points.add_argument("points", type=float)
     points.add_argument("comment", nargs="?", default="")
-    for action in steps.choices.values():
-        if action.prog.split()[-1] not in ("demo", "new-class", "sets"):
-            action.add_argument(
-                "--class", dest="folder", type=Path, help="the class's folder or name"
-            )
+    for name in ("take-in", "hand-out", "mark", "hand-back", "report", "points"):
+        steps.choices[name].add_argument(
+            "--class", dest="folder", type=Path, help="the class's folder or name"
+        )
     step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
     return parser
 

@@ -103,27 +103,15 @@ def _answers(sheet, student, way, chance):
         value = question.right(known)
         happens = chance.choices(list(vars(way)), weights=vars(way).values())[0]
         if happens == "slip":
-            values = [slip.formula(**_named(slip.formula, known)) for slip in question.slips]
+            values = [question.slip_value(slip, known) for slip in question.slips]
             values = [each for each in values if each is not None]
-            value = _tidy(chance.choice(values), question, value)
+            value = chance.choice(values).to(value.units)
         elif happens == "noise":
             value = value * chance.choice((1.37, 0.61, 2.3))
         answers[question.id] = "" if happens == "blank" else _typed(value, happens, chance)
         if happens != "blank":
             own[question.id] = value
     return answers
-
-
-def _named(formula, known):
-    import inspect
-
-    return {name: known[name] for name in inspect.signature(formula).parameters}
-
-
-def _tidy(value, question, like):
-    from kitchenmath.practice.questions import as_kind
-
-    return as_kind(value, question.kind).to(like.units)
 
 
 def _typed(value, happens, chance):

@@ -111,7 +111,9 @@ class Desk:
 
         def do_take_in(progress):
             with tempfile.TemporaryDirectory() as folder:
-                places = [Path(place.value.strip()).expanduser()] if place.value.strip() else []
+                typed = place.value.strip()
+                # Named as one sees it from home; the kernel stands in the kit's own folder.
+                places = [Path.home() / Path(typed).expanduser()] if typed else []
                 for number, file in enumerate(upload.value):
                     saved = Path(folder) / str(number) / Path(file["name"]).name
                     saved.parent.mkdir()
@@ -181,7 +183,9 @@ class Desk:
             student, cell = waiting[0]
             points.max, points.value, comment.value = cell["out_of"], 0, ""
             name = self.course.roster.get(student, student)
-            whose.value = said(f"{name} ({student}), {cell['question']}, of {cell['out_of']:g}")
+            whose.value = said(
+                f"{name} ({student}), {cell['question']}, out of {cell['out_of']:g} points"
+            )
             answer.value = f"<blockquote>{said(cell['answer'])}</blockquote>"
             key = load_key(key_file(self.sets.value).read_bytes())
             scheme.value = said(key.scheme(cell["question"]).replace("**", ""))

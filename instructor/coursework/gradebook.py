@@ -42,7 +42,7 @@ def prepare_set(course, set_id):
     with _open(course) as gradebook:
         gradebook.update_or_create_assignment(set_id)
         for student, name in course.roster.items():
-            gradebook.update_or_create_student(student, last_name=name)
+            gradebook.update_or_create_student(student, **_names(name))
 
 
 def record(course, set_id, records):
@@ -59,7 +59,7 @@ def record(course, set_id, records):
         for found in records:
             student = found["student"]
             if student in course.roster:
-                gradebook.update_or_create_student(student, last_name=course.roster[student])
+                gradebook.update_or_create_student(student, **_names(course.roster[student]))
             gradebook.update_or_create_submission(
                 set_id, student, timestamp=f"{found['handed_in']} UTC"
             )
@@ -72,6 +72,12 @@ def record(course, set_id, records):
             for cell in found["human"]:
                 _open_for_a_human(gradebook, set_id, student, cell)
             gradebook.db.commit()
+
+
+def _names(name):
+    """A name in two parts, as nbgrader shows none that lacks a first one."""
+    first, _, last = name.partition(" ")
+    return {"first_name": first, "last_name": last}
 
 
 def _open_for_a_human(gradebook, set_id, student, cell):

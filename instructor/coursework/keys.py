@@ -140,6 +140,11 @@ def source(cell):
     return cell["source"] if isinstance(cell["source"], str) else "".join(cell["source"])
 
 
+def grade_id(cell):
+    """The name under which nbgrader knows a cell: "q1-answer", "q1-check"; "" where it has none."""
+    return _flags(cell).get("grade_id", "")
+
+
 def _flags(cell):
     return cell.get("metadata", {}).get("nbgrader", {})
 

@@ -45,12 +45,12 @@ def mark_set(course, set_id, progress=None, workers=None):
     CourseError
         When the set was not handed out, or nothing was handed in.
     """
-    tasks = _tasks(course, set_id)
+    tasks, alike = _tasks(course, set_id), _alike(course, set_id)
     records, waiting = {}, {}
     for student, task in tasks.items():
         earlier = _earlier(course, set_id, student, task["digest"])
         if earlier:
-            records[student] = earlier
+            records[student] = _with_copies(course, set_id, earlier, alike.get(student, []))
         else:
             waiting[student] = task
     _say(progress, len(records), len(tasks), "")
@@ -61,13 +61,13 @@ def mark_set(course, set_id, progress=None, workers=None):
         try:
             for future in as_completed(running):
                 student = running[future]
-                records[student] = _keep(course, set_id, future.result(), tasks[student])
+                result = future.result() | {"copied": alike.get(student, [])}
+                records[student] = _keep(course, set_id, result, tasks[student])
                 _say(progress, len(records), len(tasks), course.roster.get(student, student))
         except BaseException:
             pool.shutdown(wait=False, cancel_futures=True)
             raise
     ordered = [records[student] for student in sorted(records)]
-    _name_copies(course, set_id, ordered)
     record(course, set_id, ordered)
     return ordered
 
@@ -133,6 +133,14 @@ def _earlier(course, set_id, student, task_digest):
     return found if same else None
 
 
+def _with_copies(course, set_id, earlier, copied):
+    """An earlier record as it is, or written anew where another hand-in has come to be like it."""
+    if earlier.get("copied") != copied:
+        earlier["copied"] = copied
+        _write_record(course, set_id, earlier)
+    return earlier
+
+
 def _keep(course, set_id, result, task):
     """Write the marked copy and the record; the record last, as it is what says "done"."""
     student = task["student"]
@@ -154,17 +162,13 @@ def _write_record(course, set_id, result):
     write_safely(file, text)
 
 
-def _name_copies(course, set_id, records):
-    """Say in both records that two hand-ins have the same answers; the instructor decides."""
+def _alike(course, set_id):
+    """By student, who has the same answers and what is the same; the instructor decides."""
     named = {}
     for one, other, reason in copies(course, set_id):
         named.setdefault(one, []).append([other, reason])
         named.setdefault(other, []).append([one, reason])
-    for found in records:
-        alike = sorted(named.get(found["student"], []))
-        if found.get("copied") != alike:
-            found["copied"] = alike
-            _write_record(course, set_id, found)
+    return {student: sorted(others) for student, others in named.items()}
 
 
 def _end_with_parent():

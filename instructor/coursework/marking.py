@@ -16,7 +16,7 @@ import threading
 from dataclasses import asdict, replace
 from pathlib import Path
 
-from coursework.keys import load_key
+from coursework.keys import grade_id, load_key, source
 from coursework.pour import pour
 from coursework.reading_in import UnreadableNotebook, read_notebook
 from kitchenmath.practice import beside
@@ -66,7 +66,7 @@ def mark(task):
         "title": key.title,
         "student": task["student"],
         "findings": [*findings, *poured.findings, *stopped],
-        "verdicts": [_verdict(key, task["student"], verdict) for verdict in verdicts.values()],
+        "verdicts": _with_question(key, task["student"], verdicts),
         "human": [
             {
                 "question": question,
@@ -84,10 +84,10 @@ def _with_failures(verdicts, poured, outputs):
     """Where an answer cell is filled in and still gave nothing, say what it stopped with."""
     said = dict(verdicts)
     for place, cell in enumerate(poured.notebook["cells"]):
-        question = _grade_id(cell).removesuffix("-answer")
+        question = grade_id(cell).removesuffix("-answer")
         if question not in verdicts or verdicts[question].outcome != "missing":
             continue
-        if poured.answers.get(f"{question}-answer") and f'{question} = ""' not in _text(cell):
+        if poured.answers.get(f"{question}-answer") and f'{question} = ""' not in source(cell):
             last = (outputs.get(place, "").strip().splitlines() or ["it did not run"])[-1]
             words = f"The cell is filled in, and gave no answer. It ended with: {last[:200]}"
             said[question] = replace(verdicts[question], outcome="unreadable", sentence=words)
@@ -114,7 +114,7 @@ def run_in_room(cells, bounds):
         "path": [str(KIT)],
         "output_bytes": bounds["output_bytes"],
         "cells": [
-            {"source": _text(cells[place]), "ask": _asks_for(cells[place])} for place in code
+            {"source": source(cells[place]), "ask": _asks_for(cells[place])} for place in code
         ],
     }
     raw, stopped = _run(json.dumps(job).encode(), bounds)
@@ -228,30 +228,26 @@ def _record(line, cells):
 
 def _asks_for(cell):
     """The answer that a check cell asks for: "q1-check" asks for q1."""
-    name = _grade_id(cell)
+    name = grade_id(cell)
     return name.removesuffix("-check") if name.endswith("-check") else None
 
 
-def _grade_id(cell):
-    return cell.get("metadata", {}).get("nbgrader", {}).get("grade_id", "")
-
-
-def _text(cell):
-    return cell["source"] if isinstance(cell["source"], str) else "".join(cell["source"])
-
-
-def _verdict(key, student, verdict):
-    choices = key.sheet.choices.get(verdict.question, {})
-    numbers = next(
-        known for question, known in key.sheet.known(student) if question.id == verdict.question
-    )
-    question = key.sheet.questions[verdict.question]
-    return asdict(verdict) | {
-        "asked": key.asked[verdict.question],
-        "given": [f"{choices[name].label}: {beside(numbers[name])}" for name in choices],
-        "skill": question.skill,
-        "lesson": question.lesson,
-    }
+def _with_question(key, student, verdicts):
+    """Each verdict as a record, with what was asked and with the student's numbers."""
+    records = []
+    for question, known in key.sheet.known(student):
+        choices = key.sheet.choices.get(question.id, {})
+        given = [f"{choice.label}: {beside(known[name])}" for name, choice in choices.items()]
+        records.append(
+            asdict(verdicts[question.id])
+            | {
+                "asked": key.asked[question.id],
+                "given": given,
+                "skill": question.skill,
+                "lesson": question.lesson,
+            }
+        )
+    return records
 
 
 def _as_marked(notebook, outputs, verdicts):

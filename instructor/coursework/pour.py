@@ -7,7 +7,7 @@ import copy
 import json
 from dataclasses import dataclass
 
-from coursework.keys import source
+from coursework.keys import grade_id, source
 
 
 @dataclass(frozen=True)
@@ -75,7 +75,7 @@ class _Place:
 def _places(ours, cells):
     """Where each cell of the hand-in belongs: by id, else by locked text, else between."""
     by_id = {cell["id"]: index for index, cell in enumerate(ours) if "id" in cell}
-    by_id |= {_grade_id(cell): index for index, cell in enumerate(ours) if _grade_id(cell)}
+    by_id |= {grade_id(cell): index for index, cell in enumerate(ours) if grade_id(cell)}
     by_text = {_bare(source(cell)): i for i, cell in enumerate(ours) if not _is_answer(cell)}
     places, after = [], -1
     for cell in cells:
@@ -131,10 +131,6 @@ def _with_extras(cells, extras):
             extra = {"cell_type": "code", "execution_count": None, "metadata": {}, "outputs": []}
             result.append(copy.copy(extra) | {"id": f"own-{index + 1}-{number}", "source": text})
     return result
-
-
-def _grade_id(cell):
-    return cell.get("metadata", {}).get("nbgrader", {}).get("grade_id")
 
 
 def _is_answer(cell):

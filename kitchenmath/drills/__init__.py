@@ -5,9 +5,8 @@ A drill is not graded and keeps nothing: the streak is the student's own.
 
 from dataclasses import dataclass, field
 
-from kitchenmath.practice.own_numbers import practice_numbers
+from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.practice.questions import Question
-from kitchenmath.units.door import one_of
 
 
 @dataclass(frozen=True)
@@ -50,8 +49,6 @@ class Round:
     @property
     def text(self):
         """The question with the numbers of this round."""
-        from kitchenmath.practice.own_numbers import beside
-
         return self.drill.text.format(**{k: beside(v) for k, v in self.numbers.items()})
 
     def answer(self, typed):
@@ -79,22 +76,3 @@ class Round:
     def next(self):
         """Fresh numbers."""
         self.number, self.counted = self.number + 1, False
-
-
-def drill_named(name, book):
-    """The drill of that name.
-
-    Parameters
-    ----------
-    name : str
-    book : dict of str to Drill
-
-    Returns
-    -------
-    Drill
-
-    Raises
-    ------
-    UnknownName
-    """
-    return book[one_of(name, book, "drill")]

@@ -44,8 +44,7 @@ CUPS = Drill(
         ),
         working=("{cups} × 200 mL × {density} = {answer}",),
     ),
-    "A Japanese card asks for flour: {cups}. A millilitre of it weighs {density}. "
-    "What do you weigh?",
+    "A Japanese card asks for flour: {cups}. Its density is {density}. What do you weigh?",
     "A Japanese cup holds 200 mL. Go from cups to millilitres, then to grams.",
     {
         "cups": steps(1.5, 5, 0.5, "jp_cup", "on the card"),
@@ -79,7 +78,7 @@ SPOONS = Drill(
         ),
         working=("{spoons} × 20 mL × {density} = {answer}",),
     ),
-    "An Australian card asks for table salt: {spoons}. A millilitre of it weighs {density}. "
+    "An Australian card asks for table salt: {spoons}. Its density is {density}. "
     "What do you weigh?",
     "An Australian tablespoon holds 20 mL.",
     {
@@ -109,8 +108,7 @@ FLUID_OUNCES = Drill(
         ),
         working=("{ounces} × 29.6 mL × {density} = {answer}",),
     ),
-    "An American card asks for honey: {ounces}. A millilitre of it weighs {density}. "
-    "What do you weigh?",
+    "An American card asks for honey: {ounces}. Its density is {density}. What do you weigh?",
     "fl oz is a volume: 29.6 mL in America. What does each millilitre weigh?",
     {
         "ounces": steps(3, 10, 0.5, "us_fluid_ounce", "on the card"),

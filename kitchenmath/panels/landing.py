@@ -77,8 +77,8 @@ def service(serve_at, burners, cooks):
     )
     sentence = "\n".join(
         [
-            f"{cooks} cooks, burners: {burners}. Service at {plan.serve_at}, "
-            f"work begins at {plan.starts[plan.sequence[0]]}.",
+            f"{cooks} cooks, {burners} {'burner' if burners == 1 else 'burners'}. "
+            f"Service at {plan.serve_at}, work begins at {plan.starts[plan.sequence[0]]}.",
             f"The velouté waits {say(wait)}, hot.",
             *verdict,
         ]

@@ -199,12 +199,14 @@ class Question:
         named = {*_names(self.formula), *(n for slip in self.slips for n in _names(slip.formula))}
         return {name: value for name, value in own.items() if name in named}
 
-    def _leads_to(self, slip, value, known):
-        """Whether a slip gives this number; a formula gives None where it makes no difference."""
+    def slip_value(self, slip, known):
+        """The number that a slip leads to, or None where it makes no difference."""
         number = _value(slip.formula, known)
-        if number is None:
-            return False
-        return self._same(value, as_kind(number, self.kind, f"{self.id}, {slip.name}"))
+        return None if number is None else as_kind(number, self.kind, f"{self.id}, {slip.name}")
+
+    def _leads_to(self, slip, value, known):
+        number = self.slip_value(slip, known)
+        return number is not None and self._same(value, number)
 
     def _slips_at(self, value, starts):
         found = []

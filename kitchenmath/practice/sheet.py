@@ -180,6 +180,8 @@ def seen(answer, kind, plausible=None):
         A sentence; never an error.
     """
     one_of(kind, KINDS, "kind")
+    if isinstance(answer, str) and not answer.strip():
+        return f'nothing is typed yet: {a_kind(kind)} is asked for, such as "{KINDS[kind][1]}".'
     try:
         value = as_kind(read(answer) if isinstance(answer, str) else answer, kind)
     except KitchenError as error:

@@ -145,7 +145,7 @@ def _short_of_hands(tasks, starts_s, crew):
         own = {name: 1 for name, task in tasks.items() if task.cook == cook and task.hands}
         for begin_s, end_s, names, _ in _overloads(own, 1, tasks, starts_s):
             findings.append(
-                f"{cook} is wanted in two places between {say_clock(begin_s)} and "
+                f"the cook “{cook}” is wanted in two places between {say_clock(begin_s)} and "
                 f"{say_clock(end_s)}: {_listed(names)}."
             )
     hands = {name: task.hands for name, task in tasks.items()}

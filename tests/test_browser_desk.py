@@ -8,7 +8,7 @@ import re
 import pytest
 from coursework.course import open_course
 from coursework.gradebook import human_marks
-from coursework.mark_set import read_records
+from coursework.standing import usable_records
 
 from tests.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
 
@@ -61,7 +61,7 @@ def test_the_desk_says_how_far_the_demonstration_class_is(desk, marked):
     desk.picture("new", desk.panel("new"))
 
     assert choose.get_by_label("Class").locator("option:checked").inner_text() == "demo"
-    assert [found["student"] for found in read_records(marked, SET)] == list(marked.roster)
+    assert [found["student"] for found in usable_records(marked, SET)[0]] == list(marked.roster)
 
 
 def test_points_for_a_written_answer_reach_the_gradebook(desk, marked):

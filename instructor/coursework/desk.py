@@ -13,8 +13,9 @@ from coursework.gradebook import enter_human, human_marks
 from coursework.hand_back import hand_back
 from coursework.hand_out import hand_out
 from coursework.keys import key_file, load_key, set_ids
-from coursework.mark_set import mark_set, read_records
+from coursework.mark_set import mark_set
 from coursework.report import report
+from coursework.standing import usable_records
 from coursework.take_in import take_in
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import below_each_other, said
@@ -195,7 +196,7 @@ class Desk:
             marks = human_marks(self.course, self.sets.value)
             self._written["waiting"] = [
                 (found["student"], cell)
-                for found in read_records(self.course, self.sets.value)
+                for found in usable_records(self.course, self.sets.value)[0]
                 for cell in found["human"]
                 if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
             ]

@@ -72,20 +72,6 @@ def mark_set(course, set_id, progress=None, workers=None):
     return ordered
 
 
-def read_records(course, set_id):
-    """What the last marking of a set left, by student number.
-
-    Raises
-    ------
-    CourseError
-        When the set was not marked yet.
-    """
-    files = sorted((course.folder / "marks" / set_id).glob("*.json"))
-    if not files:
-        raise CourseError(f"set {set_id} is not marked yet: mark it first.")
-    return [json.loads(file.read_text(encoding="utf-8")) for file in files]
-
-
 def _tasks(course, set_id):
     file = course.release(set_id)
     if not file.is_file():

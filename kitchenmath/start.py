@@ -34,8 +34,9 @@ def ready(purpose):
             f"This is Python {RUNNING}, but the kit needs Python {OLDEST[0]}.{OLDEST[1]} or newer. "
             "Install a newer Python and type the same command with it."
         )
-    if os.pathsep in KIT:
-        sys.exit(f"Python takes no {os.pathsep!r} in a folder's name. Rename {KIT}. {AGAIN}")
+    # Python parts paths at the first; JupyterLab and pytest take the others for patterns.
+    for sign in filter(KIT.__contains__, (os.pathsep, "[", "*", "?")):
+        sys.exit(f"The kit takes no {sign!r} in a folder's name. Rename {KIT}. {AGAIN}")
     reach(KIT)
     lists = requirement_lists()
     in_venv = held().get(purpose) == lists[purpose]

@@ -45,16 +45,9 @@ def named(words):
 
 def everything():
     """Return the folder of tests and each notebook that has stored results."""
-    kit = glob.escape(KIT)
-    lessons = glob.glob(os.path.join(kit, "lessons", "*.ipynb"))
-    keys = glob.glob(os.path.join(kit, "instructor", "keys", "*.ipynb"))
-    return ["tests", *map(from_kit, sorted(lessons) + sorted(keys))]
-
-
-def from_kit(path):
-    """Return a path in the kit as seen from it: pytest takes a [ in a folder's name for its own."""
-    path = os.path.abspath(path)
-    return os.path.relpath(path, KIT) if path.startswith(KIT + os.sep) else path
+    lessons = glob.glob(os.path.join(KIT, "lessons", "*.ipynb"))
+    keys = glob.glob(os.path.join(KIT, "instructor", "keys", "*.ipynb"))
+    return [os.path.join(KIT, "tests"), *sorted(lessons), *sorted(keys)]
 
 
 def main(words):
@@ -64,13 +57,13 @@ def main(words):
 
     import pytest
 
-    what = [] if named(words) else everything()
     for place in named(words):
-        words[place] = from_kit(words[place])
+        words[place] = os.path.abspath(words[place])
+    what = [] if named(words) else everything()
     os.chdir(KIT)
     options = ["-c", "pyproject.toml", "--rootdir=.", "--nbval", "--nbval-current-env"]
     # Notebooks among the tests are material for them, and may be broken on purpose.
-    options += ["--ignore-glob=" + os.path.join(glob.escape(KIT), "tests", "*.ipynb")]
+    options += ["--ignore-glob=" + os.path.join(KIT, "tests", "*.ipynb")]
     # A file stays in one process: a notebook's cells, or a module's fixtures, belong together.
     options += ["-n", "2", "--dist=loadfile"]
     return pytest.main(options + words + what, plugins=[LeftOut()])

@@ -90,8 +90,8 @@ class Desk:
         return below_each_other(
             [
                 widgets.HBox([name, term, roster], layout={"flex_flow": "row wrap"}),
-                self._step("Make the class", make),
-                self._step("Play the demonstration class", play),
+                self.step("Make the class", make),
+                self.step("Play the demonstration class", play),
             ],
             PAGE,
         )
@@ -143,13 +143,13 @@ class Desk:
 
         return below_each_other(
             [
-                self._step("Hand out", do_hand_out),
+                self.step("Hand out", do_hand_out),
                 place,
                 upload,
-                self._step("Take in", do_take_in),
-                self._step("Mark", do_mark),
-                self._step("Hand back", do_hand_back),
-                self._step("Report", do_report),
+                self.step("Take in", do_take_in),
+                self.step("Mark", do_mark),
+                self.step("Hand back", do_hand_back),
+                self.step("Report", do_report),
             ],
             PAGE,
         )
@@ -167,7 +167,7 @@ class Desk:
             )
             return "This page lies beside the mark sheet too."
 
-        return below_each_other([self._step("Show the class", show), shown], PAGE)
+        return below_each_other([self.step("Show the class", show), shown], PAGE)
 
     def written(self):
         """Written answers, one at a time, with the mark scheme beside."""
@@ -219,18 +219,18 @@ class Desk:
 
         return below_each_other(
             [
-                self._step("Show what waits", find),
+                self.step("Show what waits", find),
                 whose,
                 answer,
                 scheme,
                 points,
                 comment,
-                self._step("Enter the points, next", enter),
+                self.step("Enter the points, next", enter),
             ],
             PAGE,
         )
 
-    def _step(self, name, do):
+    def step(self, name, do):
         """A button with its progress bar and a place for what happened, in plain words."""
         button = widgets.Button(description=name, layout={"width": "260px"})
         bar = widgets.IntProgress(description="", layout={"width": "200px", "visibility": "hidden"})

@@ -90,13 +90,16 @@ def _answer(question, texts, check):
 
 
 def _assigned(text, name):
-    """The last plain value assigned to a name: text or number; Ellipsis for a computed one."""
+    """The last plain value assigned to a name: text, number, list; Ellipsis for a computed one."""
     value = None
     for node in ast.walk(ast.parse(text)):
         if isinstance(node, ast.Assign) and any(
             isinstance(target, ast.Name) and target.id == name for target in node.targets
         ):
-            value = node.value.value if isinstance(node.value, ast.Constant) else ...
+            try:
+                value = ast.literal_eval(node.value)
+            except ValueError:
+                value = ...
     return value
 
 

@@ -1,6 +1,7 @@
 """A set's sheet: it gives each student their numbers, looks at answers and awards points."""
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice.more_kinds import MORE_KINDS
 from kitchenmath.practice.own_numbers import Given, given, student_number
 from kitchenmath.practice.questions import a_kind, as_kind
 from kitchenmath.units.door import one_of
@@ -82,7 +83,7 @@ class Sheet:
         question : str
         answer : str or Quantity
         kind : str
-            A key of `KINDS`.
+            A key of `KINDS` or of `MORE_KINDS`.
         plausible : tuple of str, optional
             Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
         """
@@ -179,10 +180,14 @@ def seen(answer, kind, plausible=None):
     str
         A sentence; never an error.
     """
-    one_of(kind, KINDS, "kind")
+    one_of(kind, [*KINDS, *MORE_KINDS], "kind")
+    more = MORE_KINDS.get(kind)
     if isinstance(answer, str) and not answer.strip():
-        return f'nothing is typed yet: {a_kind(kind)} is asked for, such as "{KINDS[kind][1]}".'
+        asked, example = (more.asked, more.example) if more else (a_kind(kind), KINDS[kind][1])
+        return f'nothing is typed yet: {asked} is asked for, such as "{example}".'
     try:
+        if more:
+            return more.seen(more.read(answer), plausible)
         value = as_kind(read(answer) if isinstance(answer, str) else answer, kind)
     except KitchenError as error:
         return str(error)

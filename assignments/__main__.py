@@ -1,4 +1,4 @@
-"""Look at your answers before you hand them in: "python3 assignments", or name the files."""
+"""Look at your answers before you hand them in: "python3 assignments", with a set or a file."""
 
 import os
 import runpy

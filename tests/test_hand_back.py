@@ -16,7 +16,7 @@ import pytest
 from coursework import hand_back as hand_back_module
 from coursework.course import CourseError, new_course
 from coursework.hand_back import hand_back, student_page
-from coursework.keys import key_file, load_key
+from coursework.keys import key_file, load_key, set_ids
 from coursework.placing import NO_TIME
 from coursework.standing import earned, heading_of, in_order, total, usable_records
 
@@ -225,7 +225,7 @@ def test_a_question_is_told_from_asking_to_lesson(course):
         "What happened You multiplied by the yield. Divide.",
         "How it goes 32 covers × 65 g = the trimmed weight that ÷ 70 % = 4.23 kg",
         "Right answer: 4.23 kg.",
-        "Go back to lesson 4, “Buy enough”.",
+        "Go back to lesson 4, “Buy enough”, and there to the drill “as purchased”.",
     ]
     places = [told.rindex(part) for part in parts]
 
@@ -256,9 +256,49 @@ def test_only_what_went_wrong_is_to_go_over_again(course):
     told = Page(student_page(course, mine, {})).text
 
     assert (
-        "Go over again Lesson 4, “Buy enough”: whole packs "
+        "Go over again Lesson 4, “Buy enough”: whole packs; drill “whole packs” "
         "Lesson 5, “Price a plate”: food cost" in told
     )
+
+
+@pytest.mark.parametrize("set_id", set_ids())
+def test_each_skill_of_a_key_leads_back_to_drills_that_the_lesson_holds(course, set_id):
+    """The page names a drill for every numeric question, and the named lesson's cells open it."""
+    lessons = key_file(set_id).parents[2] / "lessons"
+    for question in load_key(key_file(set_id).read_bytes()).sheet.questions.values():
+        asked = verdict("q1", "wrong", 0.0, skill=question.skill, lesson=question.lesson)
+        told = Page(student_page(course, record("BH-1", asked), {})).text
+        named = told.partition("and there to the drill")[2].partition(".")[0]
+        drills = re.findall("“([^”]+)”(?: in lesson ([0-9]+), “[^”]+”)?", named)
+
+        assert drills
+        for drill, number in drills:
+            (lesson,) = lessons.glob(f"{number:0>2}-*.ipynb" if number else question.lesson)
+            assert f'[\\"{drill}\\"]' in lesson.read_text(encoding="utf-8")
+
+
+def test_an_answer_that_cannot_be_read_says_what_to_type(course):
+    """Python's own words are kept, and plain ones stand beside them."""
+    stopped = "The cell is filled in, and gave no answer. It ended with: SyntaxError: invalid"
+    ran = "The cell is filled in, and gave no answer. It ended with: it did not run"
+    mine = record(
+        "BH-1",
+        verdict("q1", "unreadable", 0.0, sentence=stopped, answer=""),
+        verdict("q2", "unreadable", 0.0, sentence=ran, answer=""),
+    )
+
+    told = Page(student_page(course, mine, {})).text
+
+    assert f"{stopped}. The cell cannot be read; most often a quote is missing. Type" in told
+    assert f"{ran}. Type the answer between two quotes" in told
+    assert told.count("What you answered The cell is filled in.") == 2
+    assert told.count("run its last cell: it says what is missing or cannot be read") == 1
+
+
+def test_who_left_nothing_out_is_not_told_to_look(course):
+    told = Page(student_page(course, record("BH-1", verdict("q1"), verdict("q2", "slip")), {})).text
+
+    assert "run its last cell" not in told
 
 
 def test_a_number_carried_on_says_why_the_working_differs(course):

@@ -8,6 +8,7 @@ from coursework.course import CourseError, new_course
 from coursework.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
 from coursework.keys import key_file, load_key, set_ids, source
 
+from kitchenmath.practice import Measured, Question
 from kitchenmath.units.saying import say
 
 SETS = set_ids()
@@ -43,6 +44,8 @@ def test_the_question_states_its_tolerance(set_id, keys):
     """The step of the hidden tolerance stands in the text that students read."""
     key = keys[set_id]
     for question in key.sheet.questions.values():
+        if not isinstance(question, Question):
+            continue  # a measurement or a plan is judged by rules, and has no tolerance
         step, text = question.tolerance.step, key.asked[question.id]
         if question.kind == "count":
             assert "whole" in text
@@ -50,6 +53,21 @@ def test_the_question_states_its_tolerance(set_id, keys):
             assert f"{round(step.magnitude * 100)} cents" in text
         else:
             assert f"within {say(step)}" in text
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_a_measured_question_asks_for_what_it_judges(set_id, keys):
+    """What each slip misses stands in the text, none costs more than the question has to give,
+    and the text says that a missing measurement costs its own points only."""
+    key = keys[set_id]
+    measured = [each for each in key.sheet.questions.values() if isinstance(each, Measured)]
+    for question in measured:
+        assert all(slip.asks in key.asked[question.id] for slip in question.slips)
+        assert all(0 < slip.costs <= question.points for slip in question.slips)
+        assert "lose the points of this question only" in key.asked[question.id]
+        assert list(key.sheet.choices[question.id]) == ["sample"]
+
+    assert bool(measured) == (set_id in ("03-cut-to-size", "07-heat-gently"))
 
 
 @pytest.mark.parametrize("set_id", SETS)

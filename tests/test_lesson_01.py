@@ -1,9 +1,7 @@
 """Lesson 1: its numbers worked by hand, what its panels say, and every draw of its set."""
 
-import html
 import itertools
 import json
-import re
 from pathlib import Path
 
 import pytest
@@ -14,17 +12,13 @@ from kitchenmath.panels.measuring import pan_panel, scale_panel, whose_cup_panel
 from kitchenmath.ratios import conversion_factor, scale
 from kitchenmath.safety import cooling_rules
 from kitchenmath.units import Q_, Unreadable, read, say, weight_of
+from tests.panels import words
 
 KIT = Path(__file__).parents[1]
 LESSON = json.loads((KIT / "lessons/01-measure-and-scale.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join(source(c) for c in LESSON["cells"] if c["cell_type"] == "markdown")
 GUIDE = (KIT / "instructor/guide/01-measure-and-scale.md").read_text(encoding="utf-8")
 TONIGHT = {"old": (4, Q_(60, "g")), "new": (40, Q_(75, "g"))}
-
-
-def words(panel):
-    """A panel's sentence without its HTML."""
-    return html.unescape(re.sub("<br>", "\n", re.sub(r"</?div[^>]*>", "", panel.words.value)))
 
 
 def printed(cell_id):

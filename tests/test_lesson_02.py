@@ -1,8 +1,6 @@
 """Lesson 2: what stands worked by hand in its prose, its panels, its drills, its set and guide."""
 
-import html
 import json
-import re
 from pathlib import Path
 
 import pytest
@@ -10,12 +8,11 @@ from coursework.keys import key_file, load_key
 
 from kitchenmath.drills.dough_warmth import DRILLS as WARMTH
 from kitchenmath.drills.mixing import DRILLS as MIXING
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.mixing import draw_pieces, move_pieces
 from kitchenmath.foods import Food
 from kitchenmath.panels.mixing import dough_water_panel, parts, parts_panel, roll_dough_panel
 from kitchenmath.ratios import Formula, friction_factor, ice_for, split, water_temperature
 from kitchenmath.units import Q_, density_of, say, weight_of
+from tests.panels import words
 
 KIT = Path(__file__).parents[1]
 ROLL = {"flour": 100, "water": 62, "butter": 7, "sugar": 3, "salt": 2, "yeast": 1}
@@ -50,10 +47,6 @@ def lesson():
 @pytest.fixture(scope="module")
 def guide():
     return (KIT / "instructor/guide/02-mix-by-ratio.md").read_text(encoding="utf-8")
-
-
-def words(panel):
-    return html.unescape(re.sub("<br>", "\n", re.sub(r"</?div[^>]*>", "", panel.words.value)))
 
 
 def test_forty_rolls_by_hand(lesson):
@@ -292,13 +285,3 @@ def test_the_bench_of_the_guide_by_hand(guide, lesson):
     assert 4 == pytest.approx(bench["yeast"])
     assert 474 == 200 + 2 * 137
     assert "700 g of dough" in guide and "(474 g)" in guide and "10 rolls: a quarter" in lesson
-
-
-def test_pieces_lie_end_to_end_and_thin_ones_carry_no_word():
-    """5 + 90 + 5 of a scale of 100: the middle one begins at 5 and is named, the thin are not."""
-    artists = draw_pieces(Picture().axes(), [[5, 90, 5]], [["rest", "flour", "salt"]], "g", 100)
-    move_pieces(artists, [[5, 90, 5]], [["rest", "flour", "salt"]], ["100 g"])
-
-    assert [0, 5, 95] == [piece.get_x() for piece in artists["pieces"][0]]
-    assert [False, True, False] == [word.get_visible() for word in artists["words"][0]]
-    assert "100 g" == artists["labels"][0].get_text()

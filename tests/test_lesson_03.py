@@ -1,9 +1,7 @@
 """Lesson 3: its numbers worked by hand, what its panels say, and every draw of its drills."""
 
-import html
 import itertools
 import json
-import re
 from pathlib import Path
 
 import numpy as np
@@ -30,18 +28,13 @@ from kitchenmath.panels.cutting import (
 )
 from kitchenmath.panels.squaring import squaring, squaring_panel, times, times_panel
 from kitchenmath.units import Q_, read, say
+from tests.panels import words
 
 KIT = Path(__file__).parents[1]
 LESSON = json.loads((KIT / "lessons/03-cut-to-size.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
 GUIDE = (KIT / "instructor/guide/03-cut-to-size.md").read_text(encoding="utf-8")
 TRAY = KIT / "lessons/data/invented_brunoise_tray.csv"
-
-
-def words(panel):
-    """A panel's sentence without its HTML."""
-    text = re.sub("<br>", "\n", re.sub(r"</?div[^>]*>", "", panel.words.value))
-    return html.unescape(text)
 
 
 def edge(cut):

@@ -1,6 +1,5 @@
 """Lesson 5: its numbers worked by hand, what its panels say, and every draw of its set."""
 
-import html
 import itertools
 import json
 import re
@@ -29,17 +28,12 @@ from kitchenmath.panels.seasoning import (
     strength_panel,
 )
 from kitchenmath.units import Q_, read, say, weight_of
+from tests.panels import words
 
 KIT = Path(__file__).parents[1]
 LESSON = json.loads((KIT / "lessons/05-season-and-brine.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
 GUIDE = (KIT / "instructor/guide/05-season-and-brine.md").read_text(encoding="utf-8")
-
-
-def words(panel):
-    """A panel's sentence without its HTML."""
-    text = re.sub("<br>", "\n", re.sub(r"</?div[^>]*>", "", panel.words.value))
-    return html.unescape(text)
 
 
 def test_a_hundred_grams_in_a_kilo_are_9_09_percent():
@@ -193,7 +187,7 @@ def test_the_stem_panel_says_the_hand_calculation():
 def test_the_evening_out_panel_says_the_hand_calculation():
     """By hand: 22 kg to 2 %: 22 000 x 2 / 98 = 449 g, else 440 g; start 449 / 12 449 = 3.61 %.
 
-    Water only 12 000 x 2 / 98 = 244.9 g, / 22 244.9 = 1.10 %; birds only 200 g, / 22 200 = 0.901 %.
+    Water only 12 000 x 2 / 98 = 244.9 g, / 22 244.9 = 1.10 %; birds only 200 g, / 22 200 = 0.90 %.
     """
     panel = evening_out_panel()
     for name, value in (("birds_kg", 10), ("water_kg", 12), ("target_percent", 2.0)):
@@ -202,7 +196,7 @@ def test_the_evening_out_panel_says_the_hand_calculation():
     said = words(panel)
     assert "to 2 % of everything: 449 g of salt. (Counted without the salt: 440 g.)" in said
     assert "The brine starts at 3.61 %" in said
-    assert "water only, 244.9 g, ends at 1.1 %; for the birds only, 200 g, at 0.901 %" in said
+    assert "water only, 244.9 g, ends at 1.1 %; for the birds only, 200 g, at 0.9 %" in said
 
 
 def test_the_broth_panel_says_the_hand_calculation():

@@ -1,7 +1,6 @@
 """Lesson 8: panel sentences and the numbers worked by hand in the lesson and its guide."""
 
-import html
-import re
+import itertools
 from pathlib import Path
 
 import pytest
@@ -10,10 +9,15 @@ from kitchenmath.drills.landing import DRILLS
 from kitchenmath.figures.frame import Picture
 from kitchenmath.figures.landing import draw_waits
 from kitchenmath.panels.landing import (
+    BURNERS,
+    CLOCK_MIN,
+    COOKS,
+    SERVING_TIMES,
     cover_cost_panel,
     menu_needs,
     menu_packs,
     moved_earlier,
+    service,
     service_panel,
     slack_panel,
     usual_plan,
@@ -22,20 +26,9 @@ from kitchenmath.safety import limit
 from kitchenmath.service import check_plan, read_tasks
 from kitchenmath.units import Q_, say
 from kitchenmath.yields import order, portion_cost
+from tests.panels import moved, words
 
 KIT = Path(__file__).parents[1]
-
-
-def words(panel):
-    """A panel's sentence without its HTML."""
-    return html.unescape(re.sub(r"</?div[^>]*>", "", panel.words.value).replace("<br>", "\n"))
-
-
-def moved(panel, **values):
-    """A panel's sentence after its controls were moved."""
-    for name, value in values.items():
-        panel.controls[name].value = value
-    return words(panel)
 
 
 def page(name):
@@ -95,6 +88,33 @@ def test_two_cooks_are_too_few_in_the_last_minutes():
     assert "✗ Too few hands between 19:05 and 19:30" in said
     assert "need 3, and there are 2 cooks" in said
     assert said.count("✗") == 1
+    assert (
+        "In the chart, nobody is free: carve the birds 19:05–19:20; plate for 24 19:20–19:30."
+        in said
+    )
+
+
+def test_the_chart_shows_what_nobody_is_free_for():
+    """Two bars with two cooks, as the lesson says, and none with three."""
+    looks = [service("19:30", burners=3, cooks=cooks)["rows"]["looks"] for cooks in (2, 3)]
+
+    assert [2, 0] == [each.count("nobody is free") for each in looks]
+    assert "under **nobody is free**: carving and the third hand" in page(
+        "lessons/08-land-the-plate.ipynb"
+    )
+
+
+def test_every_plan_of_the_panel_fits_the_clock_of_its_chart():
+    """From 15:30 to 19:30: the earliest start of all is 15:37, for 18:45."""
+    for serve_at, cooks, burners in itertools.product(SERVING_TIMES, COOKS, BURNERS):
+        rows = service(serve_at, burners, cooks)["rows"]
+        assert CLOCK_MIN[0] <= min(rows["starts_min"])
+        assert rows["serve_min"] <= CLOCK_MIN[1]
+
+
+def test_with_a_fourth_cook_the_veloute_comes_straight_from_the_stove():
+    """Somebody can stir it to the end."""
+    assert "The velouté does not wait." in moved(service_panel(), cooks=4)
 
 
 def test_at_a_quarter_to_seven_the_dough_starts_before_the_door_opens():

@@ -8,7 +8,8 @@ import pytest
 
 from kitchenmath.errors import UnknownName
 from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.plan import draw_plan, plan_in_words, plan_rows
+from kitchenmath.figures.plan import LOOKS, draw_plan, move_plan
+from kitchenmath.figures.plan_rows import plan_in_words, plan_rows
 from kitchenmath.service import Task, plan_back, read_tasks
 from kitchenmath.units.registry import Q_
 
@@ -26,15 +27,17 @@ def brackwater():
     )
 
 
-def drawn(rows):
+def drawn(rows, clock_min=None):
     """The picture of some rows, as high as they need, and its artists."""
     height = 0.27 * (len(rows["names"]) + len(set(rows["lanes"]))) + 1.2
     picture = Picture(6.4, height)
-    artists = draw_plan(picture.axes(bottom=0.75 / height, top=1 - 0.05 / height), **rows)
+    ax = picture.axes(bottom=0.75 / height, top=1 - 0.05 / height)
+    artists = draw_plan(ax, **rows, clock_min=clock_min)
     picture.png()
     return picture, artists
 
 
+AFTERNOON = (15 * 60, 19 * 60 + 30)
 ROAST = [
     Task("sear", minutes(20), cook="ana"),
     Task("roast", minutes(50), hands=0, after="sear", rest=minutes(10), equipment="oven"),
@@ -57,6 +60,107 @@ def test_every_bar_stands_where_the_plan_says():
     assert (1085, 1105) in spans("at work")
     assert 2 == spans("at work").count((1165, 1170))
     assert 1170 == artists["service"].get_xdata()[0]
+
+
+def test_a_plan_short_of_hands_shows_whom_nobody_is_free_for():
+    """By hand: two work the dough, one cook is there; the sauce of 19:15 finds nobody either.
+
+    Dough 19:00 to 19:10 wants two hands, one short. Sauce and stock both fill 19:10 to 19:30.
+    """
+    tasks = [
+        Task("dough", minutes(10), hands=2, hold=minutes(20)),
+        Task("sauce", minutes(20)),
+        Task("stock", minutes(20), after="dough", cook="ana"),
+    ]
+    plan = plan_back("19:30", tasks, cooks=["ana"])
+    rows = plan_rows(plan)
+    _, artists = drawn(rows)
+    words = plan_in_words(**rows)
+
+    assert not plan.feasible
+    assert "nobody is free: " in words
+    short = [
+        (name, start, work)
+        for name, look, start, work in zip(
+            rows["names"], rows["looks"], rows["starts_min"], rows["works_min"], strict=True
+        )
+        if look == "nobody is free"
+    ]
+    assert [("dough", 1140, 10), ("sauce", 1150, 20)] == sorted(short)
+    assert {"xxxx"} == {bar.get_hatch() for bar in artists["nobody is free"]}
+    assert 2 == len(artists["nobody is free"])
+
+
+def test_a_cook_called_away_leaves_a_gap_that_is_drawn():
+    """By hand: the stew wants ana from 19:00 to 19:30, her own sauce from 19:10 to 19:20."""
+    tasks = [
+        Task("stew", minutes(30), hold=minutes(0)),
+        Task("sauce", minutes(10), hold=minutes(10), cook="ana"),
+        Task("plate", minutes(10), hold=minutes(0), cook="ana", after="sauce"),
+    ]
+    words = plan_in_words(**plan_rows(plan_back("19:30", tasks, cooks=["ana"])))
+
+    assert "ana: stew 19:00–19:10; sauce 19:10–19:20; plate 19:20–19:30." in words
+    assert "nobody is free: stew 19:10–19:30." in words
+
+
+def test_a_pair_of_hands_that_is_missing_all_along_is_one_bar():
+    """By hand: of two hands for the stew one is there, first ben's and from 19:15 on ana's."""
+    tasks = [
+        Task("stew", minutes(30), hands=2, hold=minutes(0)),
+        Task("sauce", minutes(15), hold=minutes(0), cook="ana"),
+        Task("garnish", minutes(15), hold=minutes(0), cook="ben", after="sauce"),
+    ]
+    words = plan_in_words(**plan_rows(plan_back("19:30", tasks, cooks=["ana", "ben"])))
+
+    assert "ben: stew 19:00–19:15; garnish 19:15–19:30." in words
+    assert "nobody is free: stew 19:00–19:30." in words
+
+
+def test_a_plan_with_hands_enough_has_nobody_missing():
+    """The invented service with its own cooks."""
+    assert "nobody is free" not in plan_rows(brackwater())["looks"]
+
+
+def test_bars_moved_to_another_plan_stand_as_if_drawn_for_it():
+    """From long to short and back, on one clock axis; what is not needed is hidden."""
+    few = plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"]))
+    many = plan_rows(brackwater())
+    looks = [*LOOKS]
+    _, artists = drawn(many, AFTERNOON)
+    ax = artists["axes"]
+    made = len(ax.get_children())
+    for rows in (few, many, few, many):
+        move_plan(artists, **rows)
+        _, fresh = drawn(rows, AFTERNOON)
+
+        for look in looks:
+            assert as_drawn(fresh[look]) == as_drawn(artists[look])
+        for words in ("labels", "lanes"):
+            assert as_written(fresh[words]) == as_written(artists[words])
+        seen = [part for part in (*ax.patches, *ax.texts) if part.get_visible()]
+        assert len(seen) == sum(len(artists[part]) for part in (*looks, "labels", "lanes"))
+    assert made == len(ax.get_children())
+
+
+def as_drawn(bars):
+    """Where bars stand, and how they are filled."""
+    return [(bar.get_bbox().bounds, bar.get_hatch(), bar.get_facecolor()) for bar in bars]
+
+
+def as_written(texts):
+    """What texts say, and where."""
+    return [(text.get_text(), text.get_position(), text.get_ha()) for text in texts]
+
+
+def test_the_opening_is_a_line_of_its_own_and_said():
+    """16:00 is 960 min from midnight; without an opening there is no line."""
+    rows = plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"], opens="16:00"))
+    _, artists = drawn(rows)
+
+    assert 960 == artists["opens"].get_xdata()[0]
+    assert "The kitchen opens at 16:00." in plan_in_words(**rows)
+    assert drawn(plan_rows(brackwater()))[1]["opens"] is None
 
 
 def test_a_wait_is_hatched_a_rest_dotted_and_both_are_told_apart_without_colour():

@@ -139,6 +139,48 @@ def test_a_number_that_no_slip_gives_is_just_wrong():
 
 
 @pytest.mark.parametrize(
+    ("typed", "slips"),
+    [
+        ("1.6 kg", ("multiplied",)),
+        ("1.604 kg", ("multiplied",)),
+        ("1.61 kg", ()),
+        ("1.63 kg", ()),
+        ("3.55 lb", ()),
+        ("3.53 lb", ("multiplied",)),
+        ("3 lb 8.4 oz", ("multiplied",)),
+    ],
+)
+def test_a_slip_is_named_where_its_number_is_met_and_not_where_it_is_near(typed, slips):
+    """2 kg x 0.8 = 1.6 kg = 3.527 lb; within 50 g a right answer would do, a slip within 0.3 %.
+
+    1.604 kg is 0.25 % off. 1.61 kg is 0.6 % off, and its last figure reaches down to 1.605 only.
+    3.53 lb is 0.08 % off, 3.55 lb 0.6 %. Of pounds and ounces the last figure cannot be told, so
+    the tolerance counts.
+    """
+    assert slips == as_bought().judge(typed, KNOWN).slips
+
+
+def test_a_slip_is_named_as_people_round_it():
+    """2.37 kg x 0.66 = 1.5642 kg: 1.6 kg is 2.3 % off, and may be anything from 1.55 to 1.65.
+
+    Typed with a nought it may not, and computed it is what it is.
+    """
+    known = {"need": Q_(2.37, "kg"), "yield_": Q_(66, "percent")}
+
+    assert as_bought().judge("1.6 kg", known).slips == ("multiplied",)
+    assert as_bought().judge("1.60 kg", known).slips == ()
+    assert as_bought().judge(Q_(1.6, "kg"), known).slips == ()
+
+
+def test_a_slip_that_several_habits_lead_to_may_be_met_from_further_off():
+    """1 % off 1.6 kg, where the slip says that 1.2 % is near."""
+    wide = Slip("multiplied", lambda need, yield_: need * yield_, "", near=0.012)
+
+    assert as_bought(slips=(wide,)).judge("1.616 kg", KNOWN).slips == ("multiplied",)
+    assert as_bought(slips=(wide,)).judge("1.621 kg", KNOWN).slips == ()
+
+
+@pytest.mark.parametrize(
     ("typed", "outcome", "words"),
     [
         (None, "missing", "no answer"),

@@ -20,6 +20,9 @@ A module, in order:
   python3 instructor mark 04-buy-enough
   python3 instructor hand-back 04-buy-enough
   python3 instructor report 04-buy-enough
+  python3 instructor skills
+  python3 instructor reteach
+  python3 instructor term-marks --practical practical.csv
 """
 
 
@@ -80,12 +83,19 @@ def _parser():
         ("report", _report, "write the mark sheet and the class's page"),
     ):
         step(name, do, help_).add_argument("set", help="such as 04-buy-enough")
+    step("skills", _skills, "write what is not got over all sets, by skill and by student")
+    again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
+    again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
+    again.add_argument("--each", action="store_true", help="for each student who lacks something")
+    term = step("term-marks", _term_marks, "write the term's mark book over all sets")
+    term.add_argument("--practical", type=Path, help="CSV: student_number and a column a mark")
     points = step("points", _points, "enter the points that you gave for a written answer")
     for name in ("set", "student", "question"):
         points.add_argument(name)
     points.add_argument("points", type=float)
     points.add_argument("comment", nargs="?", default="")
-    for name in ("take-in", "hand-out", "mark", "hand-back", "report", "points"):
+    for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
+                 "term-marks", "points"):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
@@ -185,6 +195,33 @@ def _report(options):
     with Progress("Reporting") as progress:
         sheet, page = report(course, options.set, progress)
     print(f"Mark sheet: {sheet}\nThe class's page: {page}")
+
+
+def _skills(options):
+    from coursework.skills_page import told
+
+    course = chosen(options.folder)
+    with Progress("Counting skills") as progress:
+        words = told(course, progress)
+    print(words)
+
+
+def _reteach(options):
+    from coursework.reteach import told
+
+    course = chosen(options.folder)
+    with Progress("Making sheets") as progress:
+        words = told(course, options.students, options.each, progress)
+    print(words)
+
+
+def _term_marks(options):
+    from coursework.term_book import said, term_marks
+
+    course = chosen(options.folder)
+    with Progress("Making the mark book") as progress:
+        written = term_marks(course, options.practical, progress)
+    print(said(*written))
 
 
 def _points(options):

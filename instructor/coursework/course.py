@@ -5,24 +5,23 @@ lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `
 """
 
 import csv
-import io
 import math
 import re
 import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
-from kitchenmath.errors import KitchenError
-from kitchenmath.practice import student_number
+from coursework.errors import CourseError
+from coursework.policy import POLICY_LINES, Policy, read_policy
+from coursework.roster import read_roster, refuse_odd_numbers
+
+__all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
+           "open_course", "read_bounds", "read_roster"]  # fmt: skip
 
 INSTRUCTOR = Path(__file__).resolve().parents[1]
 KEYS = INSTRUCTOR / "keys"
 CLASSES = INSTRUCTOR / "classes"
 TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
-
-
-class CourseError(KitchenError):
-    """Something about the class's files that the instructor can mend; the message says how."""
 
 
 @dataclass(frozen=True)
@@ -46,6 +45,9 @@ class Course:
         The term goes into every student's numbers: change it and the numbers change.
     roster : dict of str to str
         Student number to name.
+    bounds : Bounds
+    policy : Policy
+        How the term's mark book counts.
     """
 
     folder: Path
@@ -53,6 +55,7 @@ class Course:
     term: str
     roster: dict
     bounds: Bounds = field(default_factory=Bounds)
+    policy: Policy = field(default_factory=Policy)
 
     @property
     def gradebook(self):
@@ -141,17 +144,9 @@ def new_course(folder, name, term, roster):
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(["student_number", "name"])
         writer.writerows(roster.items())
-    (folder / "course.toml").write_text(COURSE_FILE.format(name=name, term=term), encoding="utf-8")
+    lines = COURSE_FILE.format(name=name, term=term) + POLICY_LINES
+    (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)
-
-
-def refuse_odd_numbers(roster):
-    """Refuse a roster before anything is written, so that trying again starts from nothing."""
-    if not roster:
-        raise CourseError("roster: there is no student on it.")
-    for number in roster:
-        if student_number(number) != number:
-            raise CourseError(f"roster: write “{number}” as {student_number(number)}.")
 
 
 def open_course(folder):
@@ -187,7 +182,8 @@ def open_course(folder):
             f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
         )
     bounds = read_bounds(settings.get("bounds", {}))
-    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds)
+    policy = read_policy(settings)
+    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds, policy)
 
 
 def read_bounds(lines):
@@ -209,76 +205,3 @@ def read_bounds(lines):
             kind = "whole number" if known[name].type is int else "number"
             raise CourseError(f"course.toml, [bounds], {name}: needs a {kind} above 0.")
     return Bounds(**lines)
-
-
-def read_roster(file):
-    """The roster: a CSV with the columns student_number and name.
-
-    It may come from a spreadsheet of any country: commas, semicolons or tabs between columns,
-    UTF-8, UTF-16 or the Western European code page.
-
-    Parameters
-    ----------
-    file : Path
-
-    Returns
-    -------
-    dict of str to str
-        Student number (in its one spelling) to name.
-
-    Raises
-    ------
-    CourseError
-        Naming every line that is odd, so that all can be mended at once.
-    """
-    if not file.is_file():
-        raise CourseError(f"there is no roster: put {file.name} into “{file.parent.name}”.")
-    raw = file.read_bytes()
-    if raw.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
-        raise CourseError(f"{file.name} is a spreadsheet: save it as CSV there, and take that.")
-    text = roster_text(raw)
-    first = text.partition("\n")[0]
-    delimiter = max(",;\t", key=first.count)
-    roster, odd = {}, []
-    try:
-        reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
-        columns = [column.strip().lower() for column in next(reader, [])]
-        if "student_number" not in columns:
-            raise CourseError(
-                f'{file.name} needs a first line "student_number,name" and a line for each student.'
-            )
-        for row in reader:
-            if any(cell.strip() for cell in row):
-                person = dict(zip(columns, map(str.strip, row), strict=False))
-                odd += add_to_roster(roster, person, reader.line_num)
-    except csv.Error as error:
-        raise CourseError(f"{file.name}, line {reader.line_num}: {error}.") from None
-    if odd:
-        raise CourseError(f"{file.name}: " + " ".join(odd))
-    if not roster:
-        raise CourseError(f"{file.name} has no line for a student below its first line.")
-    return roster
-
-
-def roster_text(raw):
-    """The text of a roster, whichever program wrote it."""
-    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return raw.decode("utf-16", "replace")
-    try:
-        return raw.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return raw.decode("cp1252", "replace")
-
-
-def add_to_roster(roster, person, line):
-    """Put one line on the roster; what is odd about it, in a list of sentences."""
-    if not person.get("student_number"):
-        return [f"line {line}: the student number is missing."]
-    try:
-        number = student_number(person["student_number"])
-    except KitchenError as error:
-        return [f"line {line}: {error}"]
-    if number in roster:
-        return [f"line {line}: {number} stands twice."]
-    roster[number] = person.get("name") or number
-    return []

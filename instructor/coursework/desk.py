@@ -169,6 +169,18 @@ class Desk:
 
         return below_each_other([self.step("Show the class", show), shown], PAGE)
 
+    def term(self):
+        """The term's mark book."""
+        from coursework.desk_term import term_panel
+
+        return term_panel(self)
+
+    def reteach(self):
+        """What was not got over all sets, and the sheets to practise it again."""
+        from coursework.desk_reteach import reteach_panel
+
+        return reteach_panel(self)
+
     def written(self):
         """Written answers, one at a time, with the mark scheme beside."""
         whose, answer, scheme = widgets.HTML(), widgets.HTML(), widgets.HTML()

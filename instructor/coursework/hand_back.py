@@ -13,9 +13,11 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from coursework.course import CourseError
+from coursework.go_back import places
 from coursework.placing import NO_TIME
 from coursework.safe_files import write_safely
 from coursework.standing import earned, heading_of, in_order, number, total, usable_records
+from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
 
 __all__ = ["asked_in_html", "hand_back", "lesson_name", "page", "save", "student_page"]
 
@@ -109,6 +111,7 @@ def student_page(course, record, human, when=""):
         open=[titles[question] for question in sum_.open],
         questions=questions,
         again=_go_over_again(record["verdicts"]),
+        look_first=any(one["outcome"] in ("missing", "unreadable") for one in record["verdicts"]),
         findings=record.get("findings", []),
     )
 
@@ -191,6 +194,8 @@ def _question(asked, cell):
         "carried": outcome == "follow-through",
         "comment": cell.comment,
         "lesson": lesson_name(lesson) if lesson and outcome != "right" else "",
+        "drills": _drills(asked.get("skill", ""), lesson),
+        "empty": "The cell is filled in." if outcome == "unreadable" else "Nothing.",
         "long": len(written or "") + len(cell.comment) > LONG,
     }
 
@@ -209,19 +214,32 @@ def _found(asked, cell):
 
 def _sentences(verdict):
     """The verdict's sentence, or one for each slip where several give the same number."""
-    parts = verdict["sentence"].split(" Or: ")
-    return parts if len(parts) == len(verdict["slips"]) else [verdict["sentence"]]
+    sentence = verdict["sentence"]
+    parts = sentence.split(" Or: ")
+    if len(parts) == len(verdict["slips"]):
+        return parts
+    if verdict["outcome"] == "unreadable" and sentence.startswith("The cell is filled in"):
+        sentence = f"{sentence.rstrip('.')}. {in_plain_words(sentence) or WITH_QUOTES}"
+    return [sentence]
+
+
+def _drills(skill, lesson):
+    """The names of a skill's drills, the nearest one first; of another lesson with its name."""
+    return [
+        f"“{place.name}”" + (f" in {lesson_name(place.lesson)}" if place.lesson != lesson else "")
+        for place in places(skill)
+    ]
 
 
 def _go_over_again(verdicts):
-    """Lesson to the skills in it that did not come right, in the order of the questions."""
+    """Lesson to the skills in it that did not come right, with their drills, in order."""
     again = {}
     for verdict in sorted(verdicts, key=lambda each: in_order(each["question"])):
         if verdict["outcome"] not in ("right", "follow-through") and verdict.get("lesson"):
             lesson = lesson_name(verdict["lesson"])
-            skills = again.setdefault(lesson[0].upper() + lesson[1:], [])
-            if verdict.get("skill") and verdict["skill"] not in skills:
-                skills.append(verdict["skill"])
+            skills = again.setdefault(lesson[0].upper() + lesson[1:], {})
+            if verdict.get("skill"):
+                skills[verdict["skill"]] = _drills(verdict["skill"], verdict["lesson"])
     return again
 
 

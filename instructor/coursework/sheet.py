@@ -6,6 +6,7 @@ import io
 import re
 
 from coursework.arrivals import COUNTS, REPLACED, read_list
+from coursework.counting import late_days
 from coursework.course import CourseError
 from coursework.picture import shortened
 from coursework.standing import earned, in_order, not_marked, number, total
@@ -113,6 +114,10 @@ def _notes(course, record, arrived):
     """What the office or the instructor should know about one hand-in, a sentence each."""
     notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
     notes += [shortened(finding, 200) for finding in record.get("findings", [])]
+    due = course.policy.rule(record.get("set", "")).due
+    late = max((late_days(one.seconds, due) for one in arrived if one.became == COUNTS), default=0)
+    if late:
+        notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
     if len(arrived) > 1:
         notes.append(f"Handed in {len(arrived)} times: the latest counts.")
     if any(one.became == COUNTS and one.sha256 != record.get("sha256") for one in arrived):

@@ -10,6 +10,8 @@ import json
 import os
 import sys
 
+MOST_TEXT = 4001  # characters: one more than the longest answer that is read
+
 
 class Bounded:
     """A text stream that keeps a bounded amount and says when it cut."""
@@ -41,7 +43,10 @@ def plain(value, quantity_type):
     if value is None:
         return None
     if isinstance(value, str):
-        return {"text": str(value)[:500]}
+        return {"text": str(value)[:MOST_TEXT]}
+    if isinstance(value, dict):  # a plan: tasks and starts, as it might have been typed
+        lines = (f"{str(name)[:200]}: {str(each)[:200]}" for name, each in list(value.items())[:99])
+        return {"text": "\n".join(lines)[:MOST_TEXT]}
     if isinstance(value, quantity_type):
         units = {str(name): float(power) for name, power in value._units.items()}
         return {"number": float(value.magnitude), "units": units}

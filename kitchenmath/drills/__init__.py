@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.practice.questions import Question
+from kitchenmath.units import say
 
 
 @dataclass(frozen=True)
@@ -22,12 +23,15 @@ class Drill:
     hint : str
     choices : dict of str to Choices
         What each number may be.
+    alone : tuple of str
+        Numbers without the other system beside them, because turning them over is the question.
     """
 
     question: Question
     text: str
     hint: str
     choices: dict = field(repr=False)
+    alone: tuple = ()
 
 
 class Round:
@@ -49,7 +53,11 @@ class Round:
     @property
     def text(self):
         """The question with the numbers of this round."""
-        return self.drill.text.format(**{k: beside(v) for k, v in self.numbers.items()})
+        shown = {
+            name: say(number) if name in self.drill.alone else beside(number)
+            for name, number in self.numbers.items()
+        }
+        return self.drill.text.format(**shown)
 
     def answer(self, typed):
         """The verdict on an answer; the first try of a round counts for the streak.

@@ -1,4 +1,4 @@
-"""Drills of lesson 1: whose cup, which ounce, one factor for the card, and degrees."""
+"""Drills of lesson 1: whose cup, which ounce, one factor for the card, and a step of degrees."""
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps
@@ -16,6 +16,11 @@ def _as_if(volume, unit):
 def _times(new, old):
     """How many times as much, as a plain number."""
     return (new / old).to("").magnitude
+
+
+def _grams_each(density):
+    """What a millilitre weighs, as a plain number."""
+    return density.to("g/mL").magnitude
 
 
 CUPS = Drill(
@@ -104,6 +109,12 @@ FLUID_OUNCES = Drill(
                 "mL as grams",
                 lambda ounces: Q_(ounces.to("mL").magnitude, "g"),
                 "These are the millilitres. Each one of honey weighs more than a gram.",
+            ),
+            Slip(
+                "divided",
+                lambda ounces, density: Q_(ounces.to("mL").magnitude / _grams_each(density), "g"),
+                "You divided by the density. From a volume to a weight you multiply by what a "
+                "millilitre weighs.",
             ),
         ),
         working=("{ounces} × 29.6 mL × {density} = {answer}",),
@@ -231,35 +242,6 @@ DEPTH = Drill(
     },
 )
 
-OVEN = Drill(
-    Question(
-        "how far the oven must rise",
-        "temperature difference",
-        1,
-        Within(Q_(5, "delta_degC"), "the dial has a mark every 10 °C"),
-        lambda now, card: card.to("degC") - now,
-        (
-            Slip(
-                "°F as °C",
-                lambda now, card: Q_(card.magnitude - now.magnitude, "delta_degC"),
-                "You took the card's °F for °C. Nobody roasts at that heat.",
-            ),
-            Slip(
-                "forgot the 32",
-                lambda now, card: Q_(card.magnitude / 1.8 - now.magnitude, "delta_degC"),
-                "Take 32 off first: ice melts at 32 °F, and at 0 °C.",
-            ),
-        ),
-        working=("({card} − 32) ÷ 1.8, in °C", "less {now} = {answer}"),
-    ),
-    "An American card says {card}. Your oven stands at {now}. How many °C must it still rise?",
-    "The card's heat in °C first: take off 32, then divide by 1.8.",
-    {
-        "now": steps(60, 120, 10, "degC", "oven now"),
-        "card": steps(325, 450, 25, "degF", "on the card"),
-    },
-)
-
 WARMER = Drill(
     Question(
         "a step of so many degrees",
@@ -292,5 +274,5 @@ WARMER = Drill(
 
 DRILLS = {
     drill.question.id: drill
-    for drill in (CUPS, SPOONS, FLUID_OUNCES, ONE_LINE, FACTOR, DEPTH, OVEN, WARMER)
+    for drill in (CUPS, SPOONS, FLUID_OUNCES, ONE_LINE, FACTOR, DEPTH, WARMER)
 }

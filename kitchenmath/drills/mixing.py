@@ -120,6 +120,12 @@ PERCENT_OF_FLOUR = Drill(
                 lambda flour, butter: flour / butter,
                 "You divided the flour by the butter. The flour is the whole: it goes below.",
             ),
+            Slip(
+                "the flour's share",
+                lambda flour, butter: flour / (flour + butter),
+                "That is the flour's share of both. The butter is asked for, and as a share of the "
+                "flour.",
+            ),
         ),
         working=("{butter} ÷ {flour} = {answer}",),
     ),

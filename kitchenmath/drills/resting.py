@@ -122,6 +122,7 @@ SHORT = Drill(
         "probe": steps(112, 134, 1, "degF", "probe"),
         "limit": steps(145, 145, 1, "degF", "limit of the code for fish"),
     },
+    alone=("probe", "limit"),
 )
 
 DRILLS = {

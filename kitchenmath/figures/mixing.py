@@ -13,8 +13,8 @@ def draw_pieces(ax, rows, names, unit, most, outlined=None):
     ax : matplotlib Axes
     rows : list of list of float
         From top to bottom; the pieces of a row from the left. All rows have the same number.
-    names : list of list of str
-        What each piece is called; an empty name leaves it bare.
+    names : list of list of str or tuple of str
+        What each piece is called; an empty name leaves it bare. Of several the first that fits.
     unit : str
         Written below the axis.
     most : float
@@ -63,7 +63,7 @@ def move_pieces(artists, rows, names, labels):
     ----------
     artists : dict
     rows : list of list of float
-    names : list of list of str
+    names : list of list of str or tuple of str
     labels : list of str
         One line for each row.
     """
@@ -75,8 +75,14 @@ def move_pieces(artists, rows, names, labels):
             piece.set_x(left)
             piece.set_width(width)
             word.set_x(left + width / 2)
-            word.set_text(name)
-            word.set_visible(width > (AROUND + PER_LETTER * len(name)) * artists["most"])
+            word.set_text(_that_fits(name, width / artists["most"]))
             left += width
     for label, text in zip(artists["labels"], labels, strict=True):
         label.set_text(text)
+
+
+def _that_fits(names, room):
+    """The first of some names that fits into a piece, given as a share of the axis; or none."""
+    names = (names,) if isinstance(names, str) else names
+    fitting = (name for name in names if room > AROUND + PER_LETTER * len(name))
+    return next(fitting, "")

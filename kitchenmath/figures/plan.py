@@ -1,69 +1,32 @@
-"""A service plan as a picture: a bar for each task on a clock axis, and the same in words.
+"""A service plan as a picture: a bar for each task on a clock axis.
 
 Grouped by cook or by equipment, in greys and hatches that survive a black-and-white printer.
-Needs matplotlib.
+`plan_rows` makes the numbers and `plan_in_words` says them. Needs matplotlib.
 """
 
+from matplotlib.patches import Rectangle
+
 from kitchenmath.figures.frame import FOOD, INK, LOST, PAPER, quiet
-from kitchenmath.service.clock import say_clock, say_span
-from kitchenmath.units.door import one_of
+from kitchenmath.figures.plan_rows import AT_WORK, NOBODY, ON_ITS_OWN
+from kitchenmath.service.clock import say_clock
 
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440)
 MOST_TICKS = 8
 KEY_BELOW_IN = 0.25  # under the clock times
 CHARACTER_IN = 0.072  # width of a letter at 9 points, on the generous side
+CLEAR = {"facecolor": PAPER, "edgecolor": "none", "pad": 1}  # keeps lines out of the words
+WORDS = {"va": "center", "fontsize": 9, "color": INK}
 LOOKS = {
-    "at work": {"facecolor": FOOD},
-    "on its own": {"facecolor": LOST},
-    "rests": {"facecolor": PAPER, "hatch": "..."},
-    "waits": {"facecolor": PAPER, "hatch": "////"},
+    AT_WORK: {"facecolor": FOOD, "hatch": "", "linewidth": 0.6},
+    ON_ITS_OWN: {"facecolor": LOST, "hatch": "", "linewidth": 0.6},
+    NOBODY: {"facecolor": PAPER, "hatch": "xxxx", "linewidth": 1.8},
+    "rests": {"facecolor": PAPER, "hatch": "...", "linewidth": 0.6},
+    "waits": {"facecolor": PAPER, "hatch": "////", "linewidth": 0.6},
 }
 
 
-def plan_rows(plan, by="cook"):
-    """The plain numbers that `draw_plan` draws and `plan_in_words` says.
-
-    Parameters
-    ----------
-    plan : Plan
-    by : str
-        "cook": a row for each piece of work of each cook, and what stands on its own.
-        "equipment": a row for each use of a piece of equipment.
-
-    Returns
-    -------
-    dict
-        Keyword arguments of both: lists as long as there are rows, and `serve_min`.
-
-    Raises
-    ------
-    UnknownName
-
-    Examples
-    --------
-    >>> from kitchenmath.service import Task, plan_back
-    >>> plan = plan_back("19:30", [Task("roast", Q_(50, "min"), hands=0, rest=Q_(10, "min"))])
-    >>> plan_rows(plan)["lanes"], plan_rows(plan)["rests_min"]
-    (['on its own'], [10.0])
-    """
-    one_of(by, ("cook", "equipment"), "by")
-    rows = _cook_rows(plan) if by == "cook" else _equipment_rows(plan)
-    seen, drawn = set(), []
-    for lane, name, begin_s, end_s in rows:
-        done_s, ready_s, used_s = plan.ends_s(name)
-        # What becomes of the item is drawn once, behind the piece of work that finishes it.
-        last = end_s == done_s and name not in seen
-        seen |= {name} if last else set()
-        after = ((ready_s - done_s) / 60, (used_s - ready_s) / 60) if last else (0.0, 0.0)
-        by_hand = plan.tasks[name].hands > 0
-        drawn.append((name, lane, begin_s / 60, (end_s - begin_s) / 60, *after, by_hand))
-    columns = ("names", "lanes", "starts_min", "works_min", "rests_min", "waits_min", "by_hand")
-    lists = zip(*drawn, strict=True) if drawn else [()] * len(columns)
-    return {**{c: list(v) for c, v in zip(columns, lists, strict=True)},
-            "serve_min": plan.serve_s / 60}  # fmt: skip
-
-
-def draw_plan(ax, names, lanes, starts_min, works_min, rests_min, waits_min, by_hand, serve_min):
+def draw_plan(ax, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
+              opens_min=None, clock_min=None):  # fmt: skip
     """A bar for each row, its rest dotted and its wait hatched behind it, under the lane's name.
 
     Parameters
@@ -72,135 +35,140 @@ def draw_plan(ax, names, lanes, starts_min, works_min, rests_min, waits_min, by_
         About 0.27 inch high for each row and each lane, with 0.7 inch below for times and key.
     names, lanes : list of str
         Rows of one lane must stand together.
+    looks : list of str
+        "at work", "on its own" (nobody is busy with it), "nobody is free" (somebody should be).
     starts_min : list of float
         Minutes from midnight.
     works_min, rests_min, waits_min : list of float
-    by_hand : list of bool
-        False where nobody is busy with it.
     serve_min : float
+    opens_min : float, optional
+    clock_min : (float, float), optional
+        The ends of the clock axis; by default as far as the rows and the service reach.
 
     Returns
     -------
     dict of str to artist
-        "at work", "on its own", "rests", "waits" (lists of bars), "labels", "lanes" (texts),
-        "service" (a line) and "key" (None for an empty plan).
+        A list of bars for each look, "rests" and "waits"; "labels" and "lanes" (texts), "service"
+        and "opens" (lines, the second None without an opening), and "key" (None for an empty
+        plan).
     """
     quiet(ax)
-    first = min(starts_min, default=serve_min - 60)
-    last = max([serve_min, *(sum(row) for row in zip(starts_min, works_min, rests_min, waits_min,
-                                                     strict=True))])  # fmt: skip
+    ends_min = [sum(row) for row in zip(starts_min, works_min, rests_min, waits_min, strict=True)]
+    reach = (min(starts_min, default=serve_min - 60), max([serve_min, *ends_min]))
+    first, last = clock_min or reach
     margin = 0.03 * (last - first)
     ax.set_xlim(first - margin, last + margin)
-    artists = {look: [] for look in LOOKS} | {"labels": [], "lanes": []}
+    _clock_axis(ax, first, last)
+    artists = {"axes": ax, "slots": [], "titles": [], "key": None, "opens": None}
+    artists["service"] = _moment(ax, "--")
+    artists["marks"] = [ax.text(0, -0.75, "", ha="right", **WORDS)]
+    if opens_min is not None:
+        artists["opens"] = _moment(ax, ":")
+        artists["marks"].append(ax.text(0, -0.75, "", ha="left", **WORDS))
+    move_plan(artists, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
+              opens_min)  # fmt: skip
+    return artists
+
+
+def move_plan(artists, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
+              opens_min=None):  # fmt: skip
+    """Move the bars of `draw_plan` to the rows of another plan; the clock axis stays.
+
+    Parameters
+    ----------
+    artists : dict
+    names, lanes, looks : list of str
+    starts_min, works_min, rests_min, waits_min : list of float
+    serve_min : float
+    opens_min : float, optional
+        Needs a plan that was drawn with an opening.
+    """
+    ax = artists["axes"]
+    for part in (*LOOKS, "labels", "lanes"):
+        artists[part] = []
     row, lane = 0, None
     for i, name in enumerate(names):
         if lanes[i] != lane:
             lane = lanes[i]
-            artists["lanes"].append(_lane(ax, row, lane))
+            artists["lanes"].append(_title(artists, row, lane))
             row += 1
-        start = starts_min[i]
-        ends = start
-        for look, length in (
-            ("at work" if by_hand[i] else "on its own", works_min[i]),
-            ("rests", rests_min[i]),
-            ("waits", waits_min[i]),
-        ):
+        bars, label = _slot(artists, i)
+        ends = starts_min[i]
+        parts = ((looks[i], works_min[i]), ("rests", rests_min[i]), ("waits", waits_min[i]))
+        for bar, (look, length) in zip(bars, parts, strict=True):
+            bar.set_visible(length > 0)
             if length > 0:
-                artists[look] += ax.barh(row, length, left=ends, height=0.6, edgecolor=INK,
-                                         linewidth=0.6, **LOOKS[look])  # fmt: skip
+                bar.set(bounds=(ends, row - 0.3, length, 0.6), **LOOKS[look])
+                artists[look].append(bar)
             ends += length
-        artists["labels"].append(_label(ax, row, name, start, ends))
+        artists["labels"].append(_put_label(label, row, name, starts_min[i], ends))
         row += 1
+    _hide_the_rest(artists)
     ax.set_ylim(max(row, 1) - 0.4, -1.2)
-    artists["service"] = ax.axvline(serve_min, color=INK, linestyle="--", linewidth=1)
-    artists["labels"].append(
-        ax.text(serve_min, -0.75, f"service {_clock(serve_min)} ", ha="right", va="center",
-                fontsize=9, color=INK)
-    )  # fmt: skip
-    _clock_axis(ax, first, last)
+    artists["service"].set_xdata([serve_min, serve_min])
+    artists["marks"][0].set(x=serve_min, text=f"service {_clock(serve_min)} ")
+    if opens_min is not None:
+        artists["opens"].set_xdata([opens_min, opens_min])
+        artists["marks"][1].set(x=opens_min, text=f" opens {_clock(opens_min)}")
+    artists["labels"] += artists["marks"]
     artists["key"] = _key(ax, artists)
-    return artists
 
 
-def plan_in_words(names, lanes, starts_min, works_min, rests_min, waits_min, by_hand, serve_min):
-    """What `draw_plan` draws, in words: a line for each lane.
-
-    Parameters
-    ----------
-    names, lanes : list of str
-    starts_min, works_min, rests_min, waits_min : list of float
-    by_hand : list of bool
-    serve_min : float
-
-    Returns
-    -------
-    str
-
-    Examples
-    --------
-    >>> print(plan_in_words(["foam"], ["sauce"], [1165.0], [4.0], [0.0], [1.0], [True], 1170.0))
-    sauce: foam 19:25–19:29, then waits 1 min.
-    Service at 19:30.
-    """
-    lines = {}
-    for i, name in enumerate(names):
-        begin, end = (
-            say_clock(round(60 * at)) for at in (starts_min[i], starts_min[i] + works_min[i])
-        )
-        parts = [f"{name} {begin}–{end}"]
-        parts += [] if by_hand[i] or lanes[i] == "on its own" else ["on its own"]
-        for verb, length_min in (("rests", rests_min[i]), ("waits", waits_min[i])):
-            parts += [f"then {verb} {say_span(60 * length_min)}"] if length_min > 0 else []
-        lines.setdefault(lanes[i], []).append(", ".join(parts))
-    said = [f"{lane}: {'; '.join(pieces)}." for lane, pieces in lines.items()]
-    return "\n".join([*said, f"Service at {say_clock(round(60 * serve_min))}."])
+def _moment(ax, style):
+    """An upright line for one moment."""
+    return ax.axvline(0, color=INK, linestyle=style, linewidth=1)
 
 
-def _cook_rows(plan):
-    """(lane, task, begin, end) for each piece of each cook's work, and for what needs no hands."""
-    rows = [
-        (cook, name, begin_s, end_s)
-        for cook, pieces in plan.by_cook.items()
-        for begin_s, end_s, name in pieces
-    ]
-    return rows + [
-        ("on its own", name, plan.starts_s[name], plan.ends_s(name)[0])
-        for name in plan.sequence
-        if not plan.tasks[name].hands
-    ]
+def _slot(artists, number):
+    """Three bars and a label for a row: work, rest and wait. Made when first wanted."""
+    while len(artists["slots"]) <= number:
+        ax = artists["axes"]
+        bars = [ax.add_artist(Rectangle((0, 0), 1, 1, edgecolor=INK)) for _ in range(3)]
+        artists["slots"].append((bars, ax.text(0, 0, "", **WORDS)))
+    bars, label = artists["slots"][number]
+    label.set_visible(True)
+    return bars, label
 
 
-def _equipment_rows(plan):
-    """(lane, task, begin, end) for each use of each piece of equipment."""
-    return [
-        (item if number == 1 else f"{item} ({number})", name, plan.starts_s[name],
-         plan.ends_s(name)[0])
-        for item, number in plan.equipment.items()
-        for name in plan.sequence
-        if item in plan.tasks[name].equipment
-    ]  # fmt: skip
-
-
-def _lane(ax, row, lane):
+def _title(artists, row, lane):
     """The lane's name in a row of its own, over a thin line."""
-    if row:
-        ax.axhline(row - 0.5, color=INK, linewidth=0.4)
-    return ax.text(0.005, row, lane, transform=ax.get_yaxis_transform(), ha="left", va="center",
-                   fontsize=9, fontweight="bold", color=INK)  # fmt: skip
+    number = len(artists["lanes"])
+    while len(artists["titles"]) <= number:
+        ax = artists["axes"]
+        text = ax.text(0.005, 0, "", transform=ax.get_yaxis_transform(), ha="left",
+                       fontweight="bold", bbox=CLEAR, **WORDS)  # fmt: skip
+        artists["titles"].append((text, ax.axhline(0, color=INK, linewidth=0.4)))
+    text, line = artists["titles"][number]
+    text.set(y=row, text=lane, visible=True)
+    line.set(ydata=[row - 0.5, row - 0.5], visible=row > 0)
+    return text
 
 
-def _label(ax, row, name, start, end):
+def _hide_the_rest(artists):
+    """What an earlier, longer plan needed and this one does not."""
+    for bars, label in artists["slots"][len(artists["labels"]):]:  # fmt: skip
+        for part in (*bars, label):
+            part.set_visible(False)
+    for text, line in artists["titles"][len(artists["lanes"]):]:  # fmt: skip
+        text.set_visible(False)
+        line.set_visible(False)
+
+
+def _put_label(label, row, name, start, end):
     """The task's name on the roomier side of its bar, or on the bar where neither has room."""
+    ax = label.axes
     low, high = ax.get_xlim()
     width_in = ax.get_position().width * ax.figure.get_figwidth()
     needed = CHARACTER_IN * (len(name) + 1) * (high - low) / width_in
-    words = {"va": "center", "fontsize": 9, "color": INK}
+    label.set_bbox(None)
     if max(start - low, high - end) < needed:
-        box = {"facecolor": PAPER, "edgecolor": "none", "pad": 1}
-        return ax.text((start + end) / 2, row, name, ha="center", bbox=box, **words)
-    if start - low > high - end:
-        return ax.text(start, row, f"{name} ", ha="right", **words)
-    return ax.text(end, row, f" {name}", ha="left", **words)
+        label.set(x=(start + end) / 2, y=row, text=name, ha="center")
+        label.set_bbox(CLEAR)
+    elif start - low > high - end:
+        label.set(x=start, y=row, text=f"{name} ", ha="right")
+    else:
+        label.set(x=end, y=row, text=f" {name}", ha="left")
+    return label
 
 
 def _clock_axis(ax, first, last):
@@ -213,12 +181,18 @@ def _clock_axis(ax, first, last):
 
 
 def _key(ax, artists):
-    """What the greys and hatches mean, for those that occur."""
-    shown = {look: artists[look][0] for look in LOOKS if artists[look]}
+    """What the greys and hatches mean, for those that occur; made anew only when these change."""
+    shown = [look for look in LOOKS if artists[look]]
+    key = artists["key"]
+    if key is not None and [text.get_text() for text in key.get_texts()] == shown:
+        return key
+    if key is not None:
+        key.remove()
     if not shown:
         return None
     height_in = ax.get_position().height * ax.figure.get_figheight()
-    return ax.legend(shown.values(), shown.keys(), loc="upper center", ncols=len(shown),
+    samples = [Rectangle((0, 0), 1, 1, edgecolor=INK, **LOOKS[look]) for look in shown]
+    return ax.legend(samples, shown, loc="upper center", ncols=len(shown) if len(shown) < 5 else 3,
                      bbox_to_anchor=(0.5, -KEY_BELOW_IN / height_in), frameon=False,
                      fontsize=9)  # fmt: skip
 

@@ -48,7 +48,12 @@ def move_rows(artists, values):
     rows = zip(artists["bars"], artists["labels"], artists["names"], values, strict=True)
     for bar, label, name, value in rows:
         bar.set_width(value)
-        label.set_text(f"{name}: {value:.3g} {artists['unit']}")
+        label.set_text(f"{name}: {_fine(value)} {artists['unit']}")
+
+
+def _fine(value):
+    """Three figures, and below one two: no scale for salt shows more."""
+    return f"{value:.3g}" if value >= 1 else f"{value:.2g}"
 
 
 def draw_salt(ax, right_g, slip_g, most_g):

@@ -103,7 +103,7 @@ def tray(mean_mm, sd_mm, tolerance_mm):
         "sizes_mm": sizes_mm,
         "target_mm": found.target.magnitude,
         "tolerance_mm": tolerance_mm,
-        "sentence": found.verdict,
+        "sentence": found.verdict.replace(". ", ".\n"),  # one fact a line
     }
 
 

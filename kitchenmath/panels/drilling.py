@@ -3,7 +3,7 @@
 import ipywidgets as widgets
 
 from kitchenmath.drills import Round
-from kitchenmath.panels.frame import ROW, below_each_other, said
+from kitchenmath.panels.frame import ROW, below_each_other, said, together
 
 SIGNS = {"right": "✓ ", "slip": "↺ ", "wrong": "✗ "}
 
@@ -34,19 +34,25 @@ def drill_panel(drill):
         for name in ("Check", "Hint", "Working", "Fresh numbers")
     )
 
+    def tell(part, text):
+        part.value = said(together(text))
+
     def show():
-        asked.value = said(turn.text)
-        streak.value = said(f"Right in a row: {turn.streak}")
+        tell(asked, turn.text)
+        tell(streak, f"Right in a row: {turn.streak}")
 
     def look(_=None):
         if not typed.value.strip():
             return
         verdict = turn.answer(typed.value)
         sign = SIGNS.get(verdict.outcome, "")
-        right = f" {verdict.right}." if verdict.outcome == "right" else ""
-        read_as = f" (read as {verdict.answer})" if verdict.outcome in ("slip", "wrong") else ""
-        words.value = said(f"{sign}{verdict.sentence}{right}{read_as}")
-        streak.value = said(f"Right in a row: {turn.streak}")
+        lines = [f"{sign}{verdict.sentence}"]
+        if verdict.outcome == "right":
+            lines[0] += f" {verdict.right}."
+        elif verdict.outcome in ("slip", "wrong") and not _alike(typed.value, verdict.answer):
+            lines.append(f"Your answer was read as {verdict.answer}.")
+        tell(words, "\n".join(lines))
+        tell(streak, f"Right in a row: {turn.streak}")
 
     def next_round(_):
         turn.next()
@@ -54,11 +60,11 @@ def drill_panel(drill):
         show()
 
     def tell_hint(_):
-        words.value = said(drill.hint)
+        tell(words, drill.hint)
 
     def tell_working(_):
         turn.counted = True  # who looked it up did not earn the streak
-        words.value = said("\n".join(turn.working))
+        tell(words, "\n".join(turn.working))
 
     typed.observe(look, "value")
     check.on_click(look)
@@ -71,3 +77,8 @@ def drill_panel(drill):
     panel.round, panel.typed, panel.words = turn, typed, words
     panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
     return panel
+
+
+def _alike(typed, read_as):
+    """Whether an answer was typed as it is written out, blanks aside: then nobody is told twice."""
+    return "".join(typed.split()) == "".join(read_as.split())

@@ -1,6 +1,7 @@
 """What all panels share: controls that wrap on a phone, one refresh, a sentence and a picture."""
 
 import html
+import re
 
 try:
     import ipywidgets as widgets
@@ -29,7 +30,7 @@ LOOKS = """<style>
 
 
 def slider(label, low, high, step, value):
-    """A slider with its unit in the label; whole steps stay whole numbers.
+    """A slider with its unit in the label; whole steps stay whole numbers, cents stay cents.
 
     Parameters
     ----------
@@ -40,12 +41,15 @@ def slider(label, low, high, step, value):
     -------
     ipywidgets slider
     """
-    kind = widgets.IntSlider if isinstance(step, int) else widgets.FloatSlider
+    whole = isinstance(step, int)
+    kind = widgets.IntSlider if whole else widgets.FloatSlider
+    tenths = "$" not in label and round(10.0 * step, 6).is_integer()
     return kind(
         value=value,
         min=low,
         max=high,
         step=step,
+        readout_format="d" if whole else ".1f" if tenths else ".2f",
         description=label,
         style={"description_width": "initial"},
         layout=ROW,
@@ -88,21 +92,22 @@ def wire(controls, picture, update):
     Returns
     -------
     ipywidgets VBox
-        With attributes `controls`, `words` and `picture` for whoever wants to operate it.
+        With attributes `controls`, `words` and `picture` for whoever wants to operate it, and
+        `drawing`, the Picture behind the bytes.
     """
     words = widgets.HTML()
     image = widgets.Image(format="png", layout={"width": "auto", "max_width": "480px"})
 
     def refresh(_=None):
         sentence = update(**{name: control.value for name, control in controls.items()})
-        words.value = said(sentence)
+        words.value = said(together(sentence))
         image.value = picture.png()
 
     for control in controls.values():
         control.observe(refresh, "value")
     refresh()
     panel = below_each_other([*controls.values(), words, image])
-    panel.controls, panel.words, panel.picture = controls, words, image
+    panel.controls, panel.words, panel.picture, panel.drawing = controls, words, image, picture
     return panel
 
 
@@ -123,6 +128,21 @@ def below_each_other(parts, wide=WIDE):
     panel = widgets.VBox([looks, *parts], layout={"max_width": wide})
     panel.add_class("kitchen")
     return panel
+
+
+def together(sentence):
+    """A sentence whose numbers stay on one line with their units, however narrow the page.
+
+    Parameters
+    ----------
+    sentence : str
+
+    Returns
+    -------
+    str
+        With no-break spaces between a number and the word or sign after it, and after "±".
+    """
+    return re.sub(r"(?<=\d) (?=[^\W\d_]|[°%])|(?<=±) (?=\d)", "\u00a0", sentence)
 
 
 def said(sentence):

@@ -6,7 +6,8 @@ from itertools import product
 
 from kitchenmath.figures.frame import Picture
 from kitchenmath.figures.landing import draw_cover_cost, draw_waits, move_cover_cost, move_waits
-from kitchenmath.figures.plan import draw_plan, plan_rows
+from kitchenmath.figures.plan import draw_plan, move_plan
+from kitchenmath.figures.plan_rows import NOBODY, plan_in_words, plan_rows
 from kitchenmath.panels.frame import choice, slider, wire
 from kitchenmath.service import check_plan, plan_back, read_tasks
 from kitchenmath.units import Q_, say
@@ -15,6 +16,7 @@ from kitchenmath.yields import Pack, as_purchased, order, portion_cost
 OPENS = "16:00"
 SERVING_TIMES = ("18:45", "19:15", "19:30")
 BURNERS, COOKS = (1, 2, 3), (2, 3, 4)
+CLOCK_MIN = (15 * 60 + 30, 19 * 60 + 30)  # from before the earliest start to the latest service
 # What plating takes up: the task, and its plain name in the panel.
 LANDING = {
     "aerate the cider foam": "cider foam",
@@ -71,19 +73,19 @@ def service(serve_at, burners, cooks):
         `rows` (see `plan_rows`) and `sentence`.
     """
     plan = service_plan(serve_at, cooks, burners)
+    rows = plan_rows(plan)
     wait = plan.waits["cook the mustard velouté"]
-    verdict = (
-        ["Every limit is kept."] if plan.feasible else [f"✗ {each}" for each in plan.conflicts]
-    )
+    undone = [line for line in plan_in_words(**rows).splitlines() if line.startswith(NOBODY)]
     sentence = "\n".join(
         [
             f"{cooks} cooks, {burners} {'burner' if burners == 1 else 'burners'}. "
             f"Service at {plan.serve_at}, work begins at {plan.starts[plan.sequence[0]]}.",
-            f"The velouté waits {say(wait)}, hot.",
-            *verdict,
+            f"The velouté waits {say(wait)}, hot." if wait else "The velouté does not wait.",
+            *([f"✗ {each}" for each in plan.conflicts] or ["Every limit is kept."]),
+            *(f"In the chart, {line}" for line in undone),
         ]
     )
-    return {"rows": plan_rows(plan), "sentence": sentence}
+    return {"rows": rows, "sentence": sentence}
 
 
 def service_panel():
@@ -96,13 +98,14 @@ def service_panel():
     for setting in product(SERVING_TIMES, COOKS, BURNERS):
         service_plan(*setting)  # made beforehand, so that a slider only waits for the drawing
     picture = Picture(height=6.6)
-    picture.figure.set_dpi(100)  # twenty bars and their names are drawn anew: still 480 dots wide
-    axes = picture.axes(bottom=0.115, top=0.99)
+    picture.figure.set_dpi(100)  # twenty bars and their names: still 480 dots wide
+    start = service("19:30", 3, 3)
+    axes = picture.axes(bottom=0.145, top=0.99)
+    artists = draw_plan(axes, **start["rows"], clock_min=CLOCK_MIN)
 
     def update(**values):
         found = service(**values)
-        axes.clear()  # another plan has other rows, so there are no bars to move
-        draw_plan(axes, **found["rows"])
+        move_plan(artists, **found["rows"])
         return found["sentence"]
 
     return wire(
@@ -150,8 +153,8 @@ def moved_earlier(part, earlier_min):
     slack = plan.slack[moved]
     sentence = "\n".join(
         [
-            f"{part}: start at {starts[moved]}, {earlier_min} min earlier than planned. "
-            f"Its slack is {say(slack)}.",
+            f"{part.capitalize()}: start at {starts[moved]}, {earlier_min} min earlier than "
+            f"planned. Its slack is {say(slack)}.",
             *([f"✗ {each}" for each in found] or ["Every limit is kept."]),
         ]
     )

@@ -159,7 +159,7 @@ def parts_panel():
     return wire(
         {
             "mix": choice("What is mixed", MIXES),
-            "first_parts": slider("Parts of the first (to 1 of the second)", 0.5, 4.0, 0.5, 2.0),
+            "first_parts": slider("Parts of the first (to 1)", 0.5, 4.0, 0.5, 2.0),
             "total_g": slider("In all (g)", 200, 1500, 50, 1000),
         },
         picture,
@@ -182,7 +182,8 @@ def dough_water(target_c, bakehouse_c, friction_c):
     Returns
     -------
     dict
-        `rows_c` (three targets; flour, room, friction and water), `labels` and `sentence`.
+        `rows_c` (three targets; flour, room, friction and water), `names`, `labels` and
+        `sentence`.
     """
     target, bakehouse = Q_(target_c, "degC"), Q_(bakehouse_c, "degC")
     heat_c = [bakehouse_c, bakehouse_c, friction_c]
@@ -206,6 +207,11 @@ def dough_water(target_c, bakehouse_c, friction_c):
         made += f" + water {water_c:g}"
     return {
         "rows_c": [[target_c, target_c, target_c, 0.0], [*heat_c, water_c]],
+        # A mixer adds little: where its name finds no room, its number does.
+        "names": [
+            ["wanted"] * 3 + [""],
+            ["flour", "room", ("friction", f"{friction_c:g}"), "water"],
+        ],
         "labels": [f"wanted: 3 × {target_c:g} = {3 * target_c:g}", made],
         "sentence": "\n".join(lines),
     }
@@ -238,15 +244,14 @@ def dough_water_panel():
     ipywidgets VBox
     """
     picture = Picture(height=2.2)
-    names = [["wanted", "wanted", "wanted", ""], ["flour", "room", "friction", "water"]]
     start = dough_water(25.0, 21, 9)
     axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
     unit = "degrees Celsius, added up"
-    artists = draw_pieces(axes, start["rows_c"], names, unit, most=95, outlined={0: "-"})
+    artists = draw_pieces(axes, start["rows_c"], start["names"], unit, most=95, outlined={0: "-"})
 
     def update(**values):
         found = dough_water(**values)
-        move_pieces(artists, found["rows_c"], names, found["labels"])
+        move_pieces(artists, found["rows_c"], found["names"], found["labels"])
         return found["sentence"]
 
     return wire(

@@ -30,6 +30,11 @@ SIXTY_F = Q_(60, "degF")  # the temperature that a salometer's stem is made for
 LEFT_PERCENTS = tuple(range(100, 19, -2))  # where the broth's curve is drawn
 
 
+def _fine(percent):
+    """A strength to three figures, and below one percent to hundredths of it."""
+    return say(percent, 3 if percent.magnitude >= 1 else 2)
+
+
 def two_denominators(water_kg, strength_percent):
     """The salt for a brine of a strength, and the slip that takes the percent of the water.
 
@@ -52,7 +57,7 @@ def two_denominators(water_kg, strength_percent):
         f"That is {say(salt_per_litre_of_water(wanted), 3)} of water, "
         f"or {say(salt_per_litre_of_brine(wanted), 3)} of finished brine.\n"
         f"Who takes {say(wanted)} of the water adds {say(slip)}, and has a brine of "
-        f"{say(made, 3)}."
+        f"{_fine(made)}."
     )
     return {"amounts_g": (right.magnitude, slip.magnitude), "sentence": sentence}
 
@@ -102,8 +107,8 @@ def stem(shown_degrees, brine_c):
     litre = brine_density(held, warmth).to("g/L").magnitude
     sentence = (
         f"The stem shows {shown_degrees}° in a brine at {say(warmth)} "
-        f"({say(warmth.to('degF'), 3)}): it holds {say(held, 3)} of salt.\n"
-        f"Without the correction for its temperature you would say {say(as_if_cool, 3)}.\n"
+        f"({say(warmth.to('degF'), 3)}): it holds {_fine(held)} of salt.\n"
+        f"Without the correction for its temperature you would say {_fine(as_if_cool)}.\n"
         f"A litre of it weighs {litre:.0f} g. Degrees are not percent: the fullest brine, "
         f"100°, holds {say(saturation(SIXTY_F), 3)}."
     )
@@ -166,10 +171,10 @@ def evening_out(birds_kg, water_kg, target_percent):
     sentence = (
         f"{say(birds)} of birds and {say(water)} of water to {say(target)} of everything: "
         f"{say(salt)} of salt. (Counted without the salt: {say(bare)}.)\n"
-        f"The brine starts at {say(start, 3)}; left long enough, brine and birds meet at "
+        f"The brine starts at {_fine(start)}; left long enough, brine and birds meet at "
         f"{say(target)}.\n"
-        f"Salt for the water only, {say(short['water'])}, ends at {say(ends['water'], 3)}; "
-        f"for the birds only, {say(short['birds'])}, at {say(ends['birds'], 3)}."
+        f"Salt for the water only, {say(short['water'])}, ends at {_fine(ends['water'])}; "
+        f"for the birds only, {say(short['birds'])}, at {_fine(ends['birds'])}."
     )
     percents = [target_percent, start.magnitude, ends["water"].magnitude, ends["birds"].magnitude]
     return {"percents": percents, "sentence": sentence}
@@ -233,7 +238,7 @@ def salted_first(broth_kg, salted_percent, left_percent):
     curve = strength_after_reduction(salted, broth, ends).magnitude
     sentence = (
         f"{say(broth)} of broth at {say(salted)} hold {say(salt, 3)} of salt.\n"
-        f"Reduced to {say(end, 3)} the salt is still all there: {say(after, 3)}.\n"
+        f"Reduced to {say(end, 3)} the salt is still all there: {_fine(after)}.\n"
         f"Salted last, {say(enough, 3)} are enough for {say(salted)}."
     )
     drawn = {

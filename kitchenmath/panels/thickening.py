@@ -8,7 +8,7 @@ from kitchenmath.figures.thickening import (
     move_packing,
 )
 from kitchenmath.panels.frame import slider, wire
-from kitchenmath.sauces import gelatin_for, oil_volume_fraction, packing_marks, packing_of
+from kitchenmath.sauces import gelatin_for, oil_volume_fraction, packing_marks
 from kitchenmath.units import Q_, say
 
 # The marks of the packing table in few words, for the picture.
@@ -39,9 +39,16 @@ def crowded(oil_g, rest_g):
     sentence = (
         f"{oil_g} g of oil in {rest_g} g of the rest: {100 * oil_g / (oil_g + rest_g):.1f} % of "
         f"the weight, and {say(full, 3)} of the volume.\n"
-        f"Highest mark reached: {packing_of(full)}.{_advice(full)}"
+        f"{_passed(full)}{_advice(full)}"
     )
     return {"oil_percent": full.magnitude, "sentence": sentence}
+
+
+def _passed(full):
+    """The highest mark of the picture that the oil has passed, in the picture's words."""
+    marks = zip(SEEN_AS, packing_marks().values(), strict=True)
+    passed = [f"{words} {say(mark, 2)}" for words, mark in marks if full >= mark]
+    return f"Highest mark passed: {passed[-1]}." if passed else "Below every mark: it is runny."
 
 
 def _advice(full):

@@ -4,6 +4,13 @@ This page is also the door to what a question is made of: `given` and `steps` (n
 own), `Question`, `Slip` and `Within` (how an answer is judged).
 """
 
+from kitchenmath.practice.last_look import (
+    last_look,
+)
+from kitchenmath.practice.measured import (
+    Measured,
+    MeasuredSlip,
+)
 from kitchenmath.practice.own_numbers import (
     Given,
     beside,
@@ -11,11 +18,20 @@ from kitchenmath.practice.own_numbers import (
     steps,
     student_number,
 )
+from kitchenmath.practice.plan_lines import (
+    PlanKind,
+)
+from kitchenmath.practice.probe_log import (
+    invented_logs,
+)
 from kitchenmath.practice.questions import (
     Question,
     Slip,
     Verdict,
     Within,
+)
+from kitchenmath.practice.readings import (
+    invented_readings,
 )
 from kitchenmath.practice.sheet import (
     Sheet,
@@ -24,6 +40,9 @@ from kitchenmath.practice.sheet import (
 
 __all__ = [
     "Given",
+    "Measured",
+    "MeasuredSlip",
+    "PlanKind",
     "Question",
     "Sheet",
     "Slip",
@@ -31,6 +50,9 @@ __all__ = [
     "Within",
     "beside",
     "given",
+    "invented_logs",
+    "invented_readings",
+    "last_look",
     "open_set",
     "steps",
     "student_number",

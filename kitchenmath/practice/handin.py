@@ -4,111 +4,132 @@
 what each answer looks like and which file to hand in. It does not say what is right.
 """
 
-import ast
-import json
 import sys
 from pathlib import Path
 
-from kitchenmath.errors import KitchenError
+from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.practice.own_numbers import student_number
-from kitchenmath.practice.sheet import seen
+from kitchenmath.practice.set_file import asked_in, read_set, student_in
 
 ASSIGNMENTS = Path(__file__).parents[2] / "assignments"
-UNTOUCHED = "*Write here.*"
+HOW = 'Type "python3 assignments", or "python3 assignments 4", or name a file in quotes.'
+NOT_SAID = "Whether an answer is right is not said here: that comes back with your marks."
 
 
 def main(arguments):
-    """Look at the sets in assignments/, or at the files named.
+    """Look at the sets in assignments/, or at the files, folders or set numbers named.
 
     Parameters
     ----------
     arguments : list of str
-        Notebook files; all sets in assignments/ when empty.
+        All sets in assignments/ when empty; then a set that is not begun gets one line only.
 
     Returns
     -------
     int
         0 when something could be looked at, else 1.
     """
-    files = [Path(name) for name in arguments] or sorted(ASSIGNMENTS.glob("*/*.ipynb"))
-    looked = 0
-    for file in files:
+    shown, not_begun = 0, []
+    files = [file for name in arguments for file in _files(name)]
+    for file in files or ([] if arguments else _files(ASSIGNMENTS)):
         try:
-            notebook = json.loads(file.read_text(encoding="utf-8-sig"))
-            lines = look_at(notebook)
-        except (OSError, ValueError, KeyError, TypeError) as error:
-            print(f"{file}: this is no notebook of a set ({error}).", file=sys.stderr)
+            named, _ = read_set(file.read_bytes())
+        except (OSError, Unreadable) as error:
+            why = error.strerror if isinstance(error, OSError) else error
+            print(f"{file}: {why}", file=sys.stderr)
             continue
-        looked += 1
-        print("\n".join([f"{file.name}", *(f"  {line}" for line in lines)]))
-        print(f"  Hand in this file: {file.resolve()}\n")
-    return 0 if looked else 1
+        if not arguments and not _begun(named):
+            not_begun.append(file.stem)
+            continue
+        shown += 1
+        print("\n".join([file.name, *(f"  {line}" for line in look_at(named))]))
+        print(f"  Save it in JupyterLab first. Hand in this file: {file.resolve()}\n")
+    if not_begun:
+        print(f"Not begun: {', '.join(not_begun)}.")
+    if shown:
+        print(NOT_SAID)
+    elif not not_begun:
+        print(f"Nothing could be looked at. {HOW}", file=sys.stderr)
+    return 0 if shown or not_begun else 1
 
 
-def look_at(notebook):
-    """What can be said about each answer of a set's notebook, a line each.
+def look_at(named):
+    """What can be said about each answer of a set's notebook, a line each, and a sum.
 
     Parameters
     ----------
-    notebook : dict
-        As read from the file.
+    named : dict of str to (str, str)
+        As `read_set` gives it.
 
     Returns
     -------
     list of str
     """
-    texts = {cell.get("id", ""): "".join(cell["source"]) for cell in notebook["cells"]}
-    lines = [_student(texts["me"])]
-    for name, text in texts.items():
-        if name.endswith("-check"):
-            question = name.removesuffix("-check")
-            lines.append(f"{question}: {_answer(question, texts, text)}")
-        elif name.endswith("-answer") and f"{name.removesuffix('-answer')}-check" not in texts:
-            there = text.strip() not in ("", UNTOUCHED)
-            words = "written." if there else "nothing is written yet."
-            lines.append(f"{name.removesuffix('-answer')}: {words}")
-    return lines
+    looks = {asked.question: asked.look() for asked in asked_in(named)}
+    lines = [f"Student number: {_student(named)}"]
+    lines += [f"{question}: {look.sentence}" for question, look in looks.items()]
+    return [*lines, in_sum(looks)]
 
 
-def _student(text):
+def in_sum(looks):
+    """How many answers are there, and which to look at again.
+
+    Parameters
+    ----------
+    looks : dict of str to Look
+        By question.
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    Of two answers one is there, and it cannot be read.
+
+    >>> from kitchenmath.practice.looking import look_over
+    >>> in_sum({"q1": look_over("lots", "weight"), "q2": look_over("", "count")})
+    '1 of 2 answers is there. Still empty: q2. Look again at: q1.'
+    """
+    there = sum(look.is_there for look in looks.values())
+    words = f"{there} of {len(looks)} answers {'is' if there == 1 else 'are'} there."
+    for state, what in (("empty", "Still empty"), ("again", "Look again at")):
+        found = [question for question, look in looks.items() if look.to_do == state]
+        words += f" {what}: {', '.join(found)}." if found else ""
+    return words
+
+
+def _files(name):
+    """The notebooks that a word of the command line means."""
+    path = Path(name)
+    if str(name).isdigit():
+        found = sorted(ASSIGNMENTS.glob(f"{int(name):02d}-*/*.ipynb"))
+        return found or _none(f"There is no set {name} in {ASSIGNMENTS}.")
+    if path.is_dir():
+        found = sorted({*path.glob("*.ipynb"), *path.glob("*/*.ipynb")})
+        return found or _none(f"{path}: there is no notebook in this folder.")
+    if not path.exists():
+        return _none(f"{path}: there is no such file. Is it in another folder, such as Downloads?")
+    return [path]
+
+
+def _none(words):
+    print(words, file=sys.stderr)
+    return []
+
+
+def _begun(named):
+    """Whether a student number is in, or an answer that can be read; an empty form is none."""
     try:
-        return f"Student number: {student_number(_assigned(text, 'student') or '')}"
+        number = student_in(named)
+    except Unreadable:
+        return True
+    states = {asked.look().state for asked in asked_in(named)}
+    return bool(number.strip()) or not states <= {"empty", "unreadable"}
+
+
+def _student(named):
+    try:
+        return student_number(student_in(named))
     except KitchenError as error:
-        return f"Student number: {error}"
-
-
-def _answer(question, texts, check):
-    """What the answer cell assigns, read with the kind that the check cell names."""
-    try:
-        value = _assigned(texts.get(f"{question}-answer", ""), question)
-    except SyntaxError:
-        return "the cell cannot be read: is a quote missing?"
-    if value is Ellipsis:
-        return "computed; run the notebook to see what it gives."
-    kind, plausible = _looked_for(check)
-    return seen("" if value is None else value, kind, plausible)
-
-
-def _assigned(text, name):
-    """The last plain value assigned to a name: text, number, list; Ellipsis for a computed one."""
-    value = None
-    for node in ast.walk(ast.parse(text)):
-        if isinstance(node, ast.Assign) and any(
-            isinstance(target, ast.Name) and target.id == name for target in node.targets
-        ):
-            try:
-                value = ast.literal_eval(node.value)
-            except ValueError:
-                value = ...
-    return value
-
-
-def _looked_for(check):
-    """Kind and plausible range, from the call of `look` in a check cell."""
-    call = next(
-        node
-        for node in ast.walk(ast.parse(check))
-        if isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "look"
-    )
-    named = {word.arg: ast.literal_eval(word.value) for word in call.keywords}
-    return ast.literal_eval(call.args[2]), named.get("plausible")
+        return str(error)

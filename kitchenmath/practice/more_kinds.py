@@ -2,12 +2,25 @@
 
 Each is a class with the methods of `AnswerKind`. A question of such a kind is a class of its own
 with the methods of `Question`: `id`, `points`, `slips`, `skill`, `lesson`, `right`, `look`, `judge`
-and `collisions`.
+and `collisions`. So that its diagnosis can be measured it has one more, `played(known)`, which
+yields `Played` answers; for a `Question` the measuring script plays them itself.
 """
 
-from typing import Any, Protocol
+from typing import Any, NamedTuple, Protocol
 
 MORE_KINDS = {}
+
+
+class Played(NamedTuple):
+    """An answer as a student might give it, and what is to be found about it.
+
+    way: "right" (in any form that is right), "slip", "two slips" or "noise".
+    slips: the slip that is to be named; of two slips both names; () for the other ways.
+    """
+
+    answer: Any
+    way: str
+    slips: tuple = ()
 
 
 class AnswerKind(Protocol):

@@ -10,7 +10,7 @@ import unicodedata
 from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.units.registry import Q_
+from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
 
 # Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass.
@@ -134,19 +134,30 @@ def given(term, student, question, **choices):
 class Given:
     """One question's numbers: `one.need` for each, and all of them in words when shown."""
 
-    def __init__(self, title, numbers, labels):
+    def __init__(self, title, numbers, labels, variable=""):
         self.__dict__.update(numbers)
         self._title, self._lines = (
             title,
             [f"  {labels[name]}: {beside(value)}" for name, value in numbers.items()],
         )
+        # Whoever computes need not unfold the cell to see what each number is called.
+        self._names = [f"{variable}.{name}" for name in numbers] if variable else []
+
+    def __getattr__(self, name):
+        known = ", ".join(each for each in self.__dict__ if not each.startswith("_"))
+        raise AttributeError(
+            f"there is no number called {name} here; there are: {known}."
+            if known
+            else "there are no numbers here yet: type your student number first, and run all again."
+        )
 
     def __repr__(self):
-        return "\n".join([self._title, *self._lines])
+        names = [f"  To compute with them: {', '.join(self._names)}"] if self._names else []
+        return "\n".join([self._title, *self._lines, *names])
 
 
 OTHER = {"g": "oz", "kg": "lb", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
-         "degC": "degF", "mm": "inch", "cm": "inch"}  # fmt: skip
+         "degC": "degF", "degF": "degC", "mm": "inch", "cm": "inch"}  # fmt: skip
 
 
 def beside(quantity):
@@ -154,12 +165,15 @@ def beside(quantity):
 
     Parameters
     ----------
-    quantity : Quantity
+    quantity : Quantity, Readings or ProbeLog
+        A sample that was drawn says itself.
 
     Returns
     -------
     str
     """
+    if not isinstance(quantity, Quantity):
+        return str(quantity)
     for unit, other in OTHER.items():
         if quantity.units == Q_(1, unit).units:
             return f"{say(quantity)} ({say(quantity.to(other), digits=3)})"

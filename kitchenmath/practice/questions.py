@@ -5,88 +5,23 @@ student's given numbers; `lambda q1, pack: q1 / pack` builds on the answer to q1
 formula judges a right method that started from a wrong q1 (follow-through).
 """
 
+import contextlib
 import inspect
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from kitchenmath.errors import KitchenError, WrongKind
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
+from kitchenmath.practice.verdicts import Slip, Verdict, Within, last_figure
 from kitchenmath.units.reading import read
-from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
+from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
 
-# Two values this much closer than the tolerance are the same: floating point, not cooking.
-ROUNDING = 1 + 1e-9
+__all__ = ["Question", "Slip", "Verdict", "Within", "a_kind", "as_kind", "value_of"]
 
-
-@dataclass(frozen=True)
-class Within:
-    """A tolerance in kitchen words: what the scale, the spoon or the purse can show.
-
-    Parameters
-    ----------
-    step : Quantity
-        An amount ("50 g") or a percent of the right answer ("2 %").
-    because : str
-        Why: "the scale shows 10 g". It is said to the student.
-    """
-
-    step: Quantity
-    because: str = ""
-
-    def __str__(self):
-        of_it = " of the answer" if kind_of(self.step) == "percent" else ""
-        return f"within {say(self.step)}{of_it}" + (f", {self.because}" if self.because else "")
-
-    def around(self, value, of_percent=False):
-        """How far from `value` an answer may lie, as a plain number in the unit of `value`."""
-        if kind_of(self.step) == "percent" and not of_percent:
-            return abs(value.magnitude) * self.step.magnitude / 100 * ROUNDING
-        difference = value.units
-        if value.check("[temperature]") and "delta_" not in str(difference):
-            difference = f"delta_{difference}"
-        return abs(self.step.to(difference).magnitude) * ROUNDING
-
-
-@dataclass(frozen=True)
-class Slip:
-    """One usual slip: the number it leads to, its short name, and what to say about it.
-
-    Parameters
-    ----------
-    name : str
-        For the report: "multiplied by the yield".
-    formula : callable
-        Of given numbers and earlier answers, by name, as in `Question.formula`. It returns None
-        for numbers with which the slip makes no difference (rounding down what is whole already).
-    sentence : str
-        To the student: what happened, and why people do it.
-    worth : float
-        Points that the part of the method which was right still earns.
-    """
-
-    name: str
-    formula: Callable
-    sentence: str
-    worth: float = 0.0
-
-
-@dataclass(frozen=True)
-class Verdict:
-    """What was found about one answer.
-
-    outcome: "right", "follow-through", "slip", "wrong", "missing" or "unreadable".
-    slips: names of all slips that give the number; more than one where they cannot be told apart.
-    """
-
-    question: str
-    outcome: str
-    points: float
-    out_of: float
-    sentence: str
-    answer: str = ""
-    right: str = ""
-    slips: tuple = ()
-    working: tuple = ()
+# What a formula may end in with a student's own earlier answer of nought, or of 300 figures.
+NO_NUMBER = (ArithmeticError, ValueError)
 
 
 @dataclass(frozen=True)
@@ -133,7 +68,7 @@ class Question:
 
     def right(self, known):
         """The right answer, brought to the question's kind. `known` maps names to quantities."""
-        return as_kind(_value(self.formula, known), self.kind, self.id)
+        return as_kind(value_of(self.formula, known), self.kind, self.id)
 
     def look(self, answer):
         """What the student typed or computed, as a quantity of the right kind.
@@ -165,150 +100,117 @@ class Question:
         right = self.right(known)
         if answer is None or (isinstance(answer, str) and not answer.strip()):
             return self._verdict("missing", 0, "There is no answer here.", "", right, known)
-        shown = answer if isinstance(answer, str) else _said(answer)
+        typed = answer if isinstance(answer, str) else said(answer)
         try:
             value = self.look(answer)
         except KitchenError as error:
-            return self._verdict("unreadable", 0, str(error), shown, right, known)
-        shown = say(value)
+            words = with_example(str(error), self.kind)
+            return self._verdict("unreadable", 0, words, typed, right, known)
         if self._same(value, right):
-            return self._verdict("right", self.points, "Right.", shown, right, known)
+            return self._verdict("right", self.points, "Right.", value, right, known)
         used = self._earlier(own or {})
         followed = {**known, **used} if used else None
-        if followed and self._same(value, self.right(followed)):
+        if followed and self._follows(value, followed):
             if used.keys() <= set(sound):
-                return self._verdict("right", self.points, "Right.", shown, right, known)
+                return self._verdict("right", self.points, "Right.", value, right, known)
             points = self.points if self.method is None else self.method
             words = "The method is right; the number carries on from an earlier slip."
-            return self._verdict("follow-through", points, words, shown, right, known)
-        found = self._slips_at(value, [known, followed] if followed else [known])
+            return self._verdict("follow-through", points, words, value, right, known)
+        starts = [known, followed] if followed else [known]
+        figure = last_figure(answer) if isinstance(answer, str) else 0.0
+        found = self._slips_at(value, figure, starts)
         if found:
             words = " Or: ".join(slip.sentence for slip in found)
             worth = min(slip.worth for slip in found)
-            return self._verdict("slip", worth, words, shown, right, known, found)
+            return self._verdict("slip", worth, words, value, right, known, found)
         words = "This number is not right, and none of the usual slips gives it."
-        return self._verdict("wrong", 0, words, shown, right, known)
+        return self._verdict("wrong", 0, words, value, right, known)
 
     def collisions(self, known):
         """Names of the slips whose number passes for the right answer with these numbers."""
         right = self.right(known)
-        return [slip.name for slip in self.slips if self._leads_to(slip, right, known)]
+        numbers = {slip.name: self.slip_value(slip, known) for slip in self.slips}
+        return [
+            name
+            for name, number in numbers.items()
+            if number is not None and self._same(right, number)
+        ]
+
+    @property
+    def builds_on(self):
+        """The given numbers and earlier answers that the formulas name."""
+        formulas = (self.formula, *(slip.formula for slip in self.slips))
+        return {name for formula in formulas for name in _names(formula)}
 
     def _earlier(self, own):
         """The student's own answers that this question's formulas build on."""
-        named = {*_names(self.formula), *(n for slip in self.slips for n in _names(slip.formula))}
-        return {name: value for name, value in own.items() if name in named}
+        return {name: value for name, value in own.items() if name in self.builds_on}
+
+    def _follows(self, value, followed):
+        """Whether a right method leads from the student's own earlier answers to this number."""
+        try:
+            return self._same(value, self.right(followed))
+        except NO_NUMBER:
+            return False
 
     def slip_value(self, slip, known):
         """The number that a slip leads to, or None where it makes no difference."""
-        number = _value(slip.formula, known)
+        number = value_of(slip.formula, known)
         return None if number is None else as_kind(number, self.kind, f"{self.id}, {slip.name}")
 
-    def _leads_to(self, slip, value, known):
+    def _leads_to(self, slip, value, figure, known):
         number = self.slip_value(slip, known)
-        return number is not None and self._same(value, number)
+        return number is not None and self._same(value, number, max(figure, slip.near))
 
-    def _slips_at(self, value, starts):
+    def _slips_at(self, value, figure, starts):
         found = []
         for known in starts:
             for slip in self.slips:
-                if slip not in found and self._leads_to(slip, value, known):
-                    found.append(slip)
+                with contextlib.suppress(NO_NUMBER):
+                    if slip not in found and self._leads_to(slip, value, figure, known):
+                        found.append(slip)
         return found
 
-    def _same(self, value, target):
+    def _same(self, value, target, share=math.inf):
+        """Whether two amounts are one within the tolerance, and within a share of the first."""
+        number = value.to(target.units).magnitude
         allowed = self.tolerance.around(target, of_percent=self.kind == "percent")
-        return abs(value.to(target.units).magnitude - target.magnitude) <= allowed
+        allowed = min(allowed, abs(number) * share + 1e-9)
+        return abs(number - target.magnitude) <= allowed
 
     def _verdict(self, outcome, points, sentence, answer, right, known, slips=()):
-        shown = {name: say(value) for name, value in known.items()} | {"answer": say(right)}
+        shown = {name: said(value) for name, value in known.items()} | {"answer": say(right)}
         return Verdict(
             question=self.id,
             outcome=outcome,
             points=float(points),
             out_of=float(self.points),
             sentence=sentence,
-            answer=answer,
-            right=say(right),
+            answer=answer if isinstance(answer, str) else say(answer),
+            right=say(right) if isinstance(answer, str) else in_unit_of(answer, right),
             slips=tuple(slip.name for slip in slips),
             working=tuple(line.format(**shown) for line in self.working),
         )
-
-
-def as_kind(value, kind, whose=""):
-    """A quantity of the wanted kind, or a sentence that says what came instead.
-
-    Parameters
-    ----------
-    value : Quantity or number
-    kind : str
-        A key of `KINDS`.
-    whose : str
-        Put in front of the sentence.
-
-    Returns
-    -------
-    Quantity
-        In its own unit; percents in percent, differences as differences.
-
-    Raises
-    ------
-    WrongKind
-    """
-    unit, example = KINDS[kind]
-    start = f"{whose}: " if whose else ""
-    if not isinstance(value, Quantity):
-        if isinstance(value, bool) or not isinstance(value, int | float):
-            raise WrongKind(f'{start}{_said(value)} is no amount: type it in quotes, "{example}".')
-        value = Q_(value, "count")
-    if kind == "temperature difference" and same_kind(value, "degC"):
-        scale = "degree_Celsius" if str(value.units) == "kelvin" else value.units
-        value = Q_(value.magnitude, f"delta_{scale}")  # "10 °C" typed for a difference is one
-    bare = str(value.units) in ("count", "dimensionless")
-    if kind == "count" and bare:
-        return Q_(value.magnitude, "count")
-    if kind == "percent" and str(value.units) != "count" and value.dimensionless:
-        return value.to("percent")
-    if bare:
-        raise WrongKind(f'{start}{say(value)} has no unit: type the unit too, such as "{example}".')
-    if kind in ("percent", "count") or not same_kind(value, unit):
-        came = f"{say(value)} is {a_kind(kind_of(value))}"
-        raise WrongKind(f'{start}{came}: {a_kind(kind)} is asked for, such as "{example}".')
-    return _plain(value, unit)
-
-
-def a_kind(kind):
-    """A kind with its article, for a sentence: "a weight", "money", "a price by weight"."""
-    special = {"money": "money", "money per weight": "a price by weight", "area": "an area",
-               "percent": "a percentage", "energy": "an amount of energy"}  # fmt: skip
-    return special.get(kind, f"a {kind}")
-
-
-def _plain(value, unit):
-    """kg/% (from dividing by a yield) as grams, and thousands of grams as kilos."""
-    if "percent" in str(value.units) or "*" in str(value.units):
-        value = value.to(unit)
-        large = {"g": "kg", "mL": "L", "min": "h"}.get(unit)
-        value = (
-            value.to(large)
-            if large and value.magnitude >= Q_(1, large).to(unit).magnitude
-            else value
-        )
-    return value
 
 
 def _names(formula):
     return tuple(inspect.signature(formula).parameters)
 
 
-def _value(formula, known):
-    """A formula's value, given what its arguments name."""
+def value_of(formula, known):
+    """A formula's value, given what its arguments name.
+
+    Parameters
+    ----------
+    formula : callable
+    known : dict
+
+    Raises
+    ------
+    KitchenError
+        When an argument is not among what is known.
+    """
     missing = [name for name in _names(formula) if name not in known]
     if missing:
         raise KitchenError(f"a formula asks for {', '.join(missing)}, which is not given.")
     return formula(**{name: known[name] for name in _names(formula)})
-
-
-def _said(value):
-    text = say(value) if isinstance(value, Quantity) else repr(value)
-    return text if len(text) <= 60 else f"{text[:57]}…"

@@ -1,15 +1,18 @@
 """A set's sheet: it gives each student their numbers, looks at answers and awards points."""
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.more_kinds import MORE_KINDS
+from kitchenmath.practice.looking import seen
+from kitchenmath.practice.measured import built_on
 from kitchenmath.practice.own_numbers import Given, given, student_number
-from kitchenmath.practice.questions import a_kind, as_kind
-from kitchenmath.units.door import one_of
-from kitchenmath.units.reading import read
-from kitchenmath.units.registry import KINDS
-from kitchenmath.units.saying import say
+from kitchenmath.practice.stumbles import speak_plainly
 
 __all__ = ["Sheet", "open_set"]
+
+# Where a set keeps the numbers of a question: `one = sheet.given("q1", …)`.
+VARIABLES = {
+    f"q{number}": word
+    for number, word in enumerate(("one", "two", "three", "four", "five", "six", "seven"), start=1)
+}
 
 
 def open_set(set_id, term, student):
@@ -27,6 +30,7 @@ def open_set(set_id, term, student):
     -------
     Sheet
     """
+    speak_plainly()
     return Sheet(set_id, term, student)
 
 
@@ -39,11 +43,13 @@ class Sheet:
         For each question what its numbers may be.
     questions : dict of str to Question
         Filled by `award`, which only a key calls.
+    looked : dict of str to (str, tuple or None)
+        For each question that `look` saw, its kind and what is plausible.
     """
 
     def __init__(self, set_id, term, student):
         self.set_id, self.term = set_id, term
-        self.choices, self.questions, self.answers = {}, {}, {}
+        self.choices, self.questions, self.answers, self.looked = {}, {}, {}, {}
         try:
             self.student = student_number(student)
         except KitchenError as error:
@@ -71,7 +77,7 @@ class Sheet:
         if not self.student:
             return Given("Your numbers show here once your student number is in.", {}, labels)
         numbers = given(self.term, self.student, f"{self.set_id}/{question}", **choices)
-        return Given(f"Your numbers for {question}:", numbers, labels)
+        return Given(f"Your numbers for {question}:", numbers, labels, VARIABLES.get(question, ""))
 
     def look(self, question, answer, kind, plausible=None):
         """Say whether an answer is there, readable, of the right kind and plausible.
@@ -87,7 +93,35 @@ class Sheet:
         plausible : tuple of str, optional
             Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
         """
+        self.looked[question] = kind, plausible
         print(f"{question}: {seen(answer, kind, plausible)}")
+
+    def build_on(self, question, answer):
+        """The measurement that the next questions start from, and a sentence that says whose it is.
+
+        Parameters
+        ----------
+        question : str
+            One whose answer is a measurement, and that `look` has seen.
+        answer : str or sequence
+
+        Returns
+        -------
+        Readings or ProbeLog or None
+            The student's own where it is sound, else the sample drawn for them; None without a
+            student number.
+        """
+        if not self.student:
+            print("Your numbers show here once your student number is in.")
+            return None
+        own = built_on(answer, self.looked[question][0])
+        if own is not None:
+            print(f"The next questions start from your own: {own!r}.")
+            return own
+        where = f"{self.set_id}/{question}"
+        sample = given(self.term, self.student, where, **self.choices[question])["sample"]
+        print(f"The next questions start from the sample drawn for you: {sample!r}.")
+        return sample
 
     def award(self, question, answer):
         """The points for an answer, as a plain float. Only keys call this.
@@ -119,21 +153,24 @@ class Sheet:
         dict of str to Verdict
         """
         verdicts, own, sound = {}, {}, set()
-        for question, known in self.known(student):
+        for question, known in self.known(student, answers):
             answer = answers.get(question.id)
             verdict = verdicts[question.id] = question.judge(answer, known, own, sound)
             if verdict.outcome == "right":
                 sound.add(question.id)
-            if verdict.outcome not in ("missing", "unreadable"):
+            if verdict.outcome not in ("missing", "unreadable") and not _is_measured(question):
                 own[question.id] = question.look(answer)
         return verdicts
 
-    def known(self, student):
+    def known(self, student, answers=None):
         """Each question with what its formulas may use: numbers given so far, right answers so far.
 
         Parameters
         ----------
         student : str
+        answers : dict, optional
+            By question id. A measurement among them takes the place of the sample drawn for the
+            student, where it is sound; nothing else in them matters here.
 
         Yields
         ------
@@ -144,7 +181,7 @@ class Sheet:
             choices = self.choices.get(question.id, {})
             known |= given(self.term, student, f"{self.set_id}/{question.id}", **choices)
             yield question, dict(known)
-            known[question.id] = question.right(known)
+            known[question.id] = _carried_on(question, known, answers or {})
 
     def collisions(self, students):
         """Slips that pass for the right answer with some student's numbers.
@@ -166,34 +203,12 @@ class Sheet:
         ]
 
 
-def seen(answer, kind, plausible=None):
-    """What can be said about an answer before it is marked.
+def _is_measured(question):
+    return getattr(question, "measured", False)
 
-    Parameters
-    ----------
-    answer : str or Quantity
-    kind : str
-    plausible : tuple of str, optional
 
-    Returns
-    -------
-    str
-        A sentence; never an error.
-    """
-    one_of(kind, [*KINDS, *MORE_KINDS], "kind")
-    more = MORE_KINDS.get(kind)
-    if isinstance(answer, str) and not answer.strip():
-        asked, example = (more.asked, more.example) if more else (a_kind(kind), KINDS[kind][1])
-        return f'nothing is typed yet: {asked} is asked for, such as "{example}".'
-    try:
-        if more:
-            return more.seen(more.read(answer), plausible)
-        value = as_kind(read(answer) if isinstance(answer, str) else answer, kind)
-    except KitchenError as error:
-        return str(error)
-    sentence = f"read as {say(value)}. It is {a_kind(kind)}, as it should be."
-    if plausible:
-        low, high = (as_kind(read(bound), kind) for bound in plausible)
-        if not low <= value <= high:
-            sentence += f" Look again: {say(value)} is hard to believe in a kitchen."
-    return sentence
+def _carried_on(question, known, answers):
+    """What later formulas know of a question: the right answer, or the student's own readings."""
+    measured = _is_measured(question)
+    own = built_on(answers.get(question.id), question.kind) if measured else None
+    return question.right(known) if own is None else own

@@ -4,10 +4,24 @@ Nothing here knows how a plan is made; `plan_back` is checked by it like a stude
 """
 
 import itertools
+from typing import NamedTuple
 
 from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.service.clock import read_clock, say_clock, say_span
 from kitchenmath.service.tasks import crew_of, followers, in_order, kit_of
+
+
+class Finding(NamedTuple):
+    """One thing that is wrong with a plan.
+
+    rule: "missing", "unreadable", "unknown", "late", "order", "rest" (in order but for the rest),
+    "hold", "opening", "cook" (one in two places), "hands" or "equipment".
+    tasks: the names that clash.
+    """
+
+    rule: str
+    tasks: tuple
+    sentence: str
 
 
 def check_plan(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, opens=None):
@@ -53,6 +67,33 @@ def check_plan(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None,
     >>> check_plan({"foam": "19:20"}, [foam], serve_at="19:30")
     []
     """
+    found = look_over(plan_or_starts, tasks, serve_at, cooks, equipment, opens)
+    return [finding.sentence for finding in found]
+
+
+def look_over(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, opens=None):
+    """What is wrong with a plan, as `check_plan` says it, each with its rule and its tasks.
+
+    Parameters
+    ----------
+    plan_or_starts : Plan, or dict of str to clock time
+    tasks : list of Task
+    serve_at : str or datetime.time
+    cooks : int or list of str, optional
+    equipment : dict of str to int, optional
+    opens : str or datetime.time, optional
+
+    Returns
+    -------
+    list of Finding
+
+    Raises
+    ------
+    WrongKind
+    OutOfRange
+    Unreadable
+    UnknownName
+    """
     if not isinstance(plan_or_starts, dict):
         plan = plan_or_starts
         plan_or_starts = plan.starts
@@ -83,14 +124,16 @@ def _read_starts(starts, tasks):
     starts_s, findings = {}, []
     for name in tasks:
         if name not in starts:
-            findings.append(f"No start is given for {name!r}.")
+            findings.append(Finding("missing", (name,), f"No start is given for {name!r}."))
             continue
         try:
             starts_s[name] = read_clock(starts[name], f"The start of {name!r}")
         except KitchenError as problem:
-            findings.append(str(problem))
+            findings.append(Finding("unreadable", (name,), str(problem)))
     unknown = [name for name in starts if name not in tasks]
-    return starts_s, findings + [f"{name!r} is no task of this service." for name in unknown]
+    return starts_s, findings + [
+        Finding("unknown", (name,), f"{name!r} is no task of this service.") for name in unknown
+    ]
 
 
 def _late(task, starts_s, serve_s):
@@ -98,14 +141,20 @@ def _late(task, starts_s, serve_s):
     if ready_s <= serve_s:
         return []
     late = f"{say_span(ready_s - serve_s)} after the service at {say_clock(serve_s)}"
-    return [f"{task.name!r} is {_done(task)} at {say_clock(ready_s)}, {late}."]
+    sentence = f"{task.name!r} is {_done(task)} at {say_clock(ready_s)}, {late}."
+    rule = "rest" if ready_s - task.rest_s <= serve_s else "late"
+    return [Finding(rule, (task.name,), sentence)]
 
 
 def _out_of_order(task, used_by, starts_s):
     ready_s = starts_s[task.name] + task.work_s + task.rest_s
     return [
-        f"{each.name!r} starts at {say_clock(starts_s[each.name])}, but {task.name!r} is "
-        f"{_done(task)} only at {say_clock(ready_s)}."
+        Finding(
+            "rest" if starts_s[each.name] >= ready_s - task.rest_s else "order",
+            (task.name, each.name),
+            f"{each.name!r} starts at {say_clock(starts_s[each.name])}, but {task.name!r} is "
+            f"{_done(task)} only at {say_clock(ready_s)}.",
+        )
         for each in used_by
         if starts_s[each.name] < ready_s
     ]
@@ -122,7 +171,8 @@ def _too_long(task, used_by, starts_s, serve_s):
         return []
     over = f"holds {say_span(task.hold_s)}: {say_span(wait_s - task.hold_s)} too long"
     over = over if task.hold_s else "must not wait at all"
-    return [f"{task.name!r} waits {say_span(wait_s)} until {use} and {over}."]
+    sentence = f"{task.name!r} waits {say_span(wait_s)} until {use} and {over}."
+    return [Finding("hold", (task.name,), sentence)]
 
 
 def _done(task):
@@ -131,8 +181,12 @@ def _done(task):
 
 def _too_early(starts_s, opens_s):
     return [
-        f"{name!r} starts at {say_clock(start_s)}, {say_span(opens_s - start_s)} before the "
-        f"kitchen opens at {say_clock(opens_s)}."
+        Finding(
+            "opening",
+            (name,),
+            f"{name!r} starts at {say_clock(start_s)}, {say_span(opens_s - start_s)} before the "
+            f"kitchen opens at {say_clock(opens_s)}.",
+        )
         for name, start_s in starts_s.items()
         if opens_s is not None and start_s < opens_s
     ]
@@ -144,17 +198,19 @@ def _short_of_hands(tasks, starts_s, crew):
     for cook in crew:
         own = {name: 1 for name, task in tasks.items() if task.cook == cook and task.hands}
         for begin_s, end_s, names, _ in _overloads(own, 1, tasks, starts_s):
-            findings.append(
+            sentence = (
                 f"the cook “{cook}” is wanted in two places between {say_clock(begin_s)} and "
                 f"{say_clock(end_s)}: {_listed(names)}."
             )
+            findings.append(Finding("cook", tuple(names), sentence))
     hands = {name: task.hands for name, task in tasks.items()}
     there = f"there {'is 1 cook' if len(crew) == 1 else f'are {len(crew)} cooks'}"
     for begin_s, end_s, names, need in _overloads(hands, len(crew), tasks, starts_s):
-        findings.append(
+        sentence = (
             f"Too few hands between {say_clock(begin_s)} and {say_clock(end_s)}: "
             f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, and {there}."
         )
+        findings.append(Finding("hands", tuple(names), sentence))
     return findings
 
 
@@ -163,11 +219,12 @@ def _short_of_kit(tasks, starts_s, kit):
     for item, number in kit.items():
         users = {name: task.equipment.count(item) for name, task in tasks.items()}
         for begin_s, end_s, names, need in _overloads(users, number, tasks, starts_s):
-            findings.append(
+            sentence = (
                 f"Not enough of {item!r} between {say_clock(begin_s)} and {say_clock(end_s)}: "
                 f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, "
                 f"and there is {number}."
             )
+            findings.append(Finding("equipment", tuple(names), sentence))
     return findings
 
 

@@ -3,6 +3,7 @@
 import csv
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from kitchenmath.data.tables import table
@@ -71,18 +72,19 @@ class Task:
         object.__setattr__(self, "after", _names(self.after))
         object.__setattr__(self, "equipment", _names(self.equipment))
 
-    # Whole seconds inside, so that times compare exactly; rounded to the safe side.
-    @property
+    # Whole seconds inside, so that times compare exactly; rounded to the safe side, and worked out
+    # once: a search asks for them some thousand times.
+    @cached_property
     def work_s(self):
         """`duration` in whole seconds, rounded up."""
         return _whole(self.duration, math.ceil)
 
-    @property
+    @cached_property
     def rest_s(self):
         """`rest` in whole seconds, rounded up."""
         return 0 if self.rest is None else _whole(self.rest, math.ceil)
 
-    @property
+    @cached_property
     def hold_s(self):
         """`hold` in whole seconds, rounded down; infinite where none is given."""
         return math.inf if self.hold is None else _whole(self.hold, math.floor)

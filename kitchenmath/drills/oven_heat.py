@@ -1,0 +1,48 @@
+"""A drill of lesson 1: the heat on an American card, and an oven that is warm already."""
+
+from kitchenmath.drills import Drill
+from kitchenmath.practice import Question, Slip, Within, steps
+from kitchenmath.units import Q_
+
+OVEN = Drill(
+    Question(
+        "how far the oven must rise",
+        "temperature difference",
+        1,
+        Within(Q_(5, "delta_degC"), "the dial has a mark every 10 °C"),
+        lambda now, card: card.to("degC") - now,
+        (
+            Slip(
+                "°F as °C",
+                lambda now, card: Q_(card.magnitude - now.magnitude, "delta_degC"),
+                "You took the card's °F for °C. Nobody roasts at that heat.",
+            ),
+            Slip(
+                "forgot the 32",
+                lambda now, card: Q_(card.magnitude / 1.8 - now.magnitude, "delta_degC"),
+                "Take 32 off first: ice melts at 32 °F, and at 0 °C.",
+            ),
+            Slip(
+                "32 off last",
+                lambda now, card: Q_(card.magnitude / 1.8 - 32 - now.magnitude, "delta_degC"),
+                "You divided first and took 32 off then. The 32 are °F: off they come before "
+                "you divide.",
+            ),
+            Slip(
+                "all the way from nought",
+                lambda card: card.to("degC") - Q_(0, "degC"),
+                "That is where the oven must get to. It is warm already: take off what it shows.",
+            ),
+        ),
+        working=("({card} − 32) ÷ 1.8, in °C", "less {now} = {answer}"),
+    ),
+    "An American card says {card}. Your oven stands at {now}. How many °C must it still rise?",
+    "The card's heat in °C first: take off 32, then divide by 1.8.",
+    {
+        "now": steps(60, 120, 10, "degC", "oven now"),
+        "card": steps(325, 450, 25, "degF", "on the card"),
+    },
+    alone=("card",),
+)
+
+DRILLS = {OVEN.question.id: OVEN}

@@ -1,0 +1,150 @@
+"""The lines of a probe's log as a cook types them: a time and a temperature each."""
+
+import re
+
+import numpy as np
+
+from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
+from kitchenmath.practice.kinds import said
+from kitchenmath.practice.typed_lists import amounts_in, plain_quantity, quantity_of
+from kitchenmath.units.registry import Q_, Quantity, same_kind
+
+DAY = Q_(24 * 60, "min")
+COLUMN = (list, tuple, np.ndarray, Quantity)
+CLOCK = re.compile(r"\b(\d{1,2}):([0-5]\d)\b")
+FAHRENHEIT = re.compile(r"(?:\b|_)(?:f|fahrenheit)\b", re.IGNORECASE)
+CELSIUS = re.compile(r"(?:\b|_)(?:c|celsius)\b", re.IGNORECASE)
+
+
+def pairs_in(answer):
+    """The readings of a log, from everything that it may be typed as.
+
+    Parameters
+    ----------
+    answer : str, dict, or sequence
+        As `ProbeLogKind.read` takes it.
+
+    Returns
+    -------
+    list of (Quantity, Quantity)
+        Time and temperature as they came; a bare number is a count.
+
+    Raises
+    ------
+    Unreadable
+    WrongKind
+    OutOfRange
+
+    Examples
+    --------
+    >>> [(say(time), say(core)) for time, core in pairs_in("0, 5 °C; 5, 6.5 °C")]
+    [('0 min', '5 °C'), ('5 min', '6.5 °C')]
+    """
+    if isinstance(answer, str):
+        return _from_text(answer)
+    if isinstance(answer, dict):
+        values = list(answer.values())
+        columns = len(values) == 2 and all(isinstance(each, COLUMN) for each in values)
+        return _from_columns(*values) if columns else _from_rows(answer.items())
+    if not isinstance(answer, COLUMN):
+        raise WrongKind(f"{said(answer)} is no log.")
+    rows = _column(answer)
+    if rows and all(isinstance(row, str) for row in rows):
+        return _from_text("\n".join(rows))
+    if len(rows) == 2 and all(isinstance(row, COLUMN) and len(_column(row)) > 2 for row in rows):
+        return _from_columns(*rows)
+    return _from_rows(rows)
+
+
+def _from_text(text):
+    """A reading a line; or all on one line, two amounts each."""
+    clock = CLOCK.search(text)
+    text = CLOCK.sub(lambda found: f"{60 * int(found[1]) + int(found[2])} min", text)
+    lines = [line for line in re.split(r"[\r\n]+", text) if line.strip()]
+    heading = lines.pop(0) if len(lines) > 1 and not re.search(r"\d", lines[0]) else ""
+    amounts = [_two(line) for line in lines] if len(lines) > 1 else _by_twos("".join(lines))
+    scale = "°F" if FAHRENHEIT.search(heading) else "°C" if CELSIUS.search(heading) else ""
+    pairs = [
+        (_time(*time, place), _core(core[0], core[1] or scale, place))
+        for place, (time, core) in enumerate(amounts, 1)
+    ]
+    if not clock or not all(same_kind(time, "min") for time, _ in pairs):
+        return pairs
+    return [(_since(pairs[0][0], time), core) for time, core in pairs]
+
+
+def _since(first, time):
+    """Off the clock on the wall, times are counted from the first reading, past midnight too."""
+    gone = time - first
+    return gone + DAY if gone < -DAY / 2 else gone
+
+
+def _two(line):
+    """The two amounts of a line; "10,18" and "10,18,5" are ten minutes and a temperature."""
+    found = amounts_in(line)
+    if len(found) != 2 and "," in line:
+        found = amounts_in(line.replace(",", " ; ", 1))
+    if len(found) != 2:
+        raise Unreadable(
+            f"“{line.strip()[:40]}” has {len(found)} amounts: a line holds a time and a "
+            "temperature."
+        )
+    return found
+
+
+def _by_twos(line):
+    found = amounts_in(line)
+    if len(found) % 2:
+        raise Unreadable(f"{len(found)} amounts came: each reading needs a time and a temperature.")
+    return list(zip(found[::2], found[1::2], strict=True))
+
+
+def _from_columns(times, cores):
+    times, cores = _column(times), _column(cores)
+    if len(times) != len(cores):
+        raise OutOfRange(
+            f"{len(times)} times and {len(cores)} temperatures came; each reading needs both."
+        )
+    return _from_rows(zip(times, cores, strict=True))
+
+
+def _column(values):
+    """An array with a unit as a list of quantities."""
+    if not isinstance(values, Quantity):
+        return list(values) if isinstance(values, list | tuple) else list(np.atleast_1d(values))
+    units = str(values.units)
+    return [Q_(float(each), units) for each in np.ravel(values.magnitude)]
+
+
+def _from_rows(rows):
+    pairs = []
+    for place, row in enumerate(rows, 1):
+        if isinstance(row, str):
+            time, core = _two(row)
+            pairs.append((_time(*time, place), _core(*core, place)))
+            continue
+        two = _column(row) if isinstance(row, COLUMN) else []
+        if len(two) != 2:
+            raise WrongKind(f"reading {place}: {said(row)} is no time with a temperature.")
+        pairs.append((_one(two[0], _time, place), _one(two[1], _core, place)))
+    return pairs
+
+
+def _one(thing, as_typed, place):
+    """One amount of a pair, typed or computed."""
+    if not isinstance(thing, str):
+        return plain_quantity(thing, f"reading {place}")
+    found = amounts_in(thing)
+    if len(found) != 1:
+        raise Unreadable(f"reading {place}: “{thing[:40]}” is not one amount.")
+    return as_typed(*found[0], place)
+
+
+def _time(number, unit, place):
+    minutes = unit.casefold() in ("m", "'", "′", "")
+    return quantity_of(number, "min" if minutes else unit, f"reading {place}")
+
+
+def _core(number, unit, place):
+    typed = {"c": "°C", "°": "", "deg": "", "degrees": ""}.get(unit.casefold(), unit)
+    return quantity_of(number, typed, f"reading {place}")

@@ -1,0 +1,195 @@
+"""A question whose answer is the student's own measurement: ten readings, or a probe's log.
+
+No number is right here, so the readings are judged by what sound ones keep to. Each slip costs
+stated points. Later questions build on the student's own readings where these are sound, and else
+on a sample that is drawn for the student, so that a missing measurement costs its own points only.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice.kinds import said
+from kitchenmath.practice.more_kinds import MORE_KINDS, Played
+from kitchenmath.practice.questions import value_of
+from kitchenmath.practice.verdicts import Verdict
+
+FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
+DRAWN = "took the sample that was drawn"
+DRAWN_SAYS = (
+    "This is the sample that was drawn for you, and no measurement of your own. Leave the answer "
+    "empty where you cannot measure: the next questions start from the sample all the same."
+)
+NOISE = ("about the same as yours", "see my photograph", "more or less on size")
+
+
+@dataclass(frozen=True)
+class MeasuredSlip:
+    """One usual slip of measuring, and what it costs.
+
+    Parameters
+    ----------
+    name : str
+        For the report: "invented digits".
+    shows_in : callable
+        Of the readings or the log: whether this slip shows in it.
+    sentence : str
+        To the student: what is to be seen, and why people do it.
+    costs : float
+        Points.
+    asks : str
+        The words of the question's text that ask for what this slip misses.
+    formula : callable
+        Of the `sample`: the same as somebody types it who makes this slip and no other.
+    """
+
+    name: str
+    shows_in: Callable
+    sentence: str
+    costs: float
+    asks: str
+    formula: Callable
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A question that asks for a measurement of one's own.
+
+    Parameters
+    ----------
+    id : str
+    kind : str
+        "readings" or "probe log".
+    points : float
+    slips : tuple of MeasuredSlip
+    working : tuple of str
+        How it is measured, a line each.
+    skill, lesson : str
+
+    Notes
+    -----
+    The set gives one choice named `sample`: the measurement drawn for whoever has none.
+    """
+
+    id: str
+    kind: str
+    points: float
+    slips: tuple = ()
+    working: tuple = ()
+    skill: str = ""
+    lesson: str = ""
+    measured: bool = True
+
+    def __post_init__(self):
+        if self.kind not in MORE_KINDS:
+            raise KitchenError(f"kind: {self.kind!r} is not one of {', '.join(MORE_KINDS)}.")
+        names = [slip.name for slip in self.slips]
+        if len(set(names)) != len(names):
+            raise KitchenError(f"{self.id}: two slips share the name {names}.")
+
+    def right(self, known):
+        """The sample drawn for the student: what later questions start from without their own."""
+        return value_of(lambda sample: sample, known)
+
+    def look(self, answer):
+        """What the student typed or computed, as readings or as a log.
+
+        Raises
+        ------
+        KitchenError
+            With the sentence that the student sees.
+        """
+        return MORE_KINDS[self.kind].read(answer)
+
+    def judge(self, answer, known, own=None, sound=()):
+        """The verdict on a measurement; `own` and `sound` as for a `Question`, not needed here.
+
+        Parameters
+        ----------
+        answer : str or sequence or None
+        known : dict
+        own : dict, optional
+        sound : collection of str
+
+        Returns
+        -------
+        Verdict
+        """
+        if answer is None or (isinstance(answer, str) and not answer.strip()):
+            words = f"There is no measurement here. {FROM_SAMPLE}"
+            return self._verdict("missing", 0, words, "", known)
+        try:
+            value = self.look(answer)
+        except KitchenError as error:
+            shown = answer if isinstance(answer, str) else said(answer)
+            return self._verdict("unreadable", 0, f"{error} {FROM_SAMPLE}", shown, known)
+        if self.right(known).same_as(value):
+            return self._verdict("slip", 0, DRAWN_SAYS, str(value), known, (DRAWN,))
+        found = tuple(slip for slip in self.slips if slip.shows_in(value))
+        if not found and value.sound:
+            return self._verdict("right", self.points, "Right.", str(value), known)
+        sentences = [slip.sentence for slip in found]
+        sentences += [] if value.sound else [FROM_SAMPLE]
+        if not found:
+            return self._verdict("wrong", 0, " ".join(sentences), str(value), known)
+        points = max(0.0, self.points - sum(slip.costs for slip in found))
+        names = tuple(slip.name for slip in found)
+        return self._verdict("slip", points, " ".join(sentences), str(value), known, names)
+
+    def slip_value(self, slip, known):
+        """A measurement like the sample, as somebody types it who makes this slip."""
+        return value_of(slip.formula, {**known, "sample": self.right(known).another})
+
+    def collisions(self, known):
+        """Names of the slips that the sample itself shows, or that do not show where made."""
+        sample = self.right(known)
+        return [
+            slip.name
+            for slip in self.slips
+            if slip.shows_in(sample) or not slip.shows_in(self.look(self.slip_value(slip, known)))
+        ]
+
+    def played(self, known):
+        """Answers as students give them, and what is to be found about each."""
+        sample = self.right(known)
+        yield from (Played(typed, "right") for typed in sample.another.ways)
+        yield from (Played(typed, "slip", (DRAWN,)) for typed in sample.ways)
+        for slip in self.slips:
+            yield Played(self.slip_value(slip, known), "slip", (slip.name,))
+        yield from (Played(words, "noise") for words in NOISE)
+
+    def _verdict(self, outcome, points, sentence, answer, known, slips=()):
+        sample = f"a measurement of your own. The sample drawn for you was {self.right(known)}"
+        return Verdict(
+            question=self.id,
+            outcome=outcome,
+            points=float(points),
+            out_of=float(self.points),
+            sentence=sentence,
+            answer=answer,
+            right="" if outcome == "right" else sample,
+            slips=slips,
+            working=self.working,
+        )
+
+
+def built_on(answer, kind):
+    """A student's measurement, where later questions can be built on it.
+
+    Parameters
+    ----------
+    answer : str or sequence or None
+    kind : str
+        "readings" or "probe log".
+
+    Returns
+    -------
+    Readings or ProbeLog or None
+        None where the sample drawn for the student counts.
+    """
+    try:
+        value: Any = MORE_KINDS[kind].read(answer)
+    except KitchenError:
+        return None
+    return value if value.sound else None

@@ -1,0 +1,240 @@
+"""A service plan as a student types it: the start of each task, a line each.
+
+"cider foam 19:20", "7.20 pm - Cider Foam" and {"cider foam": "19:20"} all say the same.
+"""
+
+import datetime
+import difflib
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import lru_cache
+
+from kitchenmath.errors import KitchenError, Unreadable, WrongKind
+from kitchenmath.practice.kinds import said
+from kitchenmath.practice.more_kinds import add_kind
+from kitchenmath.service.clock import read_clock, say_clock
+
+EXAMPLE = "cider foam 19:20"
+NOON = "12:00"  # clock times of one day sort as text
+LONGEST = 4000  # characters; a plan is a page at most
+NEAR = 0.75  # share of letters in common from which two spellings are one word
+SMALL_WORDS = {
+    "a",
+    "an",
+    "and",
+    "at",
+    "for",
+    "from",
+    "in",
+    "into",
+    "of",
+    "on",
+    "start",
+    "the",
+    "to",
+}
+
+_CLOCK = re.compile(
+    r"(?<![\w:.,])"
+    r"(?:(?P<hour>\d{1,2})[:.,h](?P<minute>\d\d)(?![:.,]?\d)"
+    r"|(?P<four>\d{4})(?!\w)"
+    r"|(?P<whole>\d{1,2})(?=\s?[ap]\.?\s?m\b))"
+    r"(?:\s?(?P<half>[ap])\.?\s?m\b\.?)?(?:\s?h\b)?(?P<day>\s(?:the|\d+) days? before)?",
+    re.IGNORECASE,
+)
+_AROUND = " \t-–—•*·:=>|,.@/'\"“”()[]"  # what may stand between a task and its time
+
+
+@dataclass(frozen=True)
+class TypedPlan:
+    """What a student typed: `starts`, a clock time by task, and `odd`, sentences on the rest."""
+
+    starts: dict
+    odd: tuple = ()
+
+    def __str__(self):
+        return "; ".join(f"{start} {name}" for name, start in in_time(self.starts))
+
+
+def in_time(starts):
+    """Tasks and their starts, earliest first.
+
+    Parameters
+    ----------
+    starts : dict of str to str
+
+    Returns
+    -------
+    list of (str, str)
+    """
+    return sorted(starts.items(), key=lambda pair: read_clock(pair[1], pair[0]))
+
+
+def read_plan(answer):
+    """The starts in a plan as typed, with the tasks as the student calls them.
+
+    Parameters
+    ----------
+    answer : str or dict
+        A line for each task, or a clock time by task.
+
+    Returns
+    -------
+    TypedPlan
+        A line that cannot be read is told in `odd` and spoils no other.
+
+    Raises
+    ------
+    WrongKind
+        When no plan came at all.
+    Unreadable
+        When not one start could be read.
+
+    Examples
+    --------
+    >>> print(read_plan("Plate - 7.20 pm; cider foam 19:14"))
+    19:14 cider foam; 19:20 Plate
+    """
+    if isinstance(answer, dict):
+        found = [_entry(name, time) for name, time in answer.items()]
+    elif isinstance(answer, str):
+        if len(answer) > LONGEST:
+            raise Unreadable(f"this plan is longer than {LONGEST} characters: type a line a task.")
+        lines = unicodedata.normalize("NFKC", answer).replace(";", "\n").splitlines()
+        found = [_line(line, place) for place, line in enumerate(lines, 1) if line.strip()]
+    else:
+        raise WrongKind(f'{said(answer)} is no plan: type a line for each task, "{EXAMPLE}".')
+    starts, odd = {}, [sentence for _, _, sentence in found if sentence]
+    for name, start, _ in found:
+        odd += [_twice(name, starts[name], start)] if starts.get(name, start) != start else []
+        starts |= {name: start} if start else {}
+    if not starts:
+        why = odd[0] if len(odd) == 1 else "no line has a task and a clock time."
+        raise Unreadable(f'{why} Type a line for each task, such as "{EXAMPLE}".')
+    return TypedPlan(starts, tuple(odd))
+
+
+def placed(typed, tasks):
+    """A plan with the tasks by the names that the question gives them.
+
+    Case, accents, order of words and small words do not matter, and a part of a name will do
+    while it means one task only: "foam" is "whip the cider foam".
+
+    Parameters
+    ----------
+    typed : TypedPlan
+    tasks : iterable of str
+
+    Returns
+    -------
+    TypedPlan
+
+    Examples
+    --------
+    >>> placed(read_plan("foam 19:14; soup 18:00"), ["whip the cider foam", "plate"])
+    TypedPlan(starts={'whip the cider foam': '19:14'}, odd=('“soup” is no task of this service.',))
+    """
+    starts, odd = {}, list(typed.odd)
+    for name, start in typed.starts.items():
+        meant = _meant(name, tasks)
+        if len(meant) > 1:
+            odd.append(f"“{said(name)[1:-1]}” may be {' or '.join(meant)}: type more of its name.")
+        elif not meant:
+            odd.append(f"“{said(name)[1:-1]}” is no task of this service.")
+        else:
+            if starts.get(meant[0], start) != start:
+                odd.append(_twice(meant[0], starts[meant[0]], start))
+            starts[meant[0]] = start
+    return TypedPlan(starts, tuple(odd))
+
+
+class PlanKind:
+    """How a plan is looked at before it is marked; `plausible` names the tasks of the service."""
+
+    asked = "a service plan with a line for each task"
+    example = EXAMPLE
+
+    def read(self, answer):
+        """The starts that were typed."""
+        return read_plan(answer)
+
+    def seen(self, value, plausible):
+        """Which starts were read, and which are not there yet."""
+        plan = placed(value, plausible or value.starts)
+        missing = [name for name in plausible or () if name not in plan.starts]
+        lines = [f"read as {plan}." if plan.starts else "no start was read.", *plan.odd]
+        if plan.starts and all(start < NOON for start in plan.starts.values()):
+            lines.append("All of it is before noon: for the evening, type 19:20 or 7:20 pm.")
+        if missing:
+            lines.append(f"Look again: no start yet for {', '.join(missing)}.")
+        elif plausible:
+            lines.append("Every task has a start.")
+        return " ".join(lines)
+
+
+add_kind("plan", PlanKind())
+
+
+def _line(line, place):
+    """Task, start and complaint of one typed line."""
+    clocks = list(_CLOCK.finditer(line))
+    shown = f"line {place}, “{line.strip()[:60]}”,"
+    if len(clocks) != 1:
+        what = "has no clock time" if not clocks else "has more than one time: its start is wanted"
+        return "", "", f'{shown} {what}; type it as "{EXAMPLE}".'
+    clock = clocks[0]
+    rest = f"{line[: clock.start()].strip(_AROUND)} {line[clock.end() :].strip(_AROUND)}"
+    name = re.sub(r"^\d{1,2}[.)]\s+|\s+(at|from)$", "", rest.strip(_AROUND)).strip(_AROUND)
+    if not name:
+        return "", "", f'{shown} has a time and no task; type it as "{EXAMPLE}".'
+    return _timed(name, clock, shown)
+
+
+def _entry(name, time):
+    """Task, start and complaint of one entry of a dict."""
+    shown = f"the start of {said(name)},"
+    if isinstance(time, datetime.time):
+        time = f"{time:%H:%M}"
+    clock = _CLOCK.fullmatch(time.strip()) if isinstance(time, str) else None
+    if clock is None or not str(name).strip():
+        return "", "", f'{shown} {said(time)}, is no clock time; type it as "19:20".'
+    return _timed(" ".join(str(name).split()), clock, shown)
+
+
+def _timed(name, clock, shown):
+    hour, minute = clock["hour"] or clock["whole"], clock["minute"] or "00"
+    if clock["four"]:
+        hour, minute = clock["four"][:2], clock["four"][2:]
+    half = f" {clock['half']}m" if clock["half"] else ""
+    try:
+        moment_s = read_clock(f"{hour}:{minute}{half}{clock['day'] or ''}", shown.rstrip(","))
+    except KitchenError as error:
+        return "", "", str(error)
+    return " ".join(name.split()), say_clock(moment_s), ""
+
+
+def _twice(name, first, last):
+    return f"“{name}” stands twice, at {first} and at {last}: the last one counts."
+
+
+def _meant(typed, tasks):
+    """The tasks that a typed name may mean."""
+    words = _words(typed)
+    exact = [name for name in tasks if _words(name) == words]
+    return exact or [
+        name for name in tasks if words and all(_among(word, _words(name)) for word in words)
+    ]
+
+
+@lru_cache(maxsize=256)
+def _words(text):
+    plain = unicodedata.normalize("NFKD", text.casefold())
+    plain = "".join(letter for letter in plain if not unicodedata.combining(letter))
+    return frozenset(re.findall(r"[^\W_]+", plain)) - SMALL_WORDS
+
+
+def _among(word, words):
+    return word in words or (
+        len(word) > 3 and bool(difflib.get_close_matches(word, words, n=1, cutoff=NEAR))
+    )

@@ -1,0 +1,275 @@
+"""A set's notebook read as data: what it asks and what stands in its answer cells. Nothing is run.
+
+Any editor may have saved it: with or without cell ids, text in one piece or in lines, in UTF-8 or
+UTF-16. Of two copies of an answer cell the last that is filled in counts, as in marking.
+"""
+
+import ast
+import json
+import textwrap
+import warnings
+from dataclasses import dataclass
+
+from kitchenmath.errors import KitchenError, Unreadable
+from kitchenmath.practice.looking import Look, asked_for, look_over
+from kitchenmath.practice.more_kinds import MORE_KINDS
+from kitchenmath.units.reading import read
+from kitchenmath.units.registry import KINDS
+from kitchenmath.units.saying import say
+
+LONGEST = 50_000_000  # bytes
+UNTOUCHED = "*Write here.*"
+COMMENT = "#"
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One question of a set, as its file shows it.
+
+    Attributes
+    ----------
+    question : str
+        "q3"
+    text : str or None
+        What stands in the answer cell; None where there is no such cell.
+    written : bool
+        Whether the answer is written in words, for a person to mark.
+    kind : str or None
+        From the check cell; None where that is gone.
+    plausible : tuple of str or None
+    """
+
+    question: str
+    text: str | None
+    written: bool
+    kind: str | None = None
+    plausible: tuple | None = None
+
+    def look(self):
+        """What can be said about the answer.
+
+        Returns
+        -------
+        Look
+        """
+        if self.text is None:
+            return Look("empty", f"the answer cell is gone. {self.how_to_type()}")
+        if self.written:
+            if self.text.strip() in ("", UNTOUCHED):
+                return Look("empty", f"nothing is written yet: {WRITE}")
+            return Look("there", "written.")
+        try:
+            value = last_assigned(self.text, self.question)
+        except (SyntaxError, ValueError, RecursionError, MemoryError):
+            return Look(
+                "unreadable", f"the cell cannot be read: is a quote missing? {self.typed()}"
+            )
+        if value is None and not is_bare(self.text):
+            words = f"the cell gives no {self.question}. {self.typed()}"
+            return Look("unreadable", words)
+        if value is Ellipsis:
+            words = "computed. Run the notebook from the top; its last cell says what comes out."
+            return Look("unknown", words)
+        return self.look_at("" if value is None else value)
+
+    def look_at(self, value):
+        """What can be said about a value of this question.
+
+        Parameters
+        ----------
+        value : object
+
+        Returns
+        -------
+        Look
+        """
+        try:
+            if self.kind is not None:
+                return look_over(value, self.kind, self.plausible)
+            return _without_kind(value)
+        except KitchenError as error:
+            return Look("unreadable", str(error))
+
+    def typed(self):
+        """How to type an answer to this question."""
+        example = asked_for(self.kind)[1] if self.kind in {*KINDS, *MORE_KINDS} else "4.2 kg"
+        return f'Type it between two quotes: {self.question} = "{example}".'
+
+    def how_to_type(self):
+        """What to do where the cell itself is gone."""
+        return f"Add a cell in its place. {WRITE if self.written else self.typed()}"
+
+
+WRITE = "click twice into the cell below the question, and write a few sentences."
+
+
+def read_set(raw):
+    """The cells of a set's notebook, by name and in order.
+
+    Parameters
+    ----------
+    raw : bytes
+
+    Returns
+    -------
+    dict of str to (str, str)
+        Cell name to its type and its text.
+    str
+        The set's id, "" where the file does not say it.
+
+    Raises
+    ------
+    Unreadable
+        For what is no notebook of a set.
+    """
+    if len(raw) > LONGEST:
+        raise Unreadable("the file is too long to be a set: was a picture pasted into it?")
+    try:
+        notebook = json.loads(raw)
+        cells = [cell for cell in notebook["cells"] if isinstance(cell, dict)]
+        kitchen = notebook.get("metadata", {}).get("kitchen", {})
+        set_id = str(kitchen.get("set", ""))
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        raise Unreadable("this is no notebook.") from None
+    named = {}
+    for cell in cells:
+        name, text = _name(cell), _text(cell)
+        if name and (name not in named or _says_more(text, named[name][1])):
+            named[name] = str(cell.get("cell_type", "code")), text
+    if not any(name.endswith("-answer") for name in named):
+        raise Unreadable("this is no notebook of a set: it has no answer cells.")
+    return named, set_id
+
+
+def asked_in(named):
+    """The questions of a set, in order.
+
+    Parameters
+    ----------
+    named : dict of str to (str, str)
+        As from `read_set`.
+
+    Returns
+    -------
+    list of Asked
+    """
+    questions = {}
+    for name in named:
+        question, _, part = name.rpartition("-")
+        if part in ("answer", "check", "text", "given") and question.startswith("q"):
+            questions.setdefault(question, None)
+    return [_asked(question, named) for question in questions]
+
+
+def student_in(named):
+    """The student number as typed in the cell "me"; "" where there is none.
+
+    Parameters
+    ----------
+    named : dict of str to (str, str)
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Unreadable
+        With what to type.
+    """
+    try:
+        number = last_assigned(named.get("me", ("", ""))[1], "student")
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
+        raise Unreadable(
+            'the cell cannot be read: is a quote missing? Type student = "BH-1007".'
+        ) from None
+    return "" if number in (None, ...) else str(number)
+
+
+def last_assigned(text, name):
+    """The last plain value assigned to a name: text, number, list; Ellipsis for a computed one.
+
+    Parameters
+    ----------
+    text : str
+        A cell's code.
+    name : str
+
+    Returns
+    -------
+    object
+        None where nothing is assigned.
+    """
+    value = None
+    for node in _nodes(text):
+        if isinstance(node, ast.Assign) and any(
+            isinstance(target, ast.Name) and target.id == name for target in node.targets
+        ):
+            try:
+                value = ast.literal_eval(node.value)
+            except (ValueError, TypeError):
+                value = ...
+    return value
+
+
+def is_bare(text):
+    """Whether a cell holds no code: nothing, or comments only."""
+    lines = (line.strip() for line in text.splitlines())
+    return all(not line or line.startswith(COMMENT) for line in lines)
+
+
+def _asked(question, named):
+    cell_type, text = named.get(f"{question}-answer", ("code", None))
+    check = named.get(f"{question}-check", ("", ""))[1]
+    kind, plausible = _looked_for(check)
+    written = kind is None and (cell_type == "markdown" or f"{question}-given" not in named)
+    return Asked(question, text, written, kind, plausible)
+
+
+def _nodes(text):
+    """The parts of a cell's code, in the order of a walk."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")  # Python warns of a stray backslash; marking does not mind
+        return list(ast.walk(ast.parse(textwrap.dedent(text))))  # as a notebook reads it
+
+
+def _name(cell):
+    """nbgrader's name of a cell, else its own id, else ""."""
+    metadata = cell.get("metadata")
+    flags = metadata.get("nbgrader") if isinstance(metadata, dict) else None
+    name = flags.get("grade_id") if isinstance(flags, dict) else None
+    name = name or cell.get("id")
+    return name if isinstance(name, str) else ""
+
+
+def _text(cell):
+    source = cell.get("source", "")
+    lines = source if isinstance(source, list) else [source]
+    return "".join(line for line in lines if isinstance(line, str))
+
+
+def _says_more(text, earlier):
+    """Whether a second copy of a cell counts: it is filled in, or the first is not."""
+    return not is_bare(text) or is_bare(earlier)
+
+
+def _looked_for(check):
+    """Kind and plausible range, from the call of `look` in a check cell; None where it is gone."""
+    try:
+        for node in _nodes(check):
+            if isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "look":
+                named = {word.arg: ast.literal_eval(word.value) for word in node.keywords}
+                kind = named["kind"] if "kind" in named else ast.literal_eval(node.args[2])
+                return kind, named.get("plausible")
+    except (SyntaxError, ValueError, IndexError, RecursionError):
+        pass
+    return None, None
+
+
+def _without_kind(value):
+    """Where the check cell is gone, an answer is read for what it is."""
+    if isinstance(value, str) and not value.strip():
+        return Look("empty", 'nothing is typed yet: type the answer with its unit, as in "4.2 kg".')
+    if not isinstance(value, str):
+        return Look("there", "something is there; its check cell is gone, so no more can be said.")
+    return Look("there", f"read as {say(read(value))}; its check cell is gone.")

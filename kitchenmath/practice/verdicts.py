@@ -1,0 +1,117 @@
+"""What a verdict is made of: a tolerance, the usual slips, and the verdict itself."""
+
+import math
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from kitchenmath.units.registry import Quantity, kind_of
+from kitchenmath.units.saying import say
+
+# Two values this much closer than the tolerance are the same: floating point, not cooking.
+ROUNDING = 1 + 1e-9
+# A tolerance forgives a right answer; to be told of a slip, an answer must meet its number: within
+# this share of it, or as near as the figures go that were typed.
+NEAR_A_SLIP = 0.003
+
+
+@dataclass(frozen=True)
+class Within:
+    """A tolerance in kitchen words: what the scale, the spoon or the purse can show.
+
+    Parameters
+    ----------
+    step : Quantity
+        An amount ("50 g") or a percent of the right answer ("2 %").
+    because : str
+        Why: "the scale shows 10 g". It is said to the student.
+    """
+
+    step: Quantity
+    because: str = ""
+
+    def __str__(self):
+        of_it = " of the answer" if kind_of(self.step) == "percent" else ""
+        return f"within {say(self.step)}{of_it}" + (f", {self.because}" if self.because else "")
+
+    def around(self, value, of_percent=False):
+        """How far from `value` an answer may lie, as a plain number in the unit of `value`."""
+        if kind_of(self.step) == "percent" and not of_percent:
+            return abs(value.magnitude) * self.step.magnitude / 100 * ROUNDING
+        difference = value.units
+        if value.check("[temperature]") and "delta_" not in str(difference):
+            difference = f"delta_{difference}"
+        return abs(self.step.to(difference).magnitude) * ROUNDING
+
+
+@dataclass(frozen=True)
+class Slip:
+    """One usual slip: the number it leads to, its short name, and what to say about it.
+
+    Parameters
+    ----------
+    name : str
+        For the report: "multiplied by the yield".
+    formula : callable
+        Of given numbers and earlier answers, by name, as in `Question.formula`. It returns None
+        for numbers with which the slip makes no difference (rounding down what is whole already).
+    sentence : str
+        To the student: what happened, and why people do it.
+    worth : float
+        Points that the part of the method which was right still earns.
+    near : float
+        How near the answer must lie, as a share of it: more than by default where several habits
+        lead to nearly one number (a spoon of 14.8 mL or of 15 mL).
+    """
+
+    name: str
+    formula: Callable
+    sentence: str
+    worth: float = 0.0
+    near: float = NEAR_A_SLIP
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What was found about one answer.
+
+    outcome: "right", "follow-through", "slip", "wrong", "missing" or "unreadable".
+    slips: names of all slips that give the number; more than one where they cannot be told apart.
+    """
+
+    question: str
+    outcome: str
+    points: float
+    out_of: float
+    sentence: str
+    answer: str = ""
+    right: str = ""
+    slips: tuple = ()
+    working: tuple = ()
+
+
+def last_figure(typed):
+    """Half a step of the last figure of a typed amount, as a share of it.
+
+    Parameters
+    ----------
+    typed : str
+
+    Returns
+    -------
+    float
+        Infinite where there is no one number to see it from: "9 lb 4 oz", "1 1/2 cup".
+
+    Examples
+    --------
+    1.31 kg may be anything from 1.305 to 1.315: half a step is 0.005 of 1.31, or 0.38 %. The
+    noughts of 1300 g may have been rounded to: half a step is 50 of 1300, or 3.8 %.
+
+    >>> round(100 * last_figure("1.31 kg"), 2), round(100 * last_figure("1300 g"), 1)
+    (0.38, 3.8)
+    """
+    numbers = re.findall(r"\d+(?:[.,]\d+)*", typed)
+    if len(numbers) != 1 or not (digits := re.sub(r"[.,]", "", numbers[0])).strip("0"):
+        return math.inf
+    whole = not re.search(r"[.,]", numbers[0])
+    return 0.5 / int(digits.rstrip("0") if whole else digits)

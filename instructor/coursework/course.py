@@ -29,10 +29,18 @@ class CourseError(KitchenError):
 class Bounds:
     """What one hand-in may use in the student's room. Each names itself when it strikes."""
 
-    seconds: float = 60.0
+    seconds: float = 60.0  # for the whole notebook
+    cell_seconds: float = 15.0
+    memory_bytes: int = 1_000_000_000
     output_bytes: int = 1_000_000
-    answer_bytes: int = 20_000
-    file_bytes: int = 50_000_000
+    disk_bytes: int = 50_000_000
+    files: int = 500
+    open_files: int = 64
+    threads: int = 32
+    figures: int = 20  # in one cell
+    answer_bytes: int = 20_000  # the text of one answer
+    own_cells: int = 200  # a student's own code cells
+    file_bytes: int = 50_000_000  # the file that was handed in, pictures left out
 
 
 @dataclass(frozen=True)
@@ -102,9 +110,14 @@ name = "{name}"
 term = "{term}"
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
+# There are: {bounds}.
 [bounds]
 seconds = 60
+cell_seconds = 15
 """
+
+
+BOUNDS = ", ".join(one.name for one in fields(Bounds))
 
 
 def new_course(folder, name, term, roster):
@@ -141,7 +154,7 @@ def new_course(folder, name, term, roster):
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(["student_number", "name"])
         writer.writerows(roster.items())
-    (folder / "course.toml").write_text(COURSE_FILE.format(name=name, term=term), encoding="utf-8")
+    (folder / "course.toml").write_text(COURSE_FILE.format(name=name, term=term, bounds=BOUNDS), encoding="utf-8")
     return open_course(folder)
 
 

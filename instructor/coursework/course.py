@@ -61,11 +61,18 @@ class Course:
     term: str
     roster: dict
     bounds: Bounds = field(default_factory=Bounds)
+    gradebook_address: str = ""
 
     @property
     def gradebook(self):
-        """The address of nbgrader's gradebook."""
-        return f"sqlite:///{(self.folder / 'gradebook.db').resolve().as_posix()}"
+        """The address of nbgrader's gradebook: the course file's, or a file of the class."""
+        file = self.gradebook_file
+        return f"sqlite:///{file.as_posix()}" if file else self.gradebook_address
+
+    @property
+    def gradebook_file(self):
+        """The gradebook's file, or None where a database server has it."""
+        return None if self.gradebook_address else (self.folder / "gradebook.db").resolve()
 
     def release(self, set_id):
         """The notebook handed out for a set."""
@@ -154,7 +161,9 @@ def new_course(folder, name, term, roster):
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(["student_number", "name"])
         writer.writerows(roster.items())
-    (folder / "course.toml").write_text(COURSE_FILE.format(name=name, term=term, bounds=BOUNDS), encoding="utf-8")
+    (folder / "course.toml").write_text(
+        COURSE_FILE.format(name=name, term=term, bounds=BOUNDS), encoding="utf-8"
+    )
     return open_course(folder)
 
 
@@ -200,7 +209,12 @@ def open_course(folder):
             f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
         )
     bounds = read_bounds(settings.get("bounds", {}))
-    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds)
+    address = settings.get("gradebook", "")
+    if not isinstance(address, str) or (address and "://" not in address):
+        raise CourseError(
+            'course.toml: gradebook needs an address, as in "postgresql+psycopg://host/marks".'
+        )
+    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds, address)
 
 
 def read_bounds(lines):

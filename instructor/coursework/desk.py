@@ -15,6 +15,7 @@ from coursework.hand_out import hand_out
 from coursework.keys import key_file, load_key, set_ids
 from coursework.mark_set import mark_set
 from coursework.report import report
+from coursework.room.door import not_held_back
 from coursework.standing import usable_records
 from coursework.take_in import take_in
 from kitchenmath.errors import KitchenError
@@ -130,8 +131,8 @@ class Desk:
                 return str(take_in(self.course, places, progress))
 
         def do_mark(progress):
-            records = mark_set(self.course, self.sets.value, progress)
-            return f"{len(records)} hand-ins are marked."
+            marked = mark_set(self.course, self.sets.value, progress)
+            return "\n".join(each for each in (str(marked), not_held_back()) if each)
 
         def do_hand_back(progress):
             pages = hand_back(self.course, self.sets.value, progress)

@@ -19,13 +19,12 @@ from coursework.arrivals import (
     said,
     write_list,
 )
-from coursework.copies import copies
 from coursework.course import CourseError
 from coursework.placing import place_all
 from coursework.settling import earliest, settle
 from coursework.unpacking import Unpacking
 
-__all__ = ["Arrival", "TakenIn", "copies", "take_in"]
+__all__ = ["Arrival", "TakenIn", "take_in"]
 
 OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", "reports",
                "source", "submitted")  # fmt: skip

@@ -250,7 +250,7 @@ def not_held_back():
     listed = f"{', '.join(first)} and {last}" if first else last
     return (
         f"On this machine students' code is not kept from {listed}. "
-        "Mark on a Linux machine or in a container to hold that back; the contributor guide says how."
+        "Mark on a Linux machine or in a container: the contributor guide says how."
     )
 
 

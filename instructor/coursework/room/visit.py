@@ -88,7 +88,11 @@ def _work(cells, asks, left_out, bounds):
     """The job: a cell that is left out stays as an empty one, so that its answer is asked for."""
     return {
         "cells": [
-            {"place": place, "source": "" if place in left_out else source(cells[place]), "ask": ask}
+            {
+                "place": place,
+                "source": "" if place in left_out else source(cells[place]),
+                "ask": ask,
+            }
             for place, ask in asks.items()
         ],
         "bounds": bounds,
@@ -128,7 +132,7 @@ class _Found:
 
 
 def _read(raw, asks, bounds, cells):
-    """The lines of a room, each read as hostile; whatever is not one of its records is passed by."""
+    """The lines of a room, each read as hostile; what is none of its records is passed by."""
     found = _Found()
     for line in raw.split(b"\n"):
         record = _record(line)

@@ -24,9 +24,8 @@ KIT = os.path.dirname(os.path.dirname(os.path.dirname(HERE)))
 sys.path[:0] = [HERE, KIT]
 
 import cells  # noqa: E402
-import walls  # noqa: E402
-
 import numpy.random  # noqa: E402
+import walls  # noqa: E402
 
 import kitchenmath.practice  # noqa: E402, F401
 

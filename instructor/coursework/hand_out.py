@@ -19,6 +19,7 @@ from coursework.keys import (
     source,
     with_term,
 )
+from coursework.one_at_a_time import one_at_a_time
 from coursework.safe_files import keep_earlier, write_safely
 
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
@@ -54,8 +55,13 @@ def hand_out(course, set_id):
     Raises
     ------
     CourseError
-        When there is no such set, or its key is refused.
+        When there is no such set, its key is refused, or another step is at work in this class.
     """
+    with one_at_a_time(course, "handing out"):
+        return _hand_out(course, set_id)
+
+
+def _hand_out(course, set_id):
     raw = key_file(set_id).read_bytes()
     key = for_term(raw, course.term)
     refuse_unchecked(course, set_id, key, library())

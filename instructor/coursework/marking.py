@@ -33,9 +33,9 @@ def mark(task):
     bounds = task["bounds"]
     try:
         read = read_notebook(task["hand_in"], bounds["file_bytes"])
-        cells, findings = read.cells, read.findings
     except UnreadableNotebook as error:
-        cells, findings = (), (f"The file could not be read: {error}.",)
+        return _for_a_human(key, task, str(error))
+    cells, findings = read.cells, read.findings
     poured = pour(task["released"], cells, bounds["answer_bytes"], bounds["own_cells"])
     ran = visit(poured.notebook["cells"], bounds)
     verdicts = key.sheet.mark(task["student"], ran.answers)
@@ -47,17 +47,45 @@ def mark(task):
         "alike": fingerprint(poured.answers),
         "findings": [*findings, *poured.findings, *ran.findings],
         "verdicts": _with_question(key, task["student"], verdicts),
-        "human": [
-            {
-                "question": question,
-                "asked": key.asked[question],
-                "answer": poured.answers.get(f"{question}-answer", ""),
-                "out_of": points,
-            }
-            for question, points in key.human.items()
-        ],
+        "human": _written(key, poured.answers),
         "notebook": _as_marked(poured.notebook, ran.outputs, verdicts),
     }
+
+
+def _for_a_human(key, task, trouble):
+    """The record of a file that cannot be read: every question is open until a person marks it."""
+    verdicts = _with_question(key, task["student"], key.sheet.mark(task["student"], {}))
+    words = "The file could not be read by the kit. Your instructor marks it."
+    opened = {"outcome": "unreadable", "points": None, "sentence": words}
+    unread = dict.fromkeys(
+        (f"{question}-answer" for question in key.human), "(See the file as it arrived.)"
+    )
+    return {
+        "set": key.set_id,
+        "title": key.title,
+        "student": task["student"],
+        "alike": None,
+        "findings": [
+            f"The file could not be read: {trouble} It lies in submitted/{task['student']}/"
+            f"{key.set_id}. Give its points by hand, question by question."
+        ],
+        "verdicts": [verdict | opened for verdict in verdicts],
+        "human": _written(key, unread),
+        "notebook": task["released"].decode(),
+    }
+
+
+def _written(key, answers):
+    """What waits for a human."""
+    return [
+        {
+            "question": question,
+            "asked": key.asked[question],
+            "answer": answers.get(f"{question}-answer", ""),
+            "out_of": points,
+        }
+        for question, points in key.human.items()
+    ]
 
 
 def _with_failures(verdicts, poured, outputs):

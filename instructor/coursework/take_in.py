@@ -20,6 +20,7 @@ from coursework.arrivals import (
     write_list,
 )
 from coursework.course import CourseError
+from coursework.one_at_a_time import one_at_a_time
 from coursework.placing import place_all
 from coursework.settling import earliest, settle
 from coursework.unpacking import Unpacking
@@ -30,8 +31,8 @@ OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", 
                "source", "submitted")  # fmt: skip
 
 MENDING = (
-    "What is not placed is kept. Mend the roster, or type the student number into the notebook, "
-    "and take it in again."
+    "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
+    "desk, or with python3 instructor place."
 )
 
 
@@ -104,10 +105,16 @@ def take_in(course, place, progress=None):
     Raises
     ------
     CourseError
-        When a place does not exist or is the class's own folder, or the list was damaged.
+        When a place does not exist or is the class's own folder, the list was damaged, or another
+        step is at work in this class.
     """
     places = [Path(one) for one in ([place] if isinstance(place, str | Path) else place)]
     refuse_own(course, places)
+    with one_at_a_time(course, "taking in"):
+        return _take_in(course, places, progress)
+
+
+def _take_in(course, places, progress):
     before = {arrival.line: arrival for arrival in read_list(course)}
     listed, came, new = dict(before), [], []
     unpacking = Unpacking(places, course.bounds, leave=[course.folder])

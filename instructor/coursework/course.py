@@ -40,7 +40,7 @@ class Bounds:
     figures: int = 20  # in one cell
     answer_bytes: int = 20_000  # the text of one answer
     own_cells: int = 200  # a student's own code cells
-    file_bytes: int = 50_000_000  # the file that was handed in, pictures left out
+    file_bytes: int = 60_000_000  # the file that was handed in, with its pictures
 
 
 @dataclass(frozen=True)

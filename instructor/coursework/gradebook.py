@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from sqlalchemy import create_engine, select
-from sqlalchemy.exc import DatabaseError, OperationalError
+from sqlalchemy.exc import ArgumentError, DatabaseError, OperationalError
 
 from coursework.course import CourseError
 from coursework.grade_tables import (
@@ -37,7 +37,7 @@ def connected(course):
     """
     if course.gradebook_file and not course.gradebook_file.is_file():
         raise CourseError("there is no gradebook in this class yet: hand a set out first.")
-    engine = create_engine(course.gradebook)
+    engine = _engine(course.gradebook)
     try:
         with engine.begin() as connection:
             yield connection
@@ -46,6 +46,17 @@ def connected(course):
         raise CourseError(f"the gradebook does not answer: {words}.") from error
     finally:
         engine.dispose()
+
+
+def _engine(address):
+    try:
+        return create_engine(address)
+    except ArgumentError:
+        raise CourseError("course.toml: gradebook is no address of a database.") from None
+    except ImportError as error:
+        raise CourseError(
+            f"the gradebook in course.toml needs {error.name}: type python3 instructor college."
+        ) from None
 
 
 def prepare_set(course, set_id):

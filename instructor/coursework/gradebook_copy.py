@@ -53,7 +53,8 @@ def copy_gradebook(course):
 
 
 def _copy(source, target):
-    address = f"{source.as_uri()}?mode=ro"
+    # Not mode=ro: a marker that was killed in a transaction left what SQLite must first undo.
+    address = f"{source.as_uri()}?mode=rw"
     with (
         closing(sqlite3.connect(address, uri=True)) as old,
         closing(sqlite3.connect(target)) as new,

@@ -12,14 +12,14 @@ from collections import deque
 from concurrent.futures import FIRST_COMPLETED, ThreadPoolExecutor, wait
 from dataclasses import asdict, dataclass
 
+from coursework.arrivals import clear_halves
 from coursework.checked_keys import library, refuse_unchecked
 from coursework.course import CourseError
-from coursework.grade_writer import GradeWriter
-from coursework.gradebook_copy import copy_gradebook
 from coursework.hand_out import for_term
 from coursework.keys import digest, key_file
 from coursework.marking import mark
 from coursework.one_at_a_time import one_at_a_time
+from coursework.room.door import warm_up
 from coursework.safe_files import keep_earlier, write_safely
 
 
@@ -89,6 +89,12 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
         When the set was not handed out, nothing was handed in, the gradebook is damaged, or
         another step is at work in this class.
     """
+    if executor is None:
+        warm_up()
+    # They load the database's library: meanwhile the rooms get warm on another core.
+    from coursework.grade_writer import GradeWriter
+    from coursework.gradebook_copy import copy_gradebook
+
     with one_at_a_time(course, "marking"):
         tasks = _Tasks(course, set_id)
         copy_gradebook(course)
@@ -166,6 +172,9 @@ class _Tasks:
         )
         if not self.students:
             raise CourseError(f"nothing is taken in for set {set_id} yet: take hand-ins in first.")
+        clear_halves(course.marks(set_id, "any").parent)  # of a marker that was killed
+        for student in self.students:
+            clear_halves(course.autograded(set_id, student).parent)
 
     def of(self, student):
         """One hand-in's task: bytes and plain values, for any process."""

@@ -52,7 +52,10 @@ def pour(released, cells, answer_bytes, own_cells):
         text, found = _answer(index, cell, cells, places)
         findings += [f"{flags['grade_id']}: {each}" for each in found]
         if len(text.encode("utf-8", "replace")) > answer_bytes:
-            findings.append(f"{flags['grade_id']}: the answer is longer than {answer_bytes} bytes.")
+            findings.append(
+                f"{flags['grade_id']}: the answer is longer than {answer_bytes} bytes and was left "
+                "out (answer_bytes)."
+            )
             text = ""
         filled = _bare(text) != _bare(source(cell))
         answers[flags["grade_id"]] = text if filled else ""
@@ -66,9 +69,14 @@ def pour(released, cells, answer_bytes, own_cells):
         if len(text.encode("utf-8", "replace")) <= answer_bytes:
             extras.setdefault(after, []).append(text)
         else:
-            findings.append(f"A cell of the student's own is longer than {answer_bytes} bytes.")
+            findings.append(
+                f"A cell of the student's own is longer than {answer_bytes} bytes and was left out "
+                "(answer_bytes)."
+            )
     if len(own) > own_cells:
-        findings.append(f"{len(own)} cells are the student's own; the first {own_cells} were run.")
+        findings.append(
+            f"{len(own)} cells are the student's own; the first {own_cells} were run (own_cells)."
+        )
     ours["cells"] = _with_extras(ours["cells"], extras)
     return Poured(ours, answers, tuple(findings))
 

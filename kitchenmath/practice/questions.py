@@ -175,6 +175,8 @@ class Question:
             return self._verdict("right", self.points, "Right.", shown, right, known)
         used = self._earlier(own or {})
         followed = {**known, **used} if used else None
+        if followed and self._worked_out(self.right, followed) is None:
+            followed = None
         if followed and self._same(value, self.right(followed)):
             if used.keys() <= set(sound):
                 return self._verdict("right", self.points, "Right.", shown, right, known)
@@ -205,8 +207,15 @@ class Question:
         return None if number is None else as_kind(number, self.kind, f"{self.id}, {slip.name}")
 
     def _leads_to(self, slip, value, known):
-        number = self.slip_value(slip, known)
+        number = self._worked_out(lambda numbers: self.slip_value(slip, numbers), known)
         return number is not None and self._same(value, number)
+
+    def _worked_out(self, formula, known):
+        """What a formula gives, or None: a student's own answer may be 0, or past all numbers."""
+        try:
+            return formula(known)
+        except (ArithmeticError, ValueError):
+            return None
 
     def _slips_at(self, value, starts):
         found = []

@@ -5,11 +5,14 @@ before a cell, then `{"cell": place, "output": …, "failed": …, "struck": [�
 `{"done": true}` at the end. Student code can write lines of its own; the other side knows that.
 """
 
+import _thread
 import contextlib
 import errno
 import json
+import os
 import signal
 import sys
+import threading
 
 from IPython.core.interactiveshell import InteractiveShell
 from plain import to_plain
@@ -103,11 +106,34 @@ def run(job, shell, write):
         record = {"cell": cell["place"], "output": stream.text(), "failed": failed}
         if cell["ask"]:
             try:
-                record["value"] = to_plain(shell.user_ns.get(cell["ask"]))
+                with _clock(job["cell_seconds"]):  # a list of one's own making may never end
+                    record["value"] = to_plain(shell.user_ns.get(cell["ask"]))
             except BaseException:  # a value that cannot be made plain is no value
                 record["value"] = {"type": "object"}
         say(**record, struck=struck)
     say(done=True)
+
+
+def few_threads(most):
+    """Refuse more threads to Python code, by the error that the kernel's own limit gives.
+
+    The kernel lets a root user have any number; there, and for threads that are started past
+    Python, memory is the bound that is left.
+    """
+
+    def bounded(begin):
+        def start(*words, **options):
+            if _thread._count() >= most:
+                raise RuntimeError("can't start new thread")
+            return begin(*words, **options)
+
+        return start
+
+    for module in (_thread, threading):
+        for name in ("start_new_thread", "start_new", "start_joinable_thread",
+                     "_start_new_thread", "_start_joinable_thread"):  # fmt: skip
+            if hasattr(module, name):  # the names differ between versions of Python
+                setattr(module, name, bounded(getattr(module, name)))
 
 
 def _run_one(shell, source, stream, seconds):
@@ -132,13 +158,21 @@ def _struck(error):
         number = error.errno
         return {
             errno.EFBIG: ["disk_bytes"],
-            errno.ENOSPC: ["disk_bytes"],
+            errno.ENOSPC: ["files" if _no_file_left() else "disk_bytes"],
             errno.EMFILE: ["open_files"],
             errno.ENOMEM: ["memory_bytes"],
         }.get(number, [])
     if isinstance(error, RuntimeError) and "new thread" in str(error):
         return ["threads"]
     return []
+
+
+def _no_file_left():
+    """Whether the working folder has room, and yet takes no more files."""
+    try:
+        return hasattr(os, "statvfs") and os.statvfs(".").f_ffree == 0
+    except OSError:
+        return False
 
 
 def _figures(most):

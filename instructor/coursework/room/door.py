@@ -9,16 +9,19 @@ import contextlib
 import json
 import os
 import queue
+import secrets
+import shutil
 import signal
 import socket
 import subprocess
 import sys
 import tempfile
 import threading
-import time
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
+
+from coursework.room.listening import listen
+from kitchenmath.errors import KitchenError
 
 WARM = Path(__file__).with_name("warm.py")
 # What each missing wall does not hold back; see walls.py.
@@ -33,23 +36,7 @@ GRACE = 3.0  # seconds that a cell gets to obey its own clock before it is ended
 ONE_THREAD = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
 
 
-@dataclass(frozen=True)
-class Came:
-    """What came out of a room.
-
-    Attributes
-    ----------
-    raw : bytes
-        Its lines, at most as many bytes as were allowed.
-    why : str
-        "" when the room ended by itself, else "cell_seconds", "seconds" or "output".
-    """
-
-    raw: bytes
-    why: str = ""
-
-
-class NoRoom(Exception):
+class NoRoom(KitchenError):
     """A room could not be opened; the message says why."""
 
 
@@ -58,16 +45,17 @@ class ForkedRooms:
 
     def __init__(self):
         here, there = socket.socketpair(socket.AF_UNIX, socket.SOCK_SEQPACKET)
-        self._folder = tempfile.TemporaryDirectory(prefix="room-")
+        # Made and cleared by the warm process, which outlives a marker that is killed.
+        self._folder = os.path.join(tempfile.gettempdir(), f"room-{secrets.token_hex(8)}")
         with there:
             self._warm = subprocess.Popen(
-                [sys.executable, "-I", "-B", str(WARM), "serve", str(there.fileno())],
+                [sys.executable, "-I", "-B", str(WARM), "serve", str(there.fileno()), self._folder],
                 stdin=subprocess.DEVNULL,
                 stdout=subprocess.DEVNULL,
                 stderr=subprocess.DEVNULL,
                 pass_fds=[there.fileno()],
-                cwd=self._folder.name,
-                env=_environment(self._folder.name),
+                cwd=tempfile.gettempdir(),
+                env=_environment(self._folder),
             )
         self._control, self._lock = here, threading.Lock()
         self._hello, self._number, self._loaded = None, 0, set()
@@ -120,7 +108,7 @@ class ForkedRooms:
         NoRoom
         """
         stand = [wall for wall in HOLDS_BACK if wall not in self.missing]
-        with tempfile.TemporaryDirectory(prefix="room-") as folder:
+        with self._own_folder() as folder:
             job = os.memfd_create("job")
             lines, lines_in = os.pipe()
             ended, ended_in = os.pipe()
@@ -140,16 +128,26 @@ class ForkedRooms:
                 os.close(job)
                 os.close(lines_in)
                 os.close(ended_in)
-            with open(lines, "rb", buffering=0) as stream, open(ended, "rb") as status:
+            with open(ended, "rb") as status:
                 try:
-                    came = _listen(stream, most, seconds, work["cell_seconds"] + GRACE)
+                    stream = os.fdopen(lines, "rb", buffering=0)
+                    came = listen(stream, most, seconds, work["cell_seconds"] + GRACE)
                 finally:
                     with self._lock:
                         self._send({"do": "end", "room": number})
                     how = _status(status.read())
-        if "no room" in how:
-            raise NoRoom(how["no room"])
+        if "status" not in how:
+            raise NoRoom(how.get("no room", "the process that makes rooms ended"))
+        # The first line is the room's own: no student code runs before it.
+        if came.raw.startswith(b'{"lost"'):
+            raise NoRoom(f"walls that stood did not go up again: {came.raw.decode()}")
         return came
+
+    def _own_folder(self):
+        try:
+            return tempfile.TemporaryDirectory(dir=self._folder, ignore_cleanup_errors=True)
+        except OSError as error:
+            raise NoRoom(f"the folder of rooms is gone ({error})") from None
 
     def _send(self, order, handles=()):
         try:
@@ -161,12 +159,14 @@ class ForkedRooms:
         """Close the door; every room that is still open ends with it."""
         atexit.unregister(self.close)
         self._control.close()
+        if self._hello is None:
+            self._warm.kill()  # it is still loading, and made no room
         try:
             self._warm.wait(5)
         except subprocess.TimeoutExpired:
             self._warm.kill()
             self._warm.wait()
-        self._folder.cleanup()
+        shutil.rmtree(self._folder, ignore_errors=True)
 
 
 class FreshRooms:
@@ -192,10 +192,9 @@ class FreshRooms:
         with folder:
             try:
                 _give(process, work | {"folder": folder.name, "walls": []})
-                came = _listen(process.stdout, most, seconds, work["cell_seconds"] + GRACE)
+                came = listen(process.stdout, most, seconds, work["cell_seconds"] + GRACE)
             finally:
                 _end(process)
-                process.stdout.close()
         return came
 
     def _warm_one(self):
@@ -223,73 +222,73 @@ class FreshRooms:
                 folder.cleanup()
 
 
+_ONE_DOOR = threading.Lock()
+
+
 @lru_cache(maxsize=1)
-def rooms():
-    """The rooms of this process: forked where the system can, else fresh ones."""
-    if sys.platform == "linux":
-        forked = ForkedRooms()
-        if forked.usable:
-            return forked
-        forked.close()
+def _forked():
+    return ForkedRooms() if sys.platform == "linux" else None
+
+
+@lru_cache(maxsize=1)
+def _fresh():
     return FreshRooms()
 
 
-def new_rooms():
-    """The rooms again, after the process that makes them was lost."""
-    rooms().close()
-    rooms.cache_clear()
-    return rooms()
+def warm_up():
+    """Begin to load what rooms need, while the marker reads in its own things."""
+    with _ONE_DOOR:
+        _forked()
+
+
+def rooms():
+    """The rooms of this process: forked where the system can, else fresh ones."""
+    with _ONE_DOOR:
+        return _usable()
+
+
+def _usable():
+    forked = _forked()
+    return forked if forked and forked.usable else _fresh()
+
+
+def new_rooms(lost):
+    """The rooms again, after the process that makes them was lost; one thread makes them anew.
+
+    Raises
+    ------
+    NoRoom
+        When a wall that stood before does not stand any more.
+    """
+    with _ONE_DOOR:
+        if lost is _usable():
+            lost.close()
+            _forked.cache_clear()
+            _fresh.cache_clear()
+        made = _usable()
+    if fallen := [wall for wall in HOLDS_BACK if wall in made.missing and wall not in lost.missing]:
+        raise NoRoom(
+            f"students' code was kept from {_listed(fallen)} when the marking began, and is no "
+            "longer. Nothing more is marked: start the marking again, or mark on another machine."
+        )
+    return made
 
 
 def not_held_back():
     """One sentence on what this machine does not keep student code from; "" where nothing."""
-    missing = [what for wall, what in HOLDS_BACK.items() if wall in rooms().missing]
+    missing = [wall for wall in HOLDS_BACK if wall in rooms().missing]
     if not missing:
         return ""
-    *first, last = missing
-    listed = f"{', '.join(first)} and {last}" if first else last
     return (
-        f"On this machine students' code is not kept from {listed}. "
+        f"On this machine students' code is not kept from {_listed(missing)}. "
         "Mark on a Linux machine or in a container: the contributor guide says how."
     )
 
 
-def _listen(stream, most, seconds, cell_seconds):
-    """A room's lines until it closes, or until a bound strikes."""
-    pieces = queue.SimpleQueue()
-    reader = threading.Thread(target=_read, args=(stream, pieces, most), daemon=True)
-    reader.start()
-    start = cell_start = time.monotonic()
-    got, why, size = [], "", 0
-    while True:
-        now = time.monotonic()
-        left = min(start + seconds, cell_start + cell_seconds) - now
-        if left <= 0:
-            why = "seconds" if now >= start + seconds else "cell_seconds"
-            break
-        try:
-            piece = pieces.get(timeout=left)
-        except queue.Empty:
-            continue
-        if not piece:
-            break
-        got.append(piece)
-        size += len(piece)
-        if b'"began"' in piece:
-            cell_start = time.monotonic()
-        if size >= most:
-            why = "output"
-            break
-    return Came(b"".join(got), why)
-
-
-def _read(stream, pieces, most):
-    with contextlib.suppress(OSError, ValueError):  # the room was ended, the stream is closed
-        while most > 0 and (piece := stream.read(65536) if not hasattr(stream, "read1")
-                            else stream.read1(65536)):  # fmt: skip
-            pieces.put(piece)
-            most -= len(piece)
-    pieces.put(b"")
+def _listed(walls):
+    """What walls hold back, in words."""
+    *first, last = [HOLDS_BACK[wall] for wall in walls]
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def _give(process, work):

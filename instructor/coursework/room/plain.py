@@ -75,15 +75,21 @@ def from_plain(value, depth=MOST_DEPTH):
         return None
     text, number, units = value.get("text"), value.get("number"), value.get("units")
     if isinstance(text, str):
-        return text[:MOST_TEXT]
+        return whole(text[:MOST_TEXT])
     if isinstance(number, int | float) and not isinstance(number, bool) and _finite(number):
+        number = float(number)  # a whole number of hundreds of figures is no number to units
         return number if "units" not in value else _quantity(number, units)
     items, table = value.get("list"), value.get("table")
     if depth and isinstance(items, list) and len(items) <= MOST_ITEMS:
         return [from_plain(each, depth - 1) for each in items]
     if depth and isinstance(table, list) and len(table) <= MOST_ITEMS and all(map(_row, table)):
-        return {name[:200]: from_plain(each, depth - 1) for name, each in table}
-    return Odd(str(value.get("type", "thing"))[:60])
+        return {whole(name[:200]): from_plain(each, depth - 1) for name, each in table}
+    return Odd(whole(str(value.get("type", "thing"))[:60]))
+
+
+def whole(text):
+    """Text without half characters (lone surrogates), which no file could be written with."""
+    return text.encode("utf-8", "replace").decode()
 
 
 def _finite(number):

@@ -15,6 +15,7 @@ import json
 import os
 import random
 import select
+import shutil
 import signal
 import socket
 import sys
@@ -35,7 +36,7 @@ READABLE = (os.path.join(KIT, "kitchenmath"), os.path.join(KIT, "lessons"))
 SLOW = ("matplotlib.pyplot", "kitchenmath.figures", "kitchenmath.panels")
 
 
-def serve(control):
+def serve(control, folder):
     """Make a room for each order that comes, until the door is closed.
 
     Parameters
@@ -44,8 +45,20 @@ def serve(control):
         Orders are JSON: `{"do": "run", "room": number}` with two descriptors (where the job is,
         where its lines go) and one for how it ended; `{"do": "end", "room": number}`;
         `{"do": "load", "module": name}`.
+    folder : str
+        Made here and cleared here, also after the door's own process was killed.
     """
+    os.mkdir(folder, 0o700)
+    os.chdir(folder)
+    try:
+        _serve(control)
+    finally:
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def _serve(control):
     shell = cells.shell()
+    shell.run_cell("pass", store_history=False)  # what a first cell loads, every copy then has
     wake, awake = os.pipe()
     os.set_blocking(awake, False)
     os.set_blocking(wake, False)
@@ -139,6 +152,7 @@ def live(work, lines, shell):
         while line:
             line = line[os.write(lines, line) :]
 
+    cells.few_threads(work["bounds"]["threads"])
     cells.run(work, shell, write)
     return 0
 
@@ -209,6 +223,6 @@ def once():
 
 if __name__ == "__main__":
     if sys.argv[1] == "serve":
-        serve(socket.socket(fileno=int(sys.argv[2])))
+        serve(socket.socket(fileno=int(sys.argv[2])), sys.argv[3])
     else:
         once()

@@ -1,4 +1,7 @@
-"""Run a class: "python3 instructor" opens the desk, "python3 instructor --help" lists the rest."""
+"""Run a class: "python3 instructor" opens the desk, "python3 instructor --help" lists the rest.
+
+JupyterLab refuses to run as root unless it is told: python3 instructor --allow-root
+"""
 
 import os
 import runpy
@@ -12,7 +15,7 @@ def main(words):
     """Run the command that ``words`` name, or open the instructor's desk where there are none."""
     start["ready"]("instructor")
     start["reach"](os.path.join(KIT, "instructor"))
-    if words:
+    if words and words != ["--allow-root"]:
         from coursework.command import main as command
 
         return command(words)
@@ -20,7 +23,7 @@ def main(words):
     from jupyterlab.labapp import main as lab
 
     desk = "--LabApp.default_url=/lab/tree/instructor/desk.ipynb"
-    return lab([f"--ServerApp.root_dir={KIT}", desk])
+    return lab([f"--ServerApp.root_dir={KIT}", desk, *words])
 
 
 sys.exit(main(sys.argv[1:]))

@@ -103,7 +103,7 @@ def test_a_course_file_from_notepad_opens(tmp_path):
         ('name = "C\nterm = "demo"', r"cannot be read: .*line 1"),
         ('name = "C"\nterm = "a/b"', "the term “a/b” may have letters"),
         ('name = "C"\nterm = "d"\nbounds = 3', r"below a line \[bounds\]"),
-        ('name = "C"\nterm = "d"\n[bounds]\nsecond = 3', "“second” is none of seconds, output"),
+        ('name = "C"\nterm = "d"\n[bounds]\nsecond = 3', "“second” is none of seconds, cell_sec"),
         ('name = "C"\nterm = "d"\n[bounds]\nseconds = "60"', "seconds: needs a number above 0"),
         ('name = "C"\nterm = "d"\n[bounds]\nseconds = 0', "seconds: needs a number above 0"),
         ('name = "C"\nterm = "d"\n[bounds]\nseconds = nan', "seconds: needs a number above 0"),

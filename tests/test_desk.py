@@ -7,7 +7,7 @@ import pytest
 from coursework import desk as desk_module
 from coursework.desk import Desk
 from coursework.gradebook import human_marks
-from ipywidgets import HTML
+from ipywidgets import HTML, Dropdown
 
 
 def words(widget):
@@ -77,10 +77,10 @@ def test_the_demonstration_class_goes_through_all_steps(desk):
     assert "24 handed in, 24 marked" in words(desk.state)
 
     written = desk.written()
-    waiting = int(re.search(r"(\d+) written answers wait", press(written, "Show what waits"))[1])
-    student, cell = desk._written["waiting"][0]
-    desk._written["points"].value, desk._written["comment"].value = 2.5, "Say which scale."
-    assert f"{waiting - 1} written answers wait" in press(written, "Enter the points, next")
+    waiting = int(re.search(r"(\d+) answers wait", press(written, "Show what waits"))[1])
+    student, cell = written.waiting[0]
+    written.points.value, written.comment.value = 2.5, "Say which scale."
+    assert f"{waiting - 1} answers wait" in press(written, "Enter the points, next")
     marks = human_marks(desk.course, "04-buy-enough")
     assert marks[student, cell["question"]] == (2.5, "Say which scale.")
 
@@ -104,12 +104,24 @@ def test_what_a_student_wrote_is_shown_and_not_obeyed(desk):
     """Escaped on the desk too."""
     written = desk.written()
     press(written, "Show what waits")
-    desk._written["waiting"].insert(
+    written.waiting.insert(
         0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
     )
     press(written, "Enter the points, next")
-    desk._written["waiting"].insert(
+    written.waiting.insert(
         0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
     )
 
-    assert "<script>" not in desk._written["answer"].value
+    assert "<script>" not in written.answer.value
+
+
+def test_a_file_without_a_place_is_given_one(desk):
+    """The demonstration's broken file becomes Ada's."""
+    unplaced = desk.unplaced()
+    assert "4 files have no place" in press(unplaced, "Show files without a place")
+    files, students = (child for child in unplaced.children if isinstance(child, Dropdown))
+    files.value = next(sha for text, sha in files.options if text.startswith("05/broken.ipynb"))
+    students.value = "BH-1001"
+
+    said = press(unplaced, "Place it, for the set above")
+    assert "is BH-1001's, 04-buy-enough" in said and "3 files have no place" in said

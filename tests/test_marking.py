@@ -7,7 +7,10 @@ import pytest
 from coursework.course import Bounds
 from coursework.hand_out import ASSIGNMENTS
 from coursework.keys import key_file
-from coursework.marking import Odd, from_plain, mark
+from coursework.marking import mark
+from coursework.room.plain import Odd, from_plain, to_plain
+
+from kitchenmath import Q_
 
 KEY = key_file("04-buy-enough").read_bytes()
 RELEASED = (ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb").read_bytes()
@@ -22,7 +25,7 @@ def typed(**answers):
     return {name: f'{name} = "{text}"' for name, text in answers.items()}
 
 
-def marked(seconds=30, **cells):
+def marked(seconds=30, cell_seconds=15, **cells):
     """The record of a hand-in whose answer cells hold these texts."""
     notebook = json.loads(RELEASED)
     cells = {"me": f'student = "{STUDENT}"'} | cells
@@ -36,7 +39,7 @@ def marked(seconds=30, **cells):
         "hand_in": json.dumps(notebook).encode(),
         "term": "demo",
         "student": STUDENT,
-        "bounds": asdict(Bounds(seconds=seconds)),
+        "bounds": asdict(Bounds(seconds=seconds, cell_seconds=cell_seconds)),
     }
     return mark(task)
 
@@ -108,23 +111,56 @@ def test_an_object_that_equals_everything_has_no_value():
     assert "“All” is no amount" in record["verdicts"][0]["sentence"]
 
 
-def test_an_endless_loop_costs_only_what_comes_after_it():
-    """What was answered before is kept, and the finding names the bound."""
-    record = marked(seconds=3, **typed(q1="3 kg"), q2="while True: pass")
+def test_an_endless_loop_costs_only_its_own_answer():
+    """What was answered above and below is kept, and the finding names the bound."""
+    record = marked(cell_seconds=1, **typed(q1="3 kg", q3="168.9 g"), q2="while True: pass")
+
+    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
+    assert record["findings"] == [
+        "Cell q2-answer ran longer than 1 seconds and was stopped (cell_seconds)."
+    ]
+
+
+STUBBORN = """
+while True:
+    try:
+        import signal
+        signal.signal(signal.SIGALRM, signal.SIG_IGN)
+        while True: pass
+    except BaseException: pass
+"""
+
+
+def test_a_loop_that_swallows_everything_is_ended_from_outside():
+    """Its room is ended; a second one runs the rest without that cell."""
+    record = marked(cell_seconds=0.2, **typed(q1="3 kg", q3="168.9 g"), q2=STUBBORN)
+
+    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
+    assert record["findings"] == [
+        "Cell q2-answer ran longer than 0.2 seconds and was stopped (cell_seconds). "
+        "It was left out."
+    ]
+
+
+def test_the_whole_notebook_has_a_bound_of_its_own():
+    """Four cells that each stay within theirs."""
+    slow = "import time; time.sleep(0.9)"
+    record = marked(seconds=1.5, **typed(q1="3 kg"), q2=slow, q3=slow, q4=slow, q5=slow)
 
     assert points(record) == NOTHING | {"q1": 3.0}
-    assert record["findings"] == ["The code in this notebook was stopped after 3 seconds."]
+    assert record["findings"] == ["The whole notebook ran longer than 1.5 seconds (seconds)."]
 
 
 @pytest.mark.parametrize(
-    "leave", ["import os; os._exit(0)", "import os, signal; os.kill(os.getpid(), signal.SIGKILL)"]
+    "leave",
+    ["import os; os._exit(0)", "import ctypes; ctypes.string_at(0)", "import os; os.abort()"],
 )
-def test_code_that_ends_its_own_room_costs_only_what_comes_after(leave):
-    """The marking goes on, and says so."""
-    record = marked(**typed(q1="3 kg"), q2=leave)
+def test_code_that_ends_its_own_room_costs_only_its_own_answer(leave):
+    """The rest is run again without that cell, and it is said."""
+    record = marked(**typed(q1="3 kg", q3="168.9 g"), q2=leave)
 
-    assert points(record) == NOTHING | {"q1": 3.0}
-    assert "ended the run before its last cell" in record["findings"][0]
+    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
+    assert record["findings"] == ["Cell q2-answer ended the room it ran in. It was left out."]
 
 
 def test_sys_exit_and_errors_in_one_cell_leave_the_others_alone():
@@ -196,11 +232,43 @@ def test_the_same_task_gives_the_same_record():
         {"number": 3, "units": "gram"},
         {"number": 3, "units": {str(i): 1 for i in range(100)}},
         {"type": "x" * 1000},
+        {"number": 10**400},
+        {"list": [{"text": "3"}] * 1000},
+        {"table": [["a"]]},
+        {"table": {"a": 1}},
     ],
 )
 def test_a_forged_value_is_no_value(forged):
     """What the room sends is read as hostile."""
     assert isinstance(from_plain(forged), Odd)
+
+
+@pytest.mark.parametrize(
+    "value",
+    [
+        "4.2 kg",
+        3.5,
+        Q_(4.2, "kg"),
+        Q_(200, "degF"),
+        Q_(2, "dollar/kg"),
+        [Q_(3.5, "mm"), Q_(3, "mm")],
+        {"foam": "19:20", "birds": ["18:50", 90.0]},
+    ],
+)
+def test_a_plain_value_crosses_the_wall_and_stays_what_it_is(value):
+    """There and back through JSON, as between the two rooms."""
+    assert value == from_plain(json.loads(json.dumps(to_plain(value))))
+
+
+def test_lists_without_end_do_not_cross():
+    """Depth and length are bounded; what is beyond crosses as the name of its type."""
+    deep = []
+    deep.append(deep)
+
+    crossed = json.dumps(to_plain(deep))
+
+    assert len(crossed) < 200
+    assert isinstance(from_plain(to_plain([0] * 10_000)), Odd)
 
 
 @pytest.mark.parametrize("nothing", [None, 3, [], "text", True])

@@ -10,15 +10,13 @@ import signal
 import tempfile
 import zipfile
 from pathlib import Path
-from types import SimpleNamespace
 
-import coursework.copies
 import pytest
 from coursework import placing
 from coursework.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
 from coursework.course import CourseError, new_course, open_course
 from coursework.hand_out import ASSIGNMENTS
-from coursework.take_in import copies, take_in
+from coursework.take_in import take_in
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -568,94 +566,3 @@ def test_no_file_is_ever_lost(raws):
         one.sha256 for one in listed.values()
     ]
     assert {"class", "post"} == beside
-
-
-def pairs(course):
-    return [(one, other) for one, other, _ in copies(course, SET)]
-
-
-def test_a_copy_of_a_classmates_file_names_both(course, tmp_path):
-    """Spaces and line ends apart; the number was changed, the answers were not."""
-    answers = dict(ANSWERS, q6="I weighed 910 g.")
-    spaced = {name: f"  {text}\n\n".replace(" = ", "  =\t") for name, text in answers.items()}
-    post = {
-        "a": hand_in("BH-1004", **answers), "b": hand_in("BH-1017", **spaced),
-        "c": hand_in("BH-1005", **dict(answers, q5='q5 = "9 kg"')),
-    }  # fmt: skip
-    take_in(course, put(tmp_path / "post", post))
-
-    assert [("BH-1004", "BH-1017", "the same text in all 6 answers that were filled in")] == copies(
-        course, SET
-    )
-
-
-def test_two_equal_answers_and_nothing_else_are_chance(course, tmp_path):
-    two = {name: ANSWERS[name] for name in ("q1", "q2")}
-    three = {name: ANSWERS[name] for name in ("q1", "q2", "q3")}
-    post = {f"BH-{n}": hand_in(f"BH-{n}", **two) for n in (1001, 1002)}
-    post |= {f"BH-{n}": hand_in(f"BH-{n}", **three) for n in (1003, 1004)}
-    post |= {f"BH-{n}": hand_in(f"BH-{n}") for n in (1005, 1006, 1007)}
-    take_in(course, put(tmp_path / "post", post))
-
-    assert [("BH-1003", "BH-1004")] == pairs(course)
-
-
-def test_one_who_handed_in_less_of_the_same_is_no_copy(course, tmp_path):
-    """All that both filled in must be the same, not only what both have."""
-    less = {name: ANSWERS[name] for name in ("q1", "q2", "q3")}
-    post = {"a": hand_in("BH-1001", **ANSWERS), "b": hand_in("BH-1002", **less)}
-    take_in(course, put(tmp_path / "post", post))
-
-    assert [] == pairs(course)
-
-
-def test_one_students_file_under_two_names_is_no_copy(course, tmp_path):
-    raw = hand_in("BH-1001", **ANSWERS)
-    take_in(course, put(tmp_path / "post", {"a": raw, "b": raw, "c": raw + b"\n"}))
-
-    assert [] == pairs(course)
-
-
-def test_a_third_with_the_same_is_named_with_the_first(course, tmp_path):
-    post = {n: hand_in(n, **ANSWERS) for n in ("BH-1003", "BH-1001", "BH-1002")}
-    take_in(course, put(tmp_path / "post", post))
-
-    assert [("BH-1001", "BH-1002"), ("BH-1001", "BH-1003")] == pairs(course)
-
-
-def test_a_doubled_cell_and_lost_ids_do_not_hide_a_copy(course, tmp_path):
-    """An untouched second cell after the filled one; a grade id without an id."""
-    book = json.loads(hand_in("BH-1002", **ANSWERS))
-    untouched = [cell for cell in json.loads(RELEASED)["cells"] if cell["id"] == "q1-answer"]
-    book["cells"] += untouched
-    for cell in book["cells"]:
-        del cell["id"]
-    post = {"a": hand_in("BH-1001", **ANSWERS), "b": json.dumps(book).encode()}
-    take_in(course, put(tmp_path / "post", post))
-
-    assert [("BH-1001", "BH-1002")] == pairs(course)
-
-
-def test_an_unreadable_file_put_there_by_hand_does_not_stop_the_search(course, tmp_path):
-    post = {n: hand_in(n, **ANSWERS) for n in ("BH-1001", "BH-1003")}
-    take_in(course, put(tmp_path / "post", post))
-    put(course.submitted(SET, "BH-1002").parent, {f"{SET}.ipynb": b"x"})
-
-    assert [("BH-1001", "BH-1003")] == pairs(course)
-
-
-def test_each_hand_in_is_read_once_however_many_there_are(course, tmp_path, monkeypatch):
-    """Counted, not timed: 24 hand-ins and the released copy are 25 readings."""
-    post = {n: hand_in(n, **ANSWERS) for n in ROSTER}
-    take_in(course, put(tmp_path / "post", post))
-    counted = SimpleNamespace(readings=0)
-
-    def read(raw):
-        counted.readings += 1
-        return really(raw)
-
-    really = coursework.copies.read_notebook
-    monkeypatch.setattr(coursework.copies, "read_notebook", read)
-
-    assert 23 == len(pairs(course))
-    assert 25 == counted.readings

@@ -149,7 +149,9 @@ def test_a_file_over_the_bound_is_listed_with_both_sizes(tmp_path):
     archive = make_zip(tmp_path / "c.zip", {"a": b"x" * 10_001, "b": b"x" * 10_000})
 
     for place, name in ((tmp_path, "a.ipynb"), (archive, "a")):
-        assert "The file is 10 kB long; at most 10 kB is taken." == reasons(place)[name]
+        assert (
+            "The file is 10 kB long; at most 10 kB is taken (file_bytes)." == reasons(place)[name]
+        )
     assert ["b.ipynb", "c.zip/b"] == list(taken(tmp_path))
 
 
@@ -355,7 +357,7 @@ def test_the_total_is_right_at_the_end_whatever_was_opened(tmp_path):
     (tmp_path / "z.ipynb").write_text("z")
     walk = Unpacking([tmp_path, tmp_path / "z.ipynb"], BOUNDS)
 
-    assert len(list(walk)) == 5 == walk.total
+    assert len(list(walk)) == 6 == walk.total
 
 
 def test_the_bounds_are_the_courses_own(tmp_path):

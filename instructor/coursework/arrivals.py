@@ -46,6 +46,8 @@ class Arrival:
         What the notebook says of itself.
     trouble : str
         Why it cannot be a hand-in, whatever the roster says; empty when it can.
+    told_student, told_set : str
+        What the instructor said of it, which counts before what it says itself; empty when nothing.
     student, set_id, became, reason : str
         What became of it, settled anew each time something is taken in.
     """
@@ -60,6 +62,8 @@ class Arrival:
     says_set: str | None = None
     says_term: str | None = None
     trouble: str = ""
+    told_student: str = ""
+    told_set: str = ""
     student: str = ""
     set_id: str = ""
     became: str = NOT_PLACED

@@ -153,15 +153,18 @@ def _mark(options):
 
     course = chosen(options.folder)
     with Progress("Marking") as progress:
-        records = mark_set(course, options.set, progress)
-    _print_marks(course, options.set, records)
+        marked = mark_set(course, options.set, progress)
+    _print_marks(course, options.set)
+    print(f"\n{marked}")
 
 
-def _print_marks(course, set_id, records):
+def _print_marks(course, set_id):
     """The mark sheet without its long columns, then what they say, a line each."""
     from coursework.gradebook import human_marks
     from coursework.report import mark_sheet
+    from coursework.standing import usable_records
 
+    records, _ = usable_records(course, set_id)
     head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
     short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
     print(table([[row[column] for column in short] for row in (head, *rows)]))
@@ -255,13 +258,13 @@ def _demo(options):
     with Progress("Taking in a folder and a zip") as progress:
         taken = take_in(course, places, progress)
     with Progress("Marking") as progress:
-        records = mark_set(course, SET, progress)
+        mark_set(course, SET, progress)
     with Progress("Handing back") as progress:
         hand_back(course, SET, progress)
     with Progress("Reporting") as progress:
         sheet, page = report(course, SET, progress)
     print()
-    _print_marks(course, SET, records)
+    _print_marks(course, SET)
     print(f"\n{taken}\n")
     print(
         "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"

@@ -1,72 +1,50 @@
 """Recognising a copy of a classmate's file. It names what is alike; the instructor decides."""
 
 from coursework.keys import digest
-from coursework.reading_in import UnreadableNotebook, read_notebook
 
 # Two cooks may well type the same thing once or twice.
 FEWEST = 3
 
 
-def copies(course, set_id):
-    """Hand-ins of different students whose answers are the same text.
-
-    All answers that were filled in are the same, and there are at least three of them. Spaces and
-    line ends make no difference. Every student has other numbers, so the same typed amounts are
-    no chance; the same formula in all cells can be.
+def fingerprint(answers):
+    """What a hand-in's answers have in common with a copy of it: spaces make no difference.
 
     Parameters
     ----------
-    course : Course
-    set_id : str
+    answers : dict of str to str
+        The text of each answer cell, by name; "" where nothing was filled in.
 
     Returns
     -------
-    list of (str, str, str)
-        Two student numbers and what is alike. Of more than two, each later one with the first.
+    dict or None
+        `sha256` of the texts and how many were `filled`; None for fewer than three.
     """
-    released = course.release(set_id)
-    untouched = answers(released.read_bytes()) if released.is_file() else {}
-    alike = {}
-    for student in sorted(course.roster):
-        file = course.submitted(set_id, student)
-        if not file.is_file():
-            continue
-        try:
-            filled = answers(file.read_bytes(), untouched)
-        except UnreadableNotebook:
-            continue
-        if len(filled) >= FEWEST:
-            key = digest(repr(sorted(filled.items())).encode())
-            alike.setdefault(key, (filled, []))[1].append(student)
-    return [
-        (first, other, f"the same text in all {len(filled)} answers that were filled in")
-        for filled, (first, *others) in alike.values()
-        for other in others
-    ]
+    texts = {name: " ".join(text.split()) for name, text in answers.items()}
+    filled = {name: text for name, text in texts.items() if name.endswith("-answer") and text}
+    if len(filled) < FEWEST:
+        return None
+    return {"sha256": digest(repr(sorted(filled.items())).encode()), "filled": len(filled)}
 
 
-def answers(raw, untouched=None):
-    """The text of each answer cell that was filled in, by name, with single spaces.
+def name_copies(records):
+    """Write into each record whose answers are the same text, as `copied`.
+
+    All answers that were filled in are the same, and there are at least three of them. Every
+    student has other numbers, so the same typed amounts are no chance; the same formula in all
+    cells can be. Of more than two, each later one is named with the first.
 
     Parameters
     ----------
-    raw : bytes
-        A notebook. Of two copies of an answer cell the last that is filled in counts.
-    untouched : dict of str to str, optional
-        Texts that count as not filled in: the answers of the notebook that was handed out.
-
-    Returns
-    -------
-    dict of str to str
-
-    Raises
-    ------
-    UnreadableNotebook
+    records : list of dict
+        In the order of student numbers; `alike` is a fingerprint or None.
     """
-    found = {}
-    for cell in read_notebook(raw).cells:
-        names = (name for name in (cell.grade_id, cell.id) if name and name.endswith("-answer"))
-        name, text = next(names, None), " ".join(cell.source.split())
-        if name and text and text != (untouched or {}).get(name):
-            found[name] = text
-    return found
+    groups = {}
+    for record in records:
+        if record.get("alike"):
+            groups.setdefault(record["alike"]["sha256"], []).append(record)
+            record["copied"] = []
+    for first, *others in groups.values():
+        reason = f"the same text in all {first['alike']['filled']} answers that were filled in"
+        for other in others:
+            first["copied"].append([other["student"], reason])
+            other["copied"].append([first["student"], reason])

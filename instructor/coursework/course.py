@@ -28,10 +28,18 @@ TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
 class Bounds:
     """What one hand-in may use in the student's room. Each names itself when it strikes."""
 
-    seconds: float = 60.0
+    seconds: float = 60.0  # for the whole notebook
+    cell_seconds: float = 15.0
+    memory_bytes: int = 1_000_000_000
     output_bytes: int = 1_000_000
-    answer_bytes: int = 20_000
-    file_bytes: int = 50_000_000
+    disk_bytes: int = 50_000_000
+    files: int = 500
+    open_files: int = 64
+    threads: int = 32
+    figures: int = 20  # in one cell
+    answer_bytes: int = 20_000  # the text of one answer
+    own_cells: int = 200  # a student's own code cells
+    file_bytes: int = 60_000_000  # the file that was handed in, with its pictures
 
 
 @dataclass(frozen=True)
@@ -56,11 +64,18 @@ class Course:
     roster: dict
     bounds: Bounds = field(default_factory=Bounds)
     policy: Policy = field(default_factory=Policy)
+    gradebook_address: str = ""
 
     @property
     def gradebook(self):
-        """The address of nbgrader's gradebook."""
-        return f"sqlite:///{(self.folder / 'gradebook.db').resolve().as_posix()}"
+        """The address of nbgrader's gradebook: the course file's, or a file of the class."""
+        file = self.gradebook_file
+        return f"sqlite:///{file.as_posix()}" if file else self.gradebook_address
+
+    @property
+    def gradebook_file(self):
+        """The gradebook's file, or None where a database server has it."""
+        return None if self.gradebook_address else (self.folder / "gradebook.db").resolve()
 
     def release(self, set_id):
         """The notebook handed out for a set."""
@@ -105,9 +120,14 @@ name = "{name}"
 term = "{term}"
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
+# There are: {bounds}.
 [bounds]
 seconds = 60
+cell_seconds = 15
 """
+
+
+BOUNDS = ", ".join(one.name for one in fields(Bounds))
 
 
 def new_course(folder, name, term, roster):
@@ -144,7 +164,7 @@ def new_course(folder, name, term, roster):
         writer = csv.writer(file, lineterminator="\n")
         writer.writerow(["student_number", "name"])
         writer.writerows(roster.items())
-    lines = COURSE_FILE.format(name=name, term=term) + POLICY_LINES
+    lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + POLICY_LINES
     (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)
 
@@ -182,8 +202,13 @@ def open_course(folder):
             f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
         )
     bounds = read_bounds(settings.get("bounds", {}))
-    policy = read_policy(settings)
-    return Course(folder, name, term, read_roster(folder / "roster.csv"), bounds, policy)
+    address = settings.get("gradebook", "")
+    if not isinstance(address, str) or (address and "://" not in address):
+        raise CourseError(
+            'course.toml: gradebook needs an address, as in "postgresql+psycopg://host/marks".'
+        )
+    roster = read_roster(folder / "roster.csv")
+    return Course(folder, name, term, roster, bounds, read_policy(settings), address)
 
 
 def read_bounds(lines):

@@ -9,13 +9,13 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.course import CLASSES, CourseError, new_course, open_course, read_roster
-from coursework.gradebook import enter_human, human_marks
+from coursework.desk_written import unplaced_panel, written_panel
 from coursework.hand_back import hand_back
 from coursework.hand_out import hand_out
-from coursework.keys import key_file, load_key, set_ids
+from coursework.keys import set_ids
 from coursework.mark_set import mark_set
 from coursework.report import report
-from coursework.standing import usable_records
+from coursework.room.door import not_held_back
 from coursework.take_in import take_in
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import below_each_other, said
@@ -36,7 +36,6 @@ class Desk:
         self.classes = widgets.Dropdown(description="Class", **alike)
         self.sets = widgets.Dropdown(options=set_ids(), description="Set", **alike)
         self.state = widgets.HTML()
-        self._written = None
         self._list_classes()
         for chooser in (self.classes, self.sets):
             chooser.observe(self._tell_state, "value")
@@ -130,8 +129,8 @@ class Desk:
                 return str(take_in(self.course, places, progress))
 
         def do_mark(progress):
-            records = mark_set(self.course, self.sets.value, progress)
-            return f"{len(records)} hand-ins are marked."
+            marked = mark_set(self.course, self.sets.value, progress)
+            return "\n".join(each for each in (str(marked), not_held_back()) if each)
 
         def do_hand_back(progress):
             pages = hand_back(self.course, self.sets.value, progress)
@@ -181,66 +180,13 @@ class Desk:
 
         return reteach_panel(self)
 
+    def unplaced(self):
+        """Files that could not be placed: say whose they are."""
+        return unplaced_panel(self, PAGE)
+
     def written(self):
-        """Written answers, one at a time, with the mark scheme beside."""
-        whose, answer, scheme = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        points = widgets.BoundedFloatText(description="Points", step=0.5, min=0, style=BESIDE)
-        comment = widgets.Textarea(description="A word to the student", style=BESIDE, layout=WIDE)
-        self._written = {"waiting": [], "points": points, "comment": comment, "answer": answer}
-
-        def show():
-            waiting = self._written["waiting"]
-            if not waiting:
-                whose.value, answer.value, scheme.value = said("Nothing waits."), "", ""
-                return f"Every written answer of {self.sets.value} is marked."
-            student, cell = waiting[0]
-            points.max, points.value, comment.value = cell["out_of"], 0, ""
-            name = self.course.roster.get(student, student)
-            whose.value = said(
-                f"{name} ({student}), {cell['question']}, out of {cell['out_of']:g} points"
-            )
-            answer.value = f"<blockquote>{said(cell['answer'])}</blockquote>"
-            key = load_key(key_file(self.sets.value).read_bytes())
-            scheme.value = said(key.scheme(cell["question"]).replace("**", ""))
-            return f"{len(waiting)} written answers wait."
-
-        def find(progress):
-            marks = human_marks(self.course, self.sets.value)
-            self._written["waiting"] = [
-                (found["student"], cell)
-                for found in usable_records(self.course, self.sets.value)[0]
-                for cell in found["human"]
-                if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
-            ]
-            return show()
-
-        def enter(progress):
-            if not self._written["waiting"]:
-                return find(progress)
-            student, cell = self._written["waiting"][0]
-            enter_human(
-                self.course,
-                self.sets.value,
-                student,
-                cell["question"],
-                points.value,
-                comment.value,
-            )
-            self._written["waiting"].pop(0)
-            return show()
-
-        return below_each_other(
-            [
-                self.step("Show what waits", find),
-                whose,
-                answer,
-                scheme,
-                points,
-                comment,
-                self.step("Enter the points, next", enter),
-            ],
-            PAGE,
-        )
+        """What waits for a person: written answers, and hand-ins that cannot be read."""
+        return written_panel(self, PAGE)
 
     def step(self, name, do):
         """A button with its progress bar and a place for what happened, in plain words."""

@@ -5,19 +5,21 @@ its grader find what they expect. The same key gives the same bytes every time.
 """
 
 import io
+import json
 import shutil
 from pathlib import Path
 
+from coursework.checked_keys import library, refuse_unchecked
 from coursework.course import INSTRUCTOR
 from coursework.keys import (
     digest,
     key_file,
     load_key,
-    refuse_collisions,
     set_ids,
     source,
     with_term,
 )
+from coursework.one_at_a_time import one_at_a_time
 from coursework.safe_files import keep_earlier, write_safely
 
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
@@ -29,6 +31,7 @@ NBGRADER_CONFIG = f"""\
 # Made by the kit: nbgrader's settings for this class.
 c = get_config()
 c.CourseDirectory.root = {{root!r}}
+c.CourseDirectory.db_url = {{gradebook!r}}
 c.ClearSolutions.code_stub = {{{{"python": {ANSWER_STUB!r}}}}}
 c.ClearSolutions.text_stub = {WRITE_STUB!r}
 """
@@ -52,15 +55,20 @@ def hand_out(course, set_id):
     Raises
     ------
     CourseError
-        When there is no such set, or its key is refused.
+        When there is no such set, its key is refused, or another step is at work in this class.
     """
+    with one_at_a_time(course, "handing out"):
+        return _hand_out(course, set_id)
+
+
+def _hand_out(course, set_id):
     raw = key_file(set_id).read_bytes()
-    key = load_key(raw, course.term)
-    refuse_collisions(set_id, key.sheet, course.roster)
-    write_safely(course.folder / "source" / set_id / f"{set_id}.ipynb", for_term(raw, course.term))
+    key = for_term(raw, course.term)
+    refuse_unchecked(course, set_id, key, library())
+    write_safely(course.folder / "source" / set_id / f"{set_id}.ipynb", key)
     write_safely(
         course.folder / "nbgrader_config.py",
-        NBGRADER_CONFIG.format(root=str(course.folder.resolve())),
+        NBGRADER_CONFIG.format(root=str(course.folder.resolve()), gradebook=course.gradebook),
     )
     notebook = released(raw, course.term, course, set_id)
     file = course.release(set_id)
@@ -116,14 +124,12 @@ def released(raw, term, course=None, set_id=None):
 
 def for_term(raw, term):
     """The key with the class's term in the cell that opens the set, and in the metadata."""
-    import nbformat
-
-    notebook = nbformat.reads(raw.decode(), as_version=4)
-    for cell in notebook.cells:
+    notebook = json.loads(raw)
+    for cell in notebook["cells"]:
         if cell.get("id") == "open-set":
-            cell.source = with_term(source(cell), term)
-    notebook.metadata.kitchen.term = term
-    return (nbformat.writes(notebook).rstrip("\n") + "\n").encode()
+            cell["source"] = with_term(source(cell), term).splitlines(keepends=True)
+    notebook["metadata"]["kitchen"]["term"] = term
+    return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()
 
 
 def write_assignments(folder=ASSIGNMENTS):

@@ -10,6 +10,7 @@ import hashlib
 import io
 import json
 import re
+import threading
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -18,6 +19,9 @@ from kitchenmath.practice import Sheet
 
 # Numbers drawn beside the roster's own when slips are tried against the right answer.
 TRIED = tuple(f"TRIED-{i:03d}" for i in range(100))
+
+# Running a key turns this process's output aside for a moment: one thread at a time.
+_ONE_KEY = threading.Lock()
 
 
 @dataclass(frozen=True)
@@ -71,7 +75,7 @@ def set_ids():
     return sorted(path.stem for path in KEYS.glob("*.ipynb"))
 
 
-def load_key(raw, term=None):
+def load_key(raw, term=None, tried=TRIED):
     """The key in a notebook's bytes, run and checked.
 
     Parameters
@@ -79,6 +83,9 @@ def load_key(raw, term=None):
     raw : bytes
     term : str, optional
         The class's term, where it is not the one written in the key.
+    tried : tuple of str
+        Students with whose numbers every slip is tried against the right answer; none where that
+        was done before.
 
     Returns
     -------
@@ -90,11 +97,12 @@ def load_key(raw, term=None):
         When two questions share an id, a model answer does not earn all its points, a slip passes
         for the right answer, or a cell of the key fails.
     """
-    return _loaded(bytes(raw), term)
+    with _ONE_KEY:
+        return _loaded(bytes(raw), term, tuple(tried))
 
 
 @lru_cache(maxsize=16)
-def _loaded(raw, term):
+def _loaded(raw, term, tried):
     try:
         notebook = json.loads(raw)
         cells = tuple(notebook["cells"])
@@ -106,7 +114,7 @@ def _loaded(raw, term):
     points = {_question(cell): float(_flags(cell)["points"]) for cell in cells if _graded(cell)}
     sheet = _run(set_id, cells, term or kitchen["term"])
     _refuse_bad_answers(set_id, sheet, cells, points)
-    refuse_collisions(set_id, sheet, TRIED)
+    refuse_collisions(set_id, sheet, tried)
     human = {_question(cell): points[_question(cell)] for cell in cells if _human(cell)}
     texts = {cell.get("id", ""): "".join(cell["source"]) for cell in cells}
     asked = {question: texts.get(f"{question}-text", "") for question in points}

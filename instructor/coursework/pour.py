@@ -24,7 +24,7 @@ class Poured:
     findings: tuple
 
 
-def pour(released, cells, answer_bytes):
+def pour(released, cells, answer_bytes, own_cells):
     """Pour a student's answers into the released copy.
 
     Parameters
@@ -35,6 +35,8 @@ def pour(released, cells, answer_bytes):
         The hand-in's cells, with `cell_type`, `source`, `id` and `grade_id`.
     answer_bytes : int
         An answer longer than this is left out, and said so.
+    own_cells : int
+        Of the student's own code cells so many are taken along, and it is said if there are more.
 
     Returns
     -------
@@ -50,14 +52,31 @@ def pour(released, cells, answer_bytes):
         text, found = _answer(index, cell, cells, places)
         findings += [f"{flags['grade_id']}: {each}" for each in found]
         if len(text.encode("utf-8", "replace")) > answer_bytes:
-            findings.append(f"{flags['grade_id']}: the answer is longer than {answer_bytes} bytes.")
+            findings.append(
+                f"{flags['grade_id']}: the answer is longer than {answer_bytes} bytes and was left "
+                "out (answer_bytes)."
+            )
             text = ""
         filled = _bare(text) != _bare(source(cell))
         answers[flags["grade_id"]] = text if filled else ""
         cell["source"] = text if filled else source(cell)
-    for position, place in enumerate(places):
-        if place.extra and cells[position].cell_type == "code" and cells[position].source.strip():
-            extras.setdefault(place.after, []).append(cells[position].source)
+    own = [
+        (place.after, cells[position].source)
+        for position, place in enumerate(places)
+        if place.extra and cells[position].cell_type == "code" and cells[position].source.strip()
+    ]
+    for after, text in own[:own_cells]:
+        if len(text.encode("utf-8", "replace")) <= answer_bytes:
+            extras.setdefault(after, []).append(text)
+        else:
+            findings.append(
+                f"A cell of the student's own is longer than {answer_bytes} bytes and was left out "
+                "(answer_bytes)."
+            )
+    if len(own) > own_cells:
+        findings.append(
+            f"{len(own)} cells are the student's own; the first {own_cells} were run (own_cells)."
+        )
     ours["cells"] = _with_extras(ours["cells"], extras)
     return Poured(ours, answers, tuple(findings))
 

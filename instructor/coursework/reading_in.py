@@ -99,7 +99,8 @@ def read_notebook(raw, limit=None):
     """
     if limit is not None and len(raw) > limit:
         raise UnreadableNotebook(
-            f"The file is {megabytes(len(raw))} long; at most {megabytes(limit)} is read."
+            f"The file is {megabytes(len(raw))} long; at most {megabytes(limit)} is read "
+            "(file_bytes)."
         )
     text, findings = text_of(raw)
     walk, reading = Walk(text), Reading(findings)

@@ -6,13 +6,16 @@ import tempfile
 from pathlib import Path
 
 
-def write_safely(path, content):
+def write_safely(path, content, lasting=True):
     """Write bytes or text in one step: into a neighbour first, then renamed over.
 
     Parameters
     ----------
     path : Path
     content : bytes or str
+    lasting : bool
+        Wait until it is on the disk, for what cannot be made again. Without that a power cut, but
+        no stop of the program, may leave an empty file.
     """
     path = Path(path)
     path.parent.mkdir(parents=True, exist_ok=True)
@@ -21,8 +24,9 @@ def write_safely(path, content):
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(raw)
-            file.flush()
-            os.fsync(file.fileno())
+            if lasting:
+                file.flush()
+                os.fsync(file.fileno())
         os.chmod(neighbour, 0o644)
         os.replace(neighbour, path)
     except BaseException:

@@ -50,7 +50,12 @@ def settle(course, arrivals):
 
 
 def earliest(one, other):
-    """An arrival with the earliest time known of two arrivals of the same bytes."""
+    """An arrival with the earliest time known of two arrivals of the same bytes.
+
+    What the instructor said of either stays said.
+    """
+    told = one if one.told_student else other
+    one = replace(one, told_student=told.told_student, told_set=told.told_set)
     if other.seconds is None or (one.seconds is not None and one.seconds < other.seconds):
         return one
     return replace(one, seconds=other.seconds, handed_in=other.handed_in)
@@ -70,6 +75,8 @@ def whose(arrival, course, sets):
     -------
     (str, str, str)
     """
+    if arrival.told_student:
+        return _told(arrival, course, sets)
     if arrival.trouble:
         return "", "", arrival.trouble
     if arrival.says_student is None:
@@ -91,6 +98,16 @@ def whose(arrival, course, sets):
     if arrival.says_term not in (None, course.term):
         return "", "", f"It is for term “{arrival.says_term}”; this class's is “{course.term}”."
     return student, arrival.says_set, ""
+
+
+def _told(arrival, course, sets):
+    """What the instructor said of it, as long as roster and sets still know it."""
+    student, set_id = arrival.told_student, arrival.told_set
+    if student not in course.roster:
+        return "", "", f"You said it is {student}'s, who is not on the roster."
+    if set_id not in sets:
+        return "", "", f"You said it is set “{set_id}”, which is not handed out in this class."
+    return student, set_id, ""
 
 
 def sentence(message):

@@ -8,6 +8,7 @@ import math
 import re
 from dataclasses import dataclass
 
+from coursework.copies import name_copies
 from coursework.course import CourseError
 from kitchenmath.units.saying import figures
 
@@ -112,6 +113,7 @@ def usable_records(course, set_id):
             )
     if not records and not odd:
         raise CourseError(f"nothing of “{set_id}” is marked yet: mark it first.")
+    name_copies(records)
     return records, odd
 
 

@@ -19,20 +19,20 @@ from coursework.arrivals import (
     said,
     write_list,
 )
-from coursework.copies import copies
 from coursework.course import CourseError
+from coursework.one_at_a_time import one_at_a_time
 from coursework.placing import place_all
 from coursework.settling import earliest, settle
 from coursework.unpacking import Unpacking
 
-__all__ = ["Arrival", "TakenIn", "copies", "take_in"]
+__all__ = ["Arrival", "TakenIn", "take_in"]
 
 OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", "reports",
                "source", "submitted")  # fmt: skip
 
 MENDING = (
-    "What is not placed is kept. Mend the roster, or type the student number into the notebook, "
-    "and take it in again."
+    "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
+    "desk, or with python3 instructor place."
 )
 
 
@@ -105,10 +105,16 @@ def take_in(course, place, progress=None):
     Raises
     ------
     CourseError
-        When a place does not exist or is the class's own folder, or the list was damaged.
+        When a place does not exist or is the class's own folder, the list was damaged, or another
+        step is at work in this class.
     """
     places = [Path(one) for one in ([place] if isinstance(place, str | Path) else place)]
     refuse_own(course, places)
+    with one_at_a_time(course, "taking in"):
+        return _take_in(course, places, progress)
+
+
+def _take_in(course, places, progress):
     before = {arrival.line: arrival for arrival in read_list(course)}
     listed, came, new = dict(before), [], []
     unpacking = Unpacking(places, course.bounds, leave=[course.folder])

@@ -131,7 +131,9 @@ class Unpacking:
         """Refuse a file that is longer than a hand-in may be."""
         if size > self.bounds.file_bytes:
             limit = megabytes(self.bounds.file_bytes)
-            raise NotTaken(f"The file is {megabytes(size)} long; at most {limit} is taken.")
+            raise NotTaken(
+                f"The file is {megabytes(size)} long; at most {limit} is taken (file_bytes)."
+            )
 
     def archive(self, place, name, file, seconds, inside):
         """The files of an opened zip; `inside` counts the zips around it."""
@@ -149,6 +151,10 @@ class Unpacking:
             yield Found(place, name or Path(place).name, seconds, self.all_of(file), reason)
             return
         infos = [info for info in infos if unsafe(info.filename) or not hidden(info.filename)]
+        if not infos:
+            empty = "The zip is empty, or holds hidden files only."
+            yield Found(place, name or Path(place).name, seconds, self.all_of(file), empty)
+            return
         self.total += len(infos) - 1
         if not inside:
             size = file.seek(0, io.SEEK_END)

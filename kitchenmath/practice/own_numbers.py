@@ -158,6 +158,7 @@ class Given:
 
 OTHER = {"g": "oz", "kg": "lb", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
          "degC": "degF", "degF": "degC", "mm": "inch", "cm": "inch"}  # fmt: skip
+BESIDE = {Q_(1, unit).units: other for unit, other in OTHER.items()}
 
 
 def beside(quantity):
@@ -174,10 +175,8 @@ def beside(quantity):
     """
     if not isinstance(quantity, Quantity):
         return str(quantity)
-    for unit, other in OTHER.items():
-        if quantity.units == Q_(1, unit).units:
-            return f"{say(quantity)} ({say(quantity.to(other), digits=3)})"
-    return say(quantity)
+    other = BESIDE.get(quantity.units)
+    return f"{say(quantity)} ({say(quantity.to(other), digits=3)})" if other else say(quantity)
 
 
 def practice_numbers(question, round_, choices):

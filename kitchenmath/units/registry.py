@@ -1,5 +1,6 @@
 """The one registry of kitchen units, made from units.txt. Nobody else makes one."""
 
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
@@ -76,6 +77,12 @@ def Q_(number, unit):
         raise UnknownName(f"unit: there is no unit {unit!r} here; {hint}.") from None
 
 
+@lru_cache(maxsize=256)
+def unit_name(units):
+    """A unit's name as pint writes it, which takes pint a while: "kilogram", "dollar / kilogram"."""
+    return str(units)
+
+
 def kind_of(quantity):
     """The word a cook has for this kind of quantity, such as "weight"; else its dimensions."""
     if quantity.units == registry.percent:
@@ -94,5 +101,5 @@ def same_kind(quantity, unit):
     """Whether the quantity can be counted in `unit`; a temperature is no temperature difference."""
     if quantity.dimensionality != registry.get_dimensionality(unit):
         return False
-    is_difference = "delta_" in str(quantity.units)
+    is_difference = "delta_" in unit_name(quantity.units)
     return not quantity.check("[temperature]") or is_difference == unit.startswith("delta_")

@@ -4,6 +4,8 @@ import math
 
 import numpy as np
 
+from kitchenmath.units.registry import unit_name
+
 # How a unit is written for a cook; countries and label measures are put in front of the measure.
 SPOKEN = {
     "gram": "g", "kilogram": "kg", "milligram": "mg", "pound": "lb", "ounce": "oz",
@@ -53,7 +55,7 @@ def say(quantity, digits=4):
     -------
     str
     """
-    top, _, per = str(quantity.units).partition(" / ")
+    top, _, per = unit_name(quantity.units).partition(" / ")
     if top in MONEY:
         sign = "-" if quantity.magnitude < 0 else ""
         text = f"{sign}{MONEY[top]}{abs(float(quantity.magnitude)):.2f}"

@@ -1,0 +1,292 @@
+"""The walls of the student's room on Linux, without root.
+
+Each wall is a function of its own that goes up in the process that calls it and cannot be taken
+down again. `raise_walls` puts them up in order and names those that this machine lacks. Other
+systems have only the limits on memory and files, or none; they say so the same way.
+
+Sources: the kernel's user-space interface (landlock(7), seccomp(2), user_namespaces(7),
+prctl(2)).
+"""
+
+import contextlib
+import ctypes
+import errno
+import os
+import platform
+import struct
+import sys
+import sysconfig
+
+from syscalls import AARCH64, CLONE, CLONE3, PRLIMIT64, REFUSED, X86_64
+
+# What each wall holds back, for the sentence to the instructor; in the order in which they go up.
+WALLS = {
+    "namespaces": "the network and this machine's shared memory",
+    "disk": "filling the disk",
+    "limits": "using up memory and processor time",
+    "files": "reading and changing this machine's files",
+    "calls": "starting programs and ending other processes",
+}
+
+CLONE_NEWNS, CLONE_NEWUTS, CLONE_NEWIPC = 0x00020000, 0x04000000, 0x08000000
+CLONE_NEWUSER, CLONE_NEWNET, CLONE_THREAD = 0x10000000, 0x40000000, 0x00010000
+MS_NOSUID, MS_NODEV, MS_NOEXEC, MS_REC, MS_PRIVATE = 2, 4, 8, 16384, 1 << 18
+PR_SET_PDEATHSIG, PR_SET_DUMPABLE, PR_SET_SECCOMP, PR_SET_NO_NEW_PRIVS = 1, 4, 22, 38
+LANDLOCK_CREATE, LANDLOCK_ADD, LANDLOCK_RESTRICT = 444, 445, 446  # the same on both processors
+SIGKILL = 9
+
+
+class NoWall(OSError):
+    """This machine lacks a wall; the message says what it answered."""
+
+
+def raise_walls(folder, bounds, room=()):
+    """Put up every wall that this machine has.
+
+    Parameters
+    ----------
+    folder : str
+        The working folder; a private one in memory is laid over it.
+    bounds : dict
+        `memory_bytes`, `disk_bytes`, `files`, `open_files`, `threads`, `seconds`.
+    room : iterable of str
+        Folders that may be read besides Python's own.
+
+    Returns
+    -------
+    dict of str to str
+        Each wall that is missing, and what the machine answered.
+    """
+    missing = {}
+    if sys.platform != "linux":
+        missing = dict.fromkeys(("namespaces", "disk", "files", "calls"), sys.platform)
+    raising = {
+        "namespaces": own_namespaces,
+        "disk": lambda: own_disk(folder, bounds["disk_bytes"], bounds["files"]),
+        "limits": lambda: limits(bounds),
+        "files": lambda: only_these_files(folder, [*python_folders(), *room]),
+        "calls": refuse_calls,
+    }
+    for name, up in raising.items():
+        if name == "disk" and "namespaces" in missing:  # mounted there, it would stay and show
+            missing.setdefault(name, "a disk of one's own needs a namespace")
+        if name not in missing:
+            try:
+                up()
+            except (OSError, ValueError, ImportError, AttributeError) as error:
+                missing[name] = str(error)
+    if "disk" in missing and sys.platform == "linux":
+        with contextlib.suppress(OSError):
+            give_up_rights()
+    with contextlib.suppress(OSError):
+        os.chdir(folder)
+    return missing
+
+
+def end_with_parent():
+    """Be killed when the process that made this one ends."""
+    _libc().prctl(PR_SET_PDEATHSIG, SIGKILL, 0, 0, 0)
+
+
+def own_namespaces():
+    """A network without any device, shared memory and mounts of one's own.
+
+    As an ordinary user that takes a user namespace; where those are forbidden, a root user may
+    still get the rest.
+    """
+    libc, user, group = _libc(), os.getuid(), os.getgid()
+    rest = CLONE_NEWNET | CLONE_NEWIPC | CLONE_NEWNS | CLONE_NEWUTS
+    if libc.unshare(CLONE_NEWUSER | rest) == 0:
+        _write("/proc/self/setgroups", "deny")
+        _write("/proc/self/uid_map", f"{user} {user} 1")
+        _write("/proc/self/gid_map", f"{group} {group} 1")
+    elif libc.unshare(rest) != 0:
+        raise _error("unshare")
+
+
+def own_disk(folder, most_bytes, most_files):
+    """A folder in memory, of bounded size, that nobody else sees and that ends with the process.
+
+    Afterwards the right to mount, and every other right that a namespace's first user has, is
+    given up.
+    """
+    libc = _libc()
+    # Whatever is mounted here must not show outside.
+    if libc.mount(None, b"/", None, MS_REC | MS_PRIVATE, None) != 0:
+        raise _error("mount")
+    options = f"size={int(most_bytes)},nr_inodes={int(most_files)},mode=700".encode()
+    flags = MS_NOSUID | MS_NODEV | MS_NOEXEC
+    if libc.mount(b"tmpfs", os.fsencode(folder), b"tmpfs", flags, options) != 0:
+        raise _error("mount")
+    give_up_rights()
+
+
+def give_up_rights():
+    """Drop all capabilities: root in the room is nobody special."""
+    header = struct.pack("=II", 0x20080522, 0)
+    if _libc().capset(header, bytes(24)) != 0:
+        raise _error("capset")
+
+
+def limits(bounds):
+    """Memory, processor time, size of a file, open files and threads; no core dumps."""
+    import resource
+
+    # What the warm process holds already is not the student's doing.
+    base = _memory_now()
+    wanted = {
+        "RLIMIT_AS": base + bounds["memory_bytes"],
+        "RLIMIT_CPU": int(bounds["seconds"]) + 2,
+        "RLIMIT_FSIZE": bounds["disk_bytes"],
+        "RLIMIT_NOFILE": bounds["open_files"],
+        "RLIMIT_NPROC": bounds["threads"],
+        "RLIMIT_CORE": 0,
+    }
+    for name, most in wanted.items():
+        if hasattr(resource, name):
+            kind, hard = getattr(resource, name), resource.getrlimit(getattr(resource, name))[1]
+            if hard != resource.RLIM_INFINITY:
+                most = min(most, hard)
+            resource.setrlimit(kind, (most, most))
+
+
+def only_these_files(folder, readable):
+    """Landlock: read these, write the working folder, and nothing else of this machine's files.
+
+    From ABI 4 also no TCP, from ABI 6 no signals to, and no abstract sockets of, other processes.
+    """
+    libc = _libc()
+    abi = libc.syscall(LANDLOCK_CREATE, None, 0, 1)
+    if abi < 1:
+        raise _error("landlock")
+    read = 0b1101  # execute (map a library), read a file, list a folder
+    everything = (1 << (13 if abi < 2 else 14 if abi < 3 else 15 if abi < 5 else 16)) - 1
+    attributes = struct.pack("=Q", everything)
+    if abi >= 4:
+        attributes += struct.pack("=Q", 0b11)  # bind, connect
+    if abi >= 6:
+        attributes += struct.pack("=Q", 0b11)  # abstract unix sockets, signals
+    ruleset = libc.syscall(LANDLOCK_CREATE, attributes, len(attributes), 0)
+    if ruleset < 0:
+        raise _error("landlock")
+    try:
+        for path in readable:
+            _allow(libc, ruleset, path, read)
+        for device in ("/dev/null", "/dev/zero", "/dev/urandom", "/dev/random"):
+            _allow(libc, ruleset, device, 0b110)
+        _allow(libc, ruleset, folder, everything)
+        if libc.prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0:
+            raise _error("prctl")
+        if libc.syscall(LANDLOCK_RESTRICT, ruleset, 0) != 0:
+            raise _error("landlock")
+    finally:
+        os.close(ruleset)
+
+
+def _allow(libc, ruleset, path, access):
+    try:
+        handle = os.open(path, os.O_PATH | os.O_CLOEXEC)
+    except FileNotFoundError:
+        return
+    try:
+        if not os.path.isdir(path):
+            access &= 0b111 | 1 << 14  # what can be done with a file
+        rule = struct.pack("=Qi", access, handle)
+        if libc.syscall(LANDLOCK_ADD, ruleset, 1, rule, 0) != 0:
+            raise _error("landlock")
+    finally:
+        os.close(handle)
+
+
+def python_folders():
+    """Where the interpreter and its libraries lie, and the system's shared libraries and fonts."""
+    paths = sysconfig.get_paths()
+    found = {paths[name] for name in ("stdlib", "platstdlib", "purelib", "platlib")}
+    found |= {path for path in sys.path if path.endswith(("site-packages", "dist-packages"))}
+    found |= {os.path.join(base, "lib") for base in (sys.base_prefix, sys.base_exec_prefix)}
+    found |= {"/lib", "/lib64", "/usr/lib", "/usr/lib64", "/etc/ld.so.cache", "/etc/localtime"}
+    found |= {"/usr/share/zoneinfo", "/usr/share/fonts", "/usr/local/share/fonts"}
+    return sorted(os.path.realpath(path) for path in found if os.path.exists(path))
+
+
+def refuse_calls():
+    """A seccomp filter: refused calls answer "not permitted", so that the cell goes on and says so.
+
+    A call by another processor's table would slip past the numbers, and ends the process. clone3
+    answers "no such call", so that the C library makes threads with clone, whose flags a filter
+    can see.
+    """
+    column = {"x86_64": 0, "aarch64": 1}.get(platform.machine())
+    if column is None or struct.calcsize("P") != 8:
+        raise NoWall(errno.ENOSYS, f"no table of system calls for {platform.machine()}")
+    libc, program = _libc(), _filter(column)
+    code = ctypes.create_string_buffer(program, len(program))
+    head = struct.pack("HP", len(program) // 8, ctypes.addressof(code))
+    if libc.prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0:
+        raise _error("prctl")
+    if libc.prctl(PR_SET_SECCOMP, 2, head, 0, 0) != 0:
+        raise _error("seccomp")
+
+
+def _filter(column):
+    """The filter as instructions for the kernel: 16-bit code, two jumps, a 32-bit number each."""
+    load, equal, at_least, any_of, back = 0x20, 0x15, 0x35, 0x45, 0x06
+    allow, kill, no = 0x7FFF0000, 0x80000000, 0x00050000
+    number, processor, first = 0, 4, 16  # places in struct seccomp_data; the first argument's half
+
+    def step(code, value, yes=0, otherwise=0):
+        return struct.pack("HBBI", code, yes, otherwise, value)
+
+    steps = [
+        step(load, processor),
+        step(equal, (X86_64, AARCH64)[column], 1, 0),
+        step(back, kill),
+        step(load, number),
+    ]
+    if column == 0:  # the x32 table
+        steps += [step(at_least, 0x40000000, 0, 1), step(back, kill)]
+    for numbers in REFUSED.values():
+        if numbers[column] is not None:
+            steps += [step(equal, numbers[column], 0, 1), step(back, no | errno.EPERM)]
+    steps += [step(equal, CLONE3[column], 0, 1), step(back, no | errno.ENOSYS)]
+    # A clone that is a thread is allowed; any other is a new process.
+    steps += [
+        step(equal, CLONE[column], 0, 4),
+        step(load, first),
+        step(any_of, CLONE_THREAD, 1, 0),
+        step(back, no | errno.EPERM),
+        step(back, allow),
+    ]
+    # Limits of another process are not the student's.
+    steps += [
+        step(equal, PRLIMIT64[column], 0, 4),
+        step(load, first),
+        step(equal, 0, 1, 0),
+        step(back, no | errno.EPERM),
+        step(back, allow),
+        step(back, allow),
+    ]
+    return b"".join(steps)
+
+
+def _memory_now():
+    """Bytes of address space in use."""
+    try:
+        with open("/proc/self/statm", encoding="ascii") as file:
+            return int(file.read().split()[0]) * os.sysconf("SC_PAGE_SIZE")
+    except OSError:
+        return 1 << 30
+
+
+def _write(path, text):
+    with open(path, "w", encoding="ascii") as file:
+        file.write(text)
+
+
+def _libc():
+    return ctypes.CDLL(None, use_errno=True)
+
+
+def _error(call):
+    number = ctypes.get_errno()
+    return NoWall(number, f"{call}: {os.strerror(number)}")

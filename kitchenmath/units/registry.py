@@ -79,7 +79,7 @@ def Q_(number, unit):
 
 @lru_cache(maxsize=256)
 def unit_name(units):
-    """A unit's name as pint writes it, which takes pint a while: "kilogram", "dollar / kilogram"."""
+    """A unit's name as pint writes it, which takes it a while: "dollar / kilogram"."""
     return str(units)
 
 

@@ -171,8 +171,9 @@ def one_round(options, course, size, own, folder):
         show(name, my_wall, my_used, wall * scaled / my_wall, used * scaled / my_used)
         found = points(mine)
         differ = [key for key, value in yardstick.items() if found.get(key) != value]
-        print(f"    {len(yardstick)} check cells compared, {len(differ)} differ"
-              + "".join(f"\n    {key}: {yardstick[key]} and {found.get(key)}" for key in differ))  # fmt: skip
+        print(f"    {len(yardstick)} check cells compared, {len(differ)} differ")
+        for key in differ:
+            print(f"    {key}: {yardstick[key]} and {found.get(key)}")
         shutil.rmtree(mine.folder)
     shutil.rmtree(theirs.folder)
 

@@ -6,7 +6,8 @@ opened and renamed, folders, processes, the database), so that its death comes a
 place on a slow machine as on a quick one.
 
 Each line that comes in holds a folder, a count and a wait in milliseconds, parted by tabs; with a
-count of 0 the marker lives, with a wait of 0 it dies right there. A line goes out for each: its signal (0: none) and how far it counted.
+count of 0 the marker lives, with a wait of 0 it dies right there. A line goes out for each: its
+signal (0: none) and how far it counted.
 """
 
 import os

@@ -60,13 +60,13 @@ def test_the_desk_says_how_far_the_demonstration_class_is(desk, marked):
     desk.picture("choose", choose)
     desk.picture("new", desk.panel("new"))
 
-    assert choose.get_by_label("Class").locator("option:checked").inner_text() == "demo"
+    assert choose.get_by_label("Class").locator("option:checked").text_content() == "demo"
     assert [found["student"] for found in usable_records(marked, SET)[0]] == list(marked.roster)
 
 
 def test_points_for_a_written_answer_reach_the_gradebook(desk, marked):
     """Typed at the desk, found under nbgrader."""
-    waiting = int(press(desk, "written", "Show what waits", "written answers wait").split()[0])
+    waiting = int(press(desk, "written", "Show what waits", "answers wait").split()[0])
     panel = desk.panel("written")
     shown = panel.locator("[role=status]").all_text_contents()
     [student] = re.findall(r"BH-\d{4}", " ".join(shown))
@@ -77,7 +77,7 @@ def test_points_for_a_written_answer_reach_the_gradebook(desk, marked):
     panel.get_by_label("Points").fill("2.5")
     panel.get_by_label("A word to the student").fill("Say which scale you used.")
     enter = "Enter the points, next"
-    said = press(desk, "written", enter, f"{waiting - 1} written answers wait")
+    said = press(desk, "written", enter, f"{waiting - 1} answers wait")
 
     assert said.startswith(f"{waiting - 1} ")
     expected = (2.5, "Say which scale you used.")

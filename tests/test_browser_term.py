@@ -4,6 +4,7 @@ import json
 
 import pytest
 from coursework.course import new_course, open_course
+from coursework.gradebook import prepare_set
 
 from tests.browser import NEEDS_CHROMIUM, open_lab
 from tests.test_browser_desk import press
@@ -23,6 +24,7 @@ def test_the_practical_marks_are_chosen_and_the_page_appears(lab, tmp_path):
     course = new_course(lab.kit / "instructor" / "classes" / "autumn", "Autumn", "demo", ROSTER)
     course.release(BUY).parent.mkdir(parents=True)
     course.release(BUY).write_text(json.dumps({}))
+    prepare_set(course, BUY)
     stated(course, PRACTICAL)
     leave(course, BUY, points("BH-1", 15))
     file = tmp_path / "practical.csv"

@@ -70,7 +70,7 @@ def test_a_worker_killed_half_way_changes_nothing(taken, two_workers, tmp_path):
 
 
 def test_what_waits_is_cancelled_when_the_marker_is_stopped(taken, two_workers, tmp_path):
-    """Ctrl-C after the first hand-in: the scheduler has nothing left to do; the rest comes later."""
+    """Ctrl-C after the first hand-in: the scheduler has nothing left; the rest comes later."""
     course, here = taken
     there = copied(course, tmp_path / "there")
 
@@ -151,7 +151,7 @@ def test_without_a_worker_or_a_scheduler_a_sentence_says_so(monkeypatch):
         pass
     monkeypatch.setattr(module, "PATIENCE", "1s")
     with (
-        pytest.raises(CourseError, match="no Dask scheduler answers at tcp://127.0.0.1:9"),
+        pytest.raises(CourseError, match=r"no Dask scheduler answers at tcp://127\.0\.0\.1:9"),
         cluster("tcp://127.0.0.1:9"),
     ):
         pass

@@ -79,7 +79,10 @@ def test_the_demonstration_class_goes_through_all_steps(desk):
     written = desk.written()
     waiting = int(re.search(r"(\d+) answers wait", press(written, "Show what waits"))[1])
     student, cell = written.waiting[0]
-    written.points.value, written.comment.value = 2.5, "Say which scale."
+    for typed, came in [("", "nothing came"), ("two", "“two” came"), ("9", "9.0 came")]:
+        written.points.value = typed
+        assert came in press(written, "Enter the points, next")
+    written.points.value, written.comment.value = "2,5", "Say which scale."
     assert f"{waiting - 1} answers wait" in press(written, "Enter the points, next")
     marks = human_marks(desk.course, "04-buy-enough")
     assert marks[student, cell["question"]] == (2.5, "Say which scale.")
@@ -104,14 +107,12 @@ def test_what_a_student_wrote_is_shown_and_not_obeyed(desk):
     """Escaped on the desk too."""
     written = desk.written()
     press(written, "Show what waits")
-    written.waiting.insert(
-        0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
-    )
+    hostile = {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"}
+    written.waiting.insert(1, ("BH-1001", hostile))
+    written.points.value = "1"
     press(written, "Enter the points, next")
-    written.waiting.insert(
-        0, ("BH-1001", {"question": "q6", "out_of": 4.0, "answer": "<script>alert(1)</script>"})
-    )
 
+    assert "&lt;script&gt;" in written.answer.value
     assert "<script>" not in written.answer.value
 
 

@@ -11,7 +11,7 @@ import pytest
 from coursework.course import Bounds
 from coursework.hand_out import released
 from coursework.keys import key_file, set_ids
-from coursework.marking import run_in_room
+from coursework.room.visit import visit
 
 from kitchenmath.practice import last_look, open_set, steps
 from kitchenmath.units import Q_
@@ -176,15 +176,15 @@ def test_every_set_ends_with_it_and_it_runs_in_the_student_s_room(set_id):
     *_, last = notebook["cells"]
     flags = last["metadata"]["nbgrader"]
 
-    ran, stopped = run_in_room(notebook["cells"], vars(Bounds()))
-    told = unfolded(ran["outputs"][len(notebook["cells"]) - 1])
+    ran = visit(notebook["cells"], vars(Bounds()))
+    told = unfolded(ran.outputs[len(notebook["cells"]) - 1])
 
     assert last["id"] == flags["grade_id"] == "last-look"
     assert flags["locked"] and not flags["grade"]
-    assert stopped == []
+    assert ran.findings == []
     assert "there is no student number yet" in told
     assert re.search(r"\d of \d answers", told)
-    assert not any("last-look" in question for question in ran["answers"])
+    assert not any("last-look" in question for question in ran.answers)
 
 
 @pytest.mark.parametrize("set_id", set_ids())
@@ -194,7 +194,7 @@ def test_numbers_are_shown_with_the_name_that_the_cell_gives_them(set_id):
     for cell in notebook["cells"]:
         if cell["id"] == "me":
             cell["source"] = 'student = "BH-1"'
-    outputs = run_in_room(notebook["cells"], vars(Bounds()))[0]["outputs"]
+    outputs = visit(notebook["cells"], vars(Bounds())).outputs
     for place, cell in enumerate(notebook["cells"]):
         text = "".join(cell["source"])
         if cell["id"].endswith("-given"):

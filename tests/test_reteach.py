@@ -18,6 +18,7 @@ from coursework.command import main
 from coursework.course import CourseError, new_course
 from coursework.desk import Desk
 from coursework.fresh import fresh_question
+from coursework.gradebook import prepare_set
 from coursework.keys import key_file, load_key, set_ids
 from coursework.marking import _with_question
 from coursework.reading_in import read_notebook
@@ -205,6 +206,7 @@ def test_what_is_more_than_numbers_is_not_asked_again(key):
 @pytest.fixture
 def course(tmp_path, key):
     made = new_course(tmp_path / "class", "Brackwater House (invented)", TERM, ROSTER)
+    prepare_set(made, SET)
     leave(made, key(SET), "BH-1", lambda one, known: one.slip_value(one.slips[0], known))
     leave(made, key(SET), "BH-2", lambda one, known: one.right(known))
     return made

@@ -179,7 +179,13 @@ def _print_marks(course, set_id):
 
 
 def _slips(found):
-    return [f"{v['question']} {' or '.join(v['slips'])}" for v in found["verdicts"] if v["slips"]]
+    from coursework.standing import slips_in_words
+
+    return [
+        f"{one['question']} {slips_in_words(one['slips'], one['sentence'])}"
+        for one in found["verdicts"]
+        if one["slips"]
+    ]
 
 
 def _hand_back(options):

@@ -2,6 +2,7 @@
 
 import ipywidgets as widgets
 
+from coursework.course import CourseError
 from coursework.gradebook import enter_human, human_marks
 from coursework.keys import key_file, load_key
 from coursework.placing_by_hand import place_by_hand, without_place
@@ -49,7 +50,7 @@ def written_panel(desk, page):
     """What waits for a person, one at a time, with the mark scheme beside."""
     wide = {"width": "auto", "max_width": page}
     whose, answer, scheme = widgets.HTML(), widgets.HTML(), widgets.HTML()
-    points = widgets.BoundedFloatText(description="Points", step=0.5, min=0, style=BESIDE)
+    points = widgets.Text(description="Points", style=BESIDE)
     comment = widgets.Textarea(description="A word to the student", style=BESIDE, layout=wide)
     waiting = []
 
@@ -58,14 +59,15 @@ def written_panel(desk, page):
             whose.value, answer.value, scheme.value = said("Nothing waits."), "", ""
             return f"Everything of {desk.sets.value} is marked."
         student, cell = waiting[0]
-        points.max, points.value, comment.value = cell["out_of"], 0, ""
+        points.placeholder = f"0 to {cell['out_of']:g}"
+        points.value = comment.value = ""
         name = desk.course.roster.get(student, student)
         whose.value = said(
             f"{name} ({student}), {cell['question']}, out of {cell['out_of']:g} points"
         )
         answer.value = f"<blockquote>{said(cell['answer'] or '(nothing to show)')}</blockquote>"
         scheme.value = said(_scheme(desk, cell).replace("**", ""))
-        return f"{len(waiting)} answers wait."
+        return "1 answer waits." if len(waiting) == 1 else f"{len(waiting)} answers wait."
 
     def find(progress):
         waiting[:] = what_waits(desk.course, desk.sets.value)
@@ -75,9 +77,8 @@ def written_panel(desk, page):
         if not waiting:
             return find(progress)
         student, cell = waiting[0]
-        enter_human(
-            desk.course, desk.sets.value, student, cell["question"], points.value, comment.value
-        )
+        given = _number(points.value, cell["out_of"])
+        enter_human(desk.course, desk.sets.value, student, cell["question"], given, comment.value)
         waiting.pop(0)
         return show()
 
@@ -95,6 +96,15 @@ def written_panel(desk, page):
     )
     panel.points, panel.comment, panel.answer, panel.waiting = points, comment, answer, waiting
     return panel
+
+
+def _number(typed, out_of):
+    """Points as typed, with a point or a comma."""
+    try:
+        return float(typed.strip().replace(",", "."))
+    except ValueError:
+        came = f"“{typed}” came" if typed.strip() else "nothing came"
+        raise CourseError(f"Points: type a number from 0 to {out_of:g}; {came}.") from None
 
 
 def what_waits(course, set_id):

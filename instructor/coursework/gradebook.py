@@ -36,7 +36,7 @@ def connected(course):
         When there is no gradebook yet, or the database does not answer.
     """
     if course.gradebook_file and not course.gradebook_file.is_file():
-        raise CourseError("there is no gradebook in this class yet: hand a set out first.")
+        raise CourseError("gradebook.db: this class has none yet. Hand a set out first.")
     engine = _engine(course.gradebook)
     try:
         with engine.begin() as connection:

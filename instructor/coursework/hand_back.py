@@ -16,8 +16,17 @@ from coursework.course import CourseError
 from coursework.go_back import places
 from coursework.placing import NO_TIME
 from coursework.safe_files import write_safely
-from coursework.standing import earned, heading_of, in_order, number, total, usable_records
+from coursework.standing import (
+    earned,
+    heading_of,
+    in_order,
+    number,
+    slips_in_words,
+    total,
+    usable_records,
+)
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
+from kitchenmath.practice.verdicts import EITHER
 
 __all__ = ["asked_in_html", "hand_back", "lesson_name", "page", "save", "student_page"]
 
@@ -204,7 +213,7 @@ def _found(asked, cell):
     """Sign and words for one question."""
     if "outcome" in asked:
         sign, words = FOUND[asked["outcome"]]
-        words += f": {' or '.join(asked['slips'])}" if asked["slips"] else ""
+        words += f": {slips_in_words(asked['slips'], asked['sentence'])}" if asked["slips"] else ""
         changed = cell.points != asked["points"]
         return sign, words + (" (points given by your instructor)" if changed else "")
     if cell.points is None:
@@ -215,7 +224,7 @@ def _found(asked, cell):
 def _sentences(verdict):
     """The verdict's sentence, or one for each slip where several give the same number."""
     sentence = verdict["sentence"]
-    parts = sentence.split(" Or: ")
+    parts = sentence.split(EITHER)
     if len(parts) == len(verdict["slips"]):
         return parts
     if verdict["outcome"] == "unreadable" and sentence.startswith("The cell is filled in"):

@@ -9,7 +9,7 @@ from coursework.arrivals import COUNTS, REPLACED, read_list
 from coursework.counting import late_days
 from coursework.course import CourseError
 from coursework.picture import shortened
-from coursework.standing import earned, in_order, not_marked, number, total
+from coursework.standing import earned, in_order, not_marked, number, slips_in_words, total
 
 __all__ = ["mark_sheet", "sheet_as_csv"]
 
@@ -93,7 +93,7 @@ def _slips_named(record):
     """Question and slip: "q1 one cover only"; two names where they cannot be told apart."""
     verdicts = sorted(record["verdicts"], key=lambda each: in_order(each["question"]))
     return [
-        f"{verdict['question']} {' or '.join(verdict['slips'])}"
+        f"{verdict['question']} {slips_in_words(verdict['slips'], verdict['sentence'])}"
         for verdict in verdicts
         if verdict["slips"]
     ]

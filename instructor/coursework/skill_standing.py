@@ -7,6 +7,8 @@ import math
 from collections import Counter
 from dataclasses import dataclass
 
+from coursework.standing import slips_in_words
+
 __all__ = ["HALF", "RIGHT", "SAME", "Asking", "Skill", "Standing"]
 
 HALF = 0.5  # of a skill's points: with less of them a student has not got it
@@ -84,7 +86,7 @@ class Standing:
     @property
     def slips(self):
         """Names of the slips, as often as they were made, the latest last."""
-        return [name for one in self.asked if one.slips for name in [" or ".join(one.slips)]]
+        return [slips_in_words(one.slips, one.sentence) for one in self.asked if one.slips]
 
 
 @dataclass(frozen=True)
@@ -130,6 +132,10 @@ class Skill:
         count, words = Counter(), {}
         for standing in self.students.values():
             count.update(standing.slips)
-            words |= {" or ".join(one.slips): one.sentence for one in standing.asked if one.slips}
+            words |= {
+                slips_in_words(one.slips, one.sentence): one.sentence
+                for one in standing.asked
+                if one.slips
+            }
         ranked = sorted(count.items(), key=lambda each: (-each[1], each[0]))
         return [(name, times, words[name]) for name, times in ranked]

@@ -5,7 +5,7 @@ from coursework.hand_back import lesson_name, page, save
 from coursework.picture import percent, shortened
 from coursework.sheet import sheet_as_csv
 from coursework.skills import skill_table
-from coursework.standing import number
+from coursework.standing import number, slips_in_words
 
 __all__ = ["next_session", "skills_page", "skills_report", "skills_sheet", "students_sheet", "told"]
 
@@ -254,7 +254,8 @@ def _student(table, student):
     lessons = {}
     for name in table.not_got(student):
         standing = table.standing(student, name)
-        words = " or ".join(standing.latest.slips) or _sign(standing)[1]
+        latest = standing.latest
+        words = slips_in_words(latest.slips, latest.sentence) or _sign(standing)[1]
         lesson = lesson_name(_lesson(table.skills[name])) or "No lesson named"
         gap = {"skill": name, "words": words}
         lessons.setdefault(lesson[0].upper() + lesson[1:], []).append(gap)

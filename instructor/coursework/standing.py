@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from coursework.copies import name_copies
 from coursework.course import CourseError
+from kitchenmath.practice.verdicts import EITHER
 from kitchenmath.units.saying import figures
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "in_order",
     "not_marked",
     "number",
+    "slips_in_words",
     "total",
     "usable_records",
 ]
@@ -223,3 +225,17 @@ def _is_whole(record, student):
         return False
     wanted = [(verdict, IN_VERDICT) for verdict in verdicts] + [(cell, IN_HUMAN) for cell in human]
     return all(isinstance(each, dict) and names <= each.keys() for each, names in wanted)
+
+
+def slips_in_words(slips, sentence):
+    """The names of an answer's slips: one or another where a number cannot tell, else all.
+
+    A single number may be explained by two slips; a plan or a row of pieces can show two at once.
+
+    Parameters
+    ----------
+    slips : sequence of str
+    sentence : str
+        The verdict's, which says which of both it is.
+    """
+    return (" or " if EITHER in sentence else " and ").join(slips)

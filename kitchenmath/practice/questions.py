@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
-from kitchenmath.practice.verdicts import Slip, Verdict, Within, last_figure
+from kitchenmath.practice.verdicts import EITHER, Slip, Verdict, Within, last_figure
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
@@ -120,7 +120,7 @@ class Question:
         figure = last_figure(answer) if isinstance(answer, str) else 0.0
         found = self._slips_at(value, figure, starts)
         if found:
-            words = " Or: ".join(slip.sentence for slip in found)
+            words = EITHER.join(slip.sentence for slip in found)
             worth = min(slip.worth for slip in found)
             return self._verdict("slip", worth, words, value, right, known, found)
         words = "This number is not right, and none of the usual slips gives it."

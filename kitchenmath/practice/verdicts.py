@@ -13,6 +13,8 @@ ROUNDING = 1 + 1e-9
 # A tolerance forgives a right answer; to be told of a slip, an answer must meet its number: within
 # this share of it, or as near as the figures go that were typed.
 NEAR_A_SLIP = 0.003
+# Between the sentences of two slips that give the same number.
+EITHER = " Or: "
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ start = runpy.run_path(os.path.join(KIT, "kitchenmath", "start.py"))
 
 def main(words):
     """Run the command that ``words`` name, or open the instructor's desk where there are none."""
-    start["ready"]("instructor")
+    start["ready"]("college" if words == ["college"] else "instructor")
     start["reach"](os.path.join(KIT, "instructor"))
     if words and words != ["--allow-root"]:
         from coursework.command import main as command

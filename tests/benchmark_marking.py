@@ -26,16 +26,16 @@ from uuid import uuid4
 KIT = Path(__file__).resolve().parents[1]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
-from coursework.course import new_course, open_course  # noqa: E402
+from coursework.classes.course import new_course, open_course  # noqa: E402
 from coursework.demo import NAMES, SET, WAYS, WRITTEN, _answers, _filled  # noqa: E402
-from coursework.hand_out import hand_out  # noqa: E402
-from coursework.keys import key_file, load_key  # noqa: E402
+from coursework.sets.hand_out import hand_out  # noqa: E402
+from coursework.sets.keys import key_file, load_key  # noqa: E402
 
 TERM = "demo"
 FRESH = """
 import sys
 from coursework.command import main
-from coursework.room import door, visit
+from coursework.marking.room import door, visit
 door.warm_up = lambda: None
 fresh = door.FreshRooms(ahead=2)
 visit.rooms = lambda: fresh
@@ -107,7 +107,7 @@ def nbgraders(course):
 
 def points(course):
     """The machine's points in the gradebook, by student and check cell."""
-    from coursework.gradebook import all_marks
+    from coursework.gradebook.points import all_marks
 
     return {row[1:3]: row[3] for row in all_marks(course, SET) if row[2].endswith("-check")}
 
@@ -190,9 +190,9 @@ def growth(options, folder):
     code = (
         "import sys, time, resource\n"
         "start = time.perf_counter()\n"
-        "from coursework.course import open_course\n"
-        "from coursework.mark_set import mark_set\n"
-        "from coursework.grade_writer import GradeWriter\n"
+        "from coursework.classes.course import open_course\n"
+        "from coursework.marking.mark_set import mark_set\n"
+        "from coursework.gradebook.writer import GradeWriter\n"
         "spent = [0.0]\n"
         "def watch(name):\n"
         "    real = getattr(GradeWriter, name)\n"
@@ -224,7 +224,9 @@ def growth(options, folder):
 
 def gradebook(options, folder):
     """Open, list and export the marks of a large class in eight sets."""
-    from coursework.grade_tables import (
+    from coursework.gradebook.kept_copy import _table, copy_gradebook
+    from coursework.gradebook.points import all_marks, human_marks
+    from coursework.gradebook.tables import (
         CELL,
         COMMENT,
         GRADE,
@@ -232,10 +234,8 @@ def gradebook(options, folder):
         SUBMITTED_NOTEBOOK,
         analyze,
     )  # fmt: skip
-    from coursework.gradebook import all_marks, human_marks
-    from coursework.gradebook_copy import _table, copy_gradebook
-    from coursework.keys import set_ids
-    from coursework.report import mark_sheet, sheet_as_csv  # noqa: F401
+    from coursework.reports.report import mark_sheet, sheet_as_csv  # noqa: F401
+    from coursework.sets.keys import set_ids
 
     size = (options.sizes or [10_000])[0]
     course = make_empty(folder / "college", size)
@@ -267,7 +267,7 @@ def make_empty(folder, size):
 
 def fill(course, sets, size, tables, analyze):
     """Eight sets with the cells of ours, each handed in by everybody and marked: rows in bulk."""
-    from coursework.gradebook import connected
+    from coursework.gradebook.points import connected
     from nbgrader.api import Gradebook
 
     _cell, comment, grade, submitted, of_notebook = tables

@@ -11,10 +11,10 @@ import os
 from dataclasses import asdict
 from pathlib import Path
 
-from coursework.course import Bounds
-from coursework.hand_out import ASSIGNMENTS
-from coursework.keys import key_file
-from coursework.marking import mark
+from coursework.classes.course import Bounds
+from coursework.marking.mark_one import mark
+from coursework.sets.hand_out import ASSIGNMENTS
+from coursework.sets.keys import key_file
 
 SET = "04-buy-enough"
 KEY = key_file(SET).read_bytes()

@@ -23,14 +23,14 @@ ROOT = Path(__file__).resolve().parents[1]
 if __name__ == "__main__":
     sys.path[:0] = [str(ROOT), str(ROOT / "instructor")]
 
-from coursework.arrivals import read_list, writable  # noqa: E402
-from coursework.course import Bounds, new_course  # noqa: E402
-from coursework.keys import grade_id, load_key, source  # noqa: E402
-from coursework.pour import pour  # noqa: E402
-from coursework.reading_in import UnreadableNotebook, read_notebook  # noqa: E402
-from coursework.room.plain import MOST_ITEMS, MOST_TEXT, Odd  # noqa: E402
-from coursework.room.visit import _read, asked_in  # noqa: E402
-from coursework.take_in import take_in  # noqa: E402
+from coursework.arriving.arrivals import read_list, writable  # noqa: E402
+from coursework.arriving.reading_in import UnreadableNotebook, read_notebook  # noqa: E402
+from coursework.arriving.take_in import take_in  # noqa: E402
+from coursework.classes.course import Bounds, new_course  # noqa: E402
+from coursework.marking.pour import pour  # noqa: E402
+from coursework.marking.room.plain import MOST_ITEMS, MOST_TEXT, Odd  # noqa: E402
+from coursework.marking.room.visit import _read, asked_in  # noqa: E402
+from coursework.sets.keys import grade_id, load_key, source  # noqa: E402
 
 from kitchenmath.units.registry import Quantity, registry  # noqa: E402
 from tests.filled_in import KEY, RELEASED, SET, STUDENT, honest, raw  # noqa: E402

@@ -15,10 +15,12 @@ import signal
 import sys
 import time
 
-from coursework import grade_writer, gradebook_copy, mark_set  # noqa: F401
-from coursework.checked_keys import library
-from coursework.course import open_course
-from coursework.room.door import rooms
+from coursework.classes.course import open_course
+from coursework.gradebook import kept_copy as gradebook_copy  # noqa: F401
+from coursework.gradebook import writer as grade_writer
+from coursework.marking import mark_set
+from coursework.marking.room.door import rooms
+from coursework.sets.checked_keys import library
 
 ASKED = ("open", "os.", "sqlite3.", "subprocess.", "socket.", "shutil.", "tempfile.", "fcntl.")
 

@@ -25,8 +25,8 @@ from pathlib import Path
 KIT = Path(__file__).parents[1]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
-from coursework.keys import key_file, load_key, set_ids  # noqa: E402
 from coursework.progress import Progress  # noqa: E402
+from coursework.sets.keys import key_file, load_key, set_ids  # noqa: E402
 
 from kitchenmath.practice import Question  # noqa: E402
 from kitchenmath.practice.more_kinds import Played  # noqa: E402

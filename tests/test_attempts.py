@@ -4,17 +4,17 @@ import json
 import re
 
 import pytest
-from coursework import attempts as attempts_module
-from coursework.arrivals import on_the_clock
-from coursework.attempts import attempts_of, hand_ins, points_for, tries
-from coursework.course import new_course
-from coursework.hand_out import hand_out
-from coursework.keys import key_file, load_key
-from coursework.mark_set import mark_set
-from coursework.placing import NO_TIME
-from coursework.standing import usable_records
-from coursework.take_in import take_in
-from coursework.term_book import term_book
+from coursework.arriving.arrivals import on_the_clock
+from coursework.arriving.placing import NO_TIME
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import new_course
+from coursework.marking.mark_set import mark_set
+from coursework.reports.standing import usable_records
+from coursework.sets.hand_out import hand_out
+from coursework.sets.keys import key_file, load_key
+from coursework.terms import attempts as attempts_module
+from coursework.terms.attempts import attempts_of, hand_ins, points_for, tries
+from coursework.terms.term_book import term_book
 
 from kitchenmath.units import say
 from tests.test_hand_back import record, verdict, written

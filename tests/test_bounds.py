@@ -3,7 +3,7 @@
 from dataclasses import fields
 
 import pytest
-from coursework.course import Bounds
+from coursework.classes.course import Bounds
 
 from tests.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points, raw
 from tests.this_machine import need

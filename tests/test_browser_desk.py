@@ -6,9 +6,9 @@ All tests share one class, which is played and marked once, by pressing the butt
 import re
 
 import pytest
-from coursework.course import open_course
-from coursework.gradebook import human_marks
-from coursework.standing import usable_records
+from coursework.classes.course import open_course
+from coursework.gradebook.points import human_marks
+from coursework.reports.standing import usable_records
 
 from tests.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
 

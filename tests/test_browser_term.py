@@ -3,8 +3,8 @@
 import json
 
 import pytest
-from coursework.course import new_course, open_course
-from coursework.gradebook import prepare_set
+from coursework.classes.course import new_course, open_course
+from coursework.gradebook.points import prepare_set
 
 from tests.browser import NEEDS_CHROMIUM, open_lab
 from tests.test_browser_desk import press

@@ -11,11 +11,11 @@ import zipfile
 
 import nbformat
 import pytest
-from coursework.arrivals import COUNTS, NOT_PLACED, read_list
-from coursework.course import new_course
-from coursework.hand_out import hand_out
-from coursework.mark_set import mark_set
-from coursework.take_in import take_in
+from coursework.arriving.arrivals import COUNTS, NOT_PLACED, read_list
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import new_course
+from coursework.marking.mark_set import mark_set
+from coursework.sets.hand_out import hand_out
 
 from tests.filled_in import (
     ALL,

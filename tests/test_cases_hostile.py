@@ -14,15 +14,15 @@ import socket
 from types import SimpleNamespace
 
 import pytest
-from coursework.arrivals import NOT_PLACED, read_list
-from coursework.course import new_course, open_course
-from coursework.gradebook import all_marks
-from coursework.hand_back import hand_back
-from coursework.hand_out import hand_out
-from coursework.keys import key_file
-from coursework.mark_set import mark_set
-from coursework.room import door
-from coursework.take_in import take_in
+from coursework.arriving.arrivals import NOT_PLACED, read_list
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import new_course, open_course
+from coursework.gradebook.points import all_marks
+from coursework.marking.mark_set import mark_set
+from coursework.marking.room import door
+from coursework.reports.hand_back import hand_back
+from coursework.sets.hand_out import hand_out
+from coursework.sets.keys import key_file
 
 from tests.filled_in import (
     ALL,
@@ -149,7 +149,7 @@ with sqlite3.connect('{gradebook}') as book:
     "imports the marking": """
 import sys
 sys.path.insert(0, '{instructor}')
-from coursework.keys import load_key
+from coursework.sets.keys import load_key
 """,
     "writes the keys": "open('{key}', 'w').write('mine')",
     "reads a classmate's work": "print(open('{classmate}').read())",

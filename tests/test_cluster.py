@@ -7,15 +7,16 @@ import subprocess
 import sys
 
 import pytest
-from coursework import cluster as module
-from coursework.checked_keys import library
-from coursework.cluster import add_cluster, cluster
-from coursework.course import CourseError, open_course
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, open_course
+from coursework.command import main
 from coursework.demo import SET, play
-from coursework.gradebook import all_marks
-from coursework.mark_set import mark_set
-from coursework.standing import usable_records
-from coursework.take_in import take_in
+from coursework.gradebook.points import all_marks
+from coursework.marking import cluster as module
+from coursework.marking.cluster import cluster
+from coursework.marking.mark_set import mark_set
+from coursework.reports.standing import usable_records
+from coursework.sets.checked_keys import library
 
 distributed = pytest.importorskip("distributed", reason="Dask is not installed: extra college")
 
@@ -164,11 +165,12 @@ def test_without_dask_a_sentence_says_how_to_get_it(monkeypatch):
         pass
 
 
-def test_the_command_line_takes_an_address():
-    """`mark SET --cluster ADDRESS`."""
-    import argparse
+def test_the_command_line_takes_an_address(taken, two_workers, tmp_path, capsys):
+    """`mark SET --cluster ADDRESS` ends with the mark book of a marking here."""
+    course, here = taken
+    there = copied(course, tmp_path / "there")
+    words = ["mark", SET, "--cluster", two_workers.scheduler_address]
 
-    parser = argparse.ArgumentParser()
-    add_cluster(parser)
-
-    assert "tcp://h:1" == parser.parse_args(["--cluster", "tcp://h:1"]).cluster
+    assert 0 == main([*words, "--class", str(there.folder)])
+    assert "24 hand-ins are marked." in capsys.readouterr().out
+    assert mark_book(here) == mark_book(there)

@@ -2,10 +2,10 @@
 
 import json
 
-from coursework.copies import fingerprint, name_copies
-from coursework.hand_out import ASSIGNMENTS
-from coursework.pour import pour
-from coursework.reading_in import read_notebook
+from coursework.arriving.reading_in import read_notebook
+from coursework.marking.copies import fingerprint, name_copies
+from coursework.marking.pour import pour
+from coursework.sets.hand_out import ASSIGNMENTS
 
 SET = "04-buy-enough"
 RELEASED = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()

@@ -1,9 +1,9 @@
 """Late work, several attempts and weights, in numbers worked by hand."""
 
 import pytest
-from coursework.counting import Attempt, counted, late_days, weighed
-from coursework.policy import Policy
-from coursework.standing import Total
+from coursework.reports.standing import Total
+from coursework.terms.counting import Attempt, counted, late_days, weighed
+from coursework.terms.policy import Policy
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -3,7 +3,7 @@
 import sqlite3
 
 import pytest
-from coursework.course import Bounds, CourseError, new_course, open_course, read_roster
+from coursework.classes.course import Bounds, CourseError, new_course, open_course, read_roster
 
 ROSTER = {"BH-1001": "Ada Quill", "BH-1019": "Søren Kelp", "BH-1024": 'Zoë "Zo" Ferny, jun.'}
 

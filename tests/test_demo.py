@@ -9,16 +9,17 @@ import sys
 from pathlib import Path
 
 import pytest
-from coursework.command import main, table
-from coursework.course import CourseError, new_course
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, new_course
+from coursework.command import main
 from coursework.demo import ROSTER, SET, play
-from coursework.gradebook import enter_human, human_marks
-from coursework.hand_back import hand_back
-from coursework.hand_out import hand_out
-from coursework.mark_set import mark_set
-from coursework.report import report
-from coursework.standing import usable_records
-from coursework.take_in import take_in
+from coursework.gradebook.points import enter_human, human_marks
+from coursework.marking.mark_set import mark_set
+from coursework.reports.hand_back import hand_back
+from coursework.reports.in_lines import table
+from coursework.reports.report import report
+from coursework.reports.standing import usable_records
+from coursework.sets.hand_out import hand_out
 
 
 @pytest.fixture(scope="module")
@@ -32,7 +33,7 @@ def played(tmp_path_factory):
 
 def again(played, tmp_path):
     """A copy of the played class, free to be changed."""
-    from coursework.course import open_course
+    from coursework.classes.course import open_course
 
     shutil.copytree(played[0].folder, tmp_path / "class")
     return open_course(tmp_path / "class")
@@ -204,8 +205,8 @@ def test_a_run_that_was_killed_half_way_ends_with_the_same_marks(played, tmp_pat
     for place in ("marks", "autograded", "feedback", "reports"):
         shutil.rmtree(course.folder / place, ignore_errors=True)
     code = (
-        "import sys; from coursework.course import open_course; "
-        "from coursework.mark_set import mark_set; "
+        "import sys; from coursework.classes.course import open_course; "
+        "from coursework.marking.mark_set import mark_set; "
         f"mark_set(open_course(sys.argv[1]), {SET!r})"
     )
     child = subprocess.Popen([sys.executable, "-c", code, str(course.folder)], env=environment())

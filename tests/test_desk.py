@@ -4,9 +4,9 @@ import html
 import re
 
 import pytest
-from coursework import desk as desk_module
-from coursework.desk import Desk
-from coursework.gradebook import human_marks
+from coursework.desk import desk as desk_module
+from coursework.desk.desk import Desk
+from coursework.gradebook.points import human_marks
 from ipywidgets import HTML, Dropdown
 
 

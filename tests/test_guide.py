@@ -3,7 +3,7 @@
 from pathlib import Path
 
 import pytest
-from coursework.order_lists import BEGIN, END, GUIDE, order_list, with_order_list
+from coursework.sets.order_lists import BEGIN, END, GUIDE, order_list, with_order_list
 
 LESSONS = sorted(file.stem for file in (Path(__file__).parents[1] / "lessons").glob("*.ipynb"))
 

@@ -13,12 +13,12 @@ import types
 from html.parser import HTMLParser
 
 import pytest
-from coursework import hand_back as hand_back_module
-from coursework.course import CourseError, new_course
-from coursework.hand_back import hand_back, student_page
-from coursework.keys import key_file, load_key, set_ids
-from coursework.placing import NO_TIME
-from coursework.standing import earned, heading_of, in_order, total, usable_records
+from coursework.arriving.placing import NO_TIME
+from coursework.classes.course import CourseError, new_course
+from coursework.reports import hand_back as hand_back_module
+from coursework.reports.hand_back import hand_back, student_page
+from coursework.reports.standing import earned, heading_of, in_order, total, usable_records
+from coursework.sets.keys import key_file, load_key, set_ids
 
 SET = "04-buy-enough"
 HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(2)>\"'&amp;</p></main>"
@@ -134,9 +134,9 @@ def course(tmp_path):
 def entered(monkeypatch):
     """Points that a person gave, in place of the gradebook."""
     marks = {}
-    stand_in = types.ModuleType("coursework.gradebook")
+    stand_in = types.ModuleType("coursework.gradebook.points")
     stand_in.human_marks = lambda course, set_id: marks
-    monkeypatch.setitem(sys.modules, "coursework.gradebook", stand_in)
+    monkeypatch.setitem(sys.modules, "coursework.gradebook.points", stand_in)
     return marks
 
 

@@ -3,8 +3,8 @@
 import json
 
 import pytest
-from coursework.hand_out import released
-from coursework.keys import key_file, set_ids
+from coursework.sets.hand_out import released
+from coursework.sets.keys import key_file, set_ids
 
 from kitchenmath.practice import handin
 from kitchenmath.practice.handin import ASSIGNMENTS, look_at, main

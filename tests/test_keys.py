@@ -4,9 +4,9 @@ import json
 import re
 
 import pytest
-from coursework.course import CourseError, new_course
-from coursework.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
-from coursework.keys import key_file, load_key, set_ids, source
+from coursework.classes.course import CourseError, new_course
+from coursework.sets.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
+from coursework.sets.keys import key_file, load_key, set_ids, source
 
 from kitchenmath.practice import Measured, Question
 from kitchenmath.units.saying import say

@@ -11,16 +11,16 @@ import time
 from pathlib import Path
 
 import pytest
-from coursework import mark_set as module
-from coursework.course import CourseError, open_course
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, open_course
+from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.demo import SET, play
-from coursework.gradebook import all_marks, enter_human
-from coursework.gradebook_copy import copy_gradebook
-from coursework.mark_set import Change, mark_set
-from coursework.one_at_a_time import one_at_a_time
-from coursework.sheet import mark_sheet, sheet_as_csv
-from coursework.standing import usable_records
-from coursework.take_in import take_in
+from coursework.gradebook.kept_copy import copy_gradebook
+from coursework.gradebook.points import all_marks, enter_human
+from coursework.marking import mark_set as module
+from coursework.marking.mark_set import Change, mark_set
+from coursework.reports.sheet import mark_sheet, sheet_as_csv
+from coursework.reports.standing import usable_records
 
 KIT = Path(__file__).parents[1]
 INSTANTS, SEED = 50, 20261125

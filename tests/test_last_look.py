@@ -8,10 +8,10 @@ import sys
 from pathlib import Path
 
 import pytest
-from coursework.course import Bounds
-from coursework.hand_out import released
-from coursework.keys import key_file, set_ids
-from coursework.room.visit import visit
+from coursework.classes.course import Bounds
+from coursework.marking.room.visit import visit
+from coursework.sets.hand_out import released
+from coursework.sets.keys import key_file, set_ids
 
 from kitchenmath.practice import last_look, open_set, steps
 from kitchenmath.units import Q_

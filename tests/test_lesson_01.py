@@ -5,7 +5,7 @@ import json
 from pathlib import Path
 
 import pytest
-from coursework.keys import key_file, load_key, source
+from coursework.sets.keys import key_file, load_key, source
 
 from kitchenmath.heat import energy_to_boil_away
 from kitchenmath.panels.measuring import pan_panel, scale_panel, whose_cup_panel

@@ -4,7 +4,7 @@ import json
 from pathlib import Path
 
 import pytest
-from coursework.keys import key_file, load_key
+from coursework.sets.keys import key_file, load_key
 
 from kitchenmath.drills.dough_warmth import DRILLS as WARMTH
 from kitchenmath.drills.mixing import DRILLS as MIXING

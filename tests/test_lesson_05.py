@@ -6,7 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from coursework.keys import key_file, load_key
+from coursework.sets.keys import key_file, load_key
 
 from kitchenmath.brine import (
     brine_parts,

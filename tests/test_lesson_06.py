@@ -7,7 +7,7 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from coursework.keys import key_file, load_key
+from coursework.sets.keys import key_file, load_key
 from scipy.optimize import curve_fit
 
 from kitchenmath.drills.foaming import DRILLS as FOAMING

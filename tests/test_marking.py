@@ -4,11 +4,11 @@ import json
 from dataclasses import asdict
 
 import pytest
-from coursework.course import Bounds
-from coursework.hand_out import ASSIGNMENTS
-from coursework.keys import key_file
-from coursework.marking import mark
-from coursework.room.plain import Odd, from_plain, to_plain
+from coursework.classes.course import Bounds
+from coursework.marking.mark_one import mark
+from coursework.marking.room.plain import Odd, from_plain, to_plain
+from coursework.sets.hand_out import ASSIGNMENTS
+from coursework.sets.keys import key_file
 
 from kitchenmath import Q_
 

@@ -5,8 +5,8 @@ import random
 
 import numpy as np
 import pytest
-from coursework.fresh import fresh_question
-from coursework.keys import CourseError, key_file, load_key
+from coursework.sets.keys import CourseError, key_file, load_key
+from coursework.skills.fresh import fresh_question
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import (

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import nbformat
 import pytest
-from coursework.keys import source
-from coursework.notebooks import NOT_STORED, tidy
+from coursework.sets.keys import source
+from coursework.sets.notebooks import NOT_STORED, tidy
 
 KIT = Path(__file__).parents[1]
 LESSONS = sorted(KIT.glob("lessons/*.ipynb"))

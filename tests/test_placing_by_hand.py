@@ -3,15 +3,15 @@
 import json
 
 import pytest
-from coursework.course import CourseError, new_course, open_course
-from coursework.gradebook import enter_human, human_marks
-from coursework.hand_back import hand_back
-from coursework.hand_out import hand_out
-from coursework.mark_set import mark_set
-from coursework.placing_by_hand import place_by_hand, without_place
-from coursework.report import report
-from coursework.standing import usable_records
-from coursework.take_in import take_in
+from coursework.arriving.placing_by_hand import place_by_hand, without_place
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, new_course, open_course
+from coursework.gradebook.points import enter_human, human_marks
+from coursework.marking.mark_set import mark_set
+from coursework.reports.hand_back import hand_back
+from coursework.reports.report import report
+from coursework.reports.standing import usable_records
+from coursework.sets.hand_out import hand_out
 
 SET = "04-buy-enough"
 ROSTER = {"BH-1001": "Ada Quill", "BH-1002": "Bram Oakes"}

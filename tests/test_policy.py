@@ -7,9 +7,9 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 import pytest
-from coursework.course import CourseError, new_course, open_course
-from coursework.policy import POLICY_LINES, Policy, Practical, SetRule, read_policy
-from coursework.term_sheet import in_words
+from coursework.classes.course import CourseError, new_course, open_course
+from coursework.terms.policy import POLICY_LINES, Policy, Practical, SetRule, read_policy
+from coursework.terms.term_sheet import in_words
 
 HEAD = 'name = "C"\nterm = "demo"\n'
 

@@ -15,14 +15,14 @@ import tempfile
 from pathlib import Path
 
 import pytest
-from coursework import grade_writer
-from coursework.course import CourseError, open_course
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, open_course
 from coursework.demo import ROSTER, SET, play
-from coursework.gradebook import all_marks, connected, enter_human, human_marks
-from coursework.hand_out import hand_out
-from coursework.mark_set import mark_set
-from coursework.report import report
-from coursework.take_in import take_in
+from coursework.gradebook import writer as grade_writer
+from coursework.gradebook.points import all_marks, connected, enter_human, human_marks
+from coursework.marking.mark_set import mark_set
+from coursework.reports.report import report
+from coursework.sets.hand_out import hand_out
 from sqlalchemy import create_engine, event, text
 
 pytest.importorskip("psycopg", reason="psycopg is not installed: it is in the extra college")
@@ -157,7 +157,7 @@ def test_a_batch_is_one_transaction_and_the_four_indexes_are_there(
         writing.append([line for line in said if line.startswith(("INSERT", "UPDATE"))])
         said.clear()
 
-    monkeypatch.setattr("coursework.gradebook.create_engine", watched(listen))
+    monkeypatch.setattr("coursework.gradebook.points.create_engine", watched(listen))
     mark_set(course, SET)
     batches = [lines for lines in writing if lines]
     with connected(course) as connection:

@@ -5,8 +5,8 @@ import json
 from dataclasses import dataclass
 
 import pytest
-from coursework.hand_out import ASSIGNMENTS
-from coursework.pour import pour
+from coursework.marking.pour import pour
+from coursework.sets.hand_out import ASSIGNMENTS
 
 RELEASED = (ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb").read_bytes()
 MOST, OWN = 20_000, 200

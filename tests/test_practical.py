@@ -1,10 +1,10 @@
 """Practical marks from a spreadsheet of any country, and what is odd about them."""
 
 import pytest
-from coursework.course import CourseError
-from coursework.practical import practical_marks, take_practical
-from coursework.term_book import term_book
-from coursework.term_sheet import rows
+from coursework.classes.course import CourseError
+from coursework.terms.practical import practical_marks, take_practical
+from coursework.terms.term_book import term_book
+from coursework.terms.term_sheet import rows
 
 from tests.test_term_book import (
     PRACTICAL,

@@ -8,10 +8,10 @@ import tracemalloc
 
 import nbformat
 import pytest
-from coursework.hand_out import ASSIGNMENTS
-from coursework.json_walk import Broken, Walk
-from coursework.reading_in import Cell, UnreadableNotebook, read_notebook
-from coursework.whose import set_of, student_of
+from coursework.arriving.json_walk import Broken, Walk
+from coursework.arriving.reading_in import Cell, UnreadableNotebook, read_notebook
+from coursework.arriving.whose import set_of, student_of
+from coursework.sets.hand_out import ASSIGNMENTS
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 

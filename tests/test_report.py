@@ -17,10 +17,10 @@ from xml.etree import ElementTree
 import matplotlib
 import numpy
 import pytest
-from coursework import class_figures
-from coursework.class_figures import draw_agreement, draw_bars, draw_marks
-from coursework.picture import DOTS, STEP_PERCENT
-from coursework.report import class_page, class_picture, mark_sheet, report, sheet_as_csv
+from coursework.reports import class_figures
+from coursework.reports.class_figures import draw_agreement, draw_bars, draw_marks
+from coursework.reports.picture import DOTS, STEP_PERCENT
+from coursework.reports.report import class_page, class_picture, mark_sheet, report, sheet_as_csv
 from hypothesis import given
 from hypothesis import strategies as st
 from matplotlib.figure import Figure
@@ -475,8 +475,8 @@ import matplotlib
 matplotlib.rcParams["lines.linewidth"] = 20
 matplotlib.rcParams["axes.linewidth"] = 20
 matplotlib.rcParams["svg.fonttype"] = "path"
-from coursework.course import open_course
-from coursework.report import class_page
+from coursework.classes.course import open_course
+from coursework.reports.report import class_page
 from tests.test_report import SET, whole_class
 sys.stdout.buffer.write(class_page(open_course({folder!r}), SET, whole_class(), {{}}).encode())
 """.format(kit=str(KIT), instructor=str(KIT / "instructor"), folder=str(course.folder))
@@ -494,9 +494,9 @@ sys.stdout.buffer.write(class_page(open_course({folder!r}), SET, whole_class(), 
 def test_a_mark_sheet_needs_no_matplotlib_and_a_page_no_pyplot():
     code = """
 import sys
-import coursework.report
+import coursework.reports.report
 assert "matplotlib" not in sys.modules and "nbgrader" not in sys.modules
-import coursework.class_figures
+import coursework.reports.class_figures
 assert "matplotlib.pyplot" not in sys.modules
 """
     path = {"PYTHONPATH": f"{KIT}:{KIT / 'instructor'}"}

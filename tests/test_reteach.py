@@ -11,21 +11,21 @@ from itertools import product
 
 import nbformat
 import pytest
-from coursework import desk as desk_module
-from coursework import keys as keys_module
-from coursework import reteach as reteach_module
+from coursework.arriving.reading_in import read_notebook
+from coursework.arriving.whose import set_of, student_of
+from coursework.classes.course import CourseError, new_course
 from coursework.command import main
-from coursework.course import CourseError, new_course
-from coursework.desk import Desk
-from coursework.fresh import fresh_question
-from coursework.gradebook import prepare_set
-from coursework.keys import key_file, load_key, set_ids
-from coursework.marking import _with_question
-from coursework.reading_in import read_notebook
-from coursework.reteach import for_everybody, reteach
-from coursework.skills import skill_table
-from coursework.standing import heading_of
-from coursework.whose import set_of, student_of
+from coursework.desk import desk as desk_module
+from coursework.desk.desk import Desk
+from coursework.gradebook.points import prepare_set
+from coursework.marking.mark_one import _with_question
+from coursework.reports.standing import heading_of
+from coursework.sets import keys as keys_module
+from coursework.sets.keys import key_file, load_key, set_ids
+from coursework.skills import reteach as reteach_module
+from coursework.skills.fresh import fresh_question
+from coursework.skills.reteach import for_everybody, reteach
+from coursework.skills.skill_table import skill_table
 
 from kitchenmath import Q_
 from kitchenmath.practice import Question, beside, given

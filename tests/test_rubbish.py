@@ -9,11 +9,11 @@ import re
 from functools import lru_cache
 
 import pytest
-from coursework.course import Bounds, new_course
-from coursework.hand_back import student_page
-from coursework.hand_out import released
-from coursework.keys import key_file, load_key, set_ids
-from coursework.marking import mark
+from coursework.classes.course import Bounds, new_course
+from coursework.marking.mark_one import mark
+from coursework.reports.hand_back import student_page
+from coursework.sets.hand_out import released
+from coursework.sets.keys import key_file, load_key, set_ids
 
 from kitchenmath.practice.looking import look_over
 from kitchenmath.practice.set_file import asked_in, read_set

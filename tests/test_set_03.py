@@ -18,10 +18,10 @@ import re
 from dataclasses import asdict
 
 import pytest
-from coursework.course import Bounds
-from coursework.hand_out import released
-from coursework.keys import key_file, load_key
-from coursework.marking import mark
+from coursework.classes.course import Bounds
+from coursework.marking.mark_one import mark
+from coursework.sets.hand_out import released
+from coursework.sets.keys import key_file, load_key
 
 from kitchenmath.cuts.spread import share_limits
 from kitchenmath.practice import Measured

@@ -3,8 +3,8 @@
 import json
 
 import pytest
-from coursework.hand_out import released
-from coursework.keys import key_file
+from coursework.sets.hand_out import released
+from coursework.sets.keys import key_file
 
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice.set_file import asked_in, last_assigned, read_set, student_in

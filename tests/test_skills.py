@@ -8,20 +8,21 @@ import csv
 import io
 import json
 import re
+from pathlib import Path
 
 import pytest
-from coursework import go_back
-from coursework.course import CourseError, new_course
-from coursework.go_back import places
-from coursework.hand_back import lesson_name
-from coursework.keys import key_file, set_ids
-from coursework.skills import skill_table
-from coursework.skills_page import next_session, skills_page, skills_report
+from coursework.classes.course import CourseError, new_course
+from coursework.reports.hand_back import lesson_name
+from coursework.sets.keys import key_file, set_ids
+from coursework.skills import go_back
+from coursework.skills.go_back import places
+from coursework.skills.skill_table import skill_table
+from coursework.skills.skills_page import next_session, skills_page, skills_report
 
 from tests.test_hand_back import HOSTILE, ROSTER, Page, assert_fits, assert_sound, record, verdict
 
 ONE, TWO = "01-measure-and-scale", "04-buy-enough"
-LESSONS = go_back.TABLE.parents[2] / "lessons"
+LESSONS = Path(__file__).parents[1] / "lessons"
 
 
 @pytest.fixture
@@ -260,7 +261,7 @@ def test_a_skill_without_a_drill_is_a_sentence_on_the_page(course):
     told = Page(skills_page(course, table_of(course))).text
 
     assert "No drill is named for “peeling thin” yet: add a line to " in told
-    assert "instructor/coursework/go_back.csv" in told
+    assert "instructor/coursework/skills/go_back.csv" in told
     assert "Go back to lesson 4, “Buy enough”." in told
 
 

@@ -12,11 +12,11 @@ import zipfile
 from pathlib import Path
 
 import pytest
-from coursework import placing
-from coursework.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
-from coursework.course import CourseError, new_course, open_course
-from coursework.hand_out import ASSIGNMENTS
-from coursework.take_in import take_in
+from coursework.arriving import placing
+from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CourseError, new_course, open_course
+from coursework.sets.hand_out import ASSIGNMENTS
 from hypothesis import given, settings
 from hypothesis import strategies as st
 

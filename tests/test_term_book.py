@@ -12,14 +12,21 @@ import types
 from datetime import UTC, datetime
 
 import pytest
-from coursework import attempts as attempts_module
-from coursework.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, read_list, write_list
+from coursework.arriving.arrivals import (
+    COUNTS,
+    REPLACED,
+    Arrival,
+    on_the_clock,
+    read_list,
+    write_list,
+)
+from coursework.classes.course import CourseError, new_course, open_course
 from coursework.command import main
-from coursework.course import CourseError, new_course, open_course
-from coursework.desk import Desk
-from coursework.sheet import mark_sheet
-from coursework.term_book import said, term_book, term_marks
-from coursework.term_sheet import rows
+from coursework.desk.desk import Desk
+from coursework.reports.sheet import mark_sheet
+from coursework.terms import attempts as attempts_module
+from coursework.terms.term_book import said, term_book, term_marks
+from coursework.terms.term_sheet import rows
 
 from tests.test_desk import press
 from tests.test_hand_back import HOSTILE, assert_fits, assert_sound, record, verdict, written
@@ -52,9 +59,9 @@ def a_class(tmp_path):
 def points_of_a_person(monkeypatch):
     """Points that a person gave, by set, in place of the gradebook."""
     marks = {BUY: {}, BRINE: {}}
-    stand_in = types.ModuleType("coursework.gradebook")
+    stand_in = types.ModuleType("coursework.gradebook.points")
     stand_in.human_marks = lambda course, set_id: marks[set_id]
-    monkeypatch.setitem(sys.modules, "coursework.gradebook", stand_in)
+    monkeypatch.setitem(sys.modules, "coursework.gradebook.points", stand_in)
     return marks
 
 

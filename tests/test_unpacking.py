@@ -11,9 +11,9 @@ import zipfile
 from dataclasses import replace
 
 import pytest
-from coursework import unpacking
-from coursework.course import Bounds, CourseError
-from coursework.unpacking import Unpacking
+from coursework.arriving import unpacking
+from coursework.arriving.unpacking import Unpacking
+from coursework.classes.course import Bounds, CourseError
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 

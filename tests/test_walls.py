@@ -19,8 +19,8 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from coursework.room import door, syscalls, visit
-from coursework.room.door import HOLDS_BACK, ForkedRooms, FreshRooms, NoRoom
+from coursework.marking.room import door, syscalls, visit
+from coursework.marking.room.door import HOLDS_BACK, ForkedRooms, FreshRooms, NoRoom
 
 from tests.filled_in import ALL, NOTHING, RELEASED, TYPED, code, filled, honest, marked, points
 from tests.filled_in import processes as processes_with
@@ -492,7 +492,7 @@ def test_marking_goes_on_when_the_warm_process_is_killed_during_a_run():
 MARKER = """
 import sys
 sys.path[:0] = [{root!r}, {instructor!r}]
-from coursework.room import door
+from coursework.marking.room import door
 from tests.filled_in import TYPED, filled, marked
 print(door.rooms()._folder, flush=True)
 marked(filled(q1=TYPED["q1"], q2={stubborn!r}), cell_seconds=60, seconds=60)

@@ -1,8 +1,8 @@
 """Whose notebook it is, and which set: by what stands in it, never by running it."""
 
 import pytest
-from coursework.reading_in import Cell, Notebook
-from coursework.whose import literal, set_of, student_of
+from coursework.arriving.reading_in import Cell, Notebook
+from coursework.arriving.whose import literal, set_of, student_of
 
 
 def notebook(*cells, **kitchen):

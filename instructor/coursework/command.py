@@ -2,12 +2,11 @@
 
 import argparse
 import sys
-from collections import Counter
 from pathlib import Path
 
-from coursework.course import CLASSES, CourseError, new_course, open_course, read_roster
-from coursework.keys import set_ids
+from coursework.classes.course import CLASSES, CourseError, new_course, open_course, read_roster
 from coursework.progress import Progress
+from coursework.sets.keys import set_ids
 from kitchenmath.errors import KitchenError
 
 STEPS = """\
@@ -83,6 +82,9 @@ def _parser():
         ("report", _report, "write the mark sheet and the class's page"),
     ):
         step(name, do, help_).add_argument("set", help="such as 04-buy-enough")
+    steps.choices["mark"].add_argument(
+        "--cluster", metavar="ADDRESS", help="mark on a Dask cluster, as in tcp://192.0.2.7:8786"
+    )
     step("skills", _skills, "write what is not got over all sets, by skill and by student")
     again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
     again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
@@ -99,6 +101,7 @@ def _parser():
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
+    step("college", _college, "add what a cluster and a PostgreSQL gradebook need, once")
     step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
     return parser
 
@@ -131,7 +134,7 @@ def _sets(_):
 
 
 def _hand_out(options):
-    from coursework.hand_out import hand_out
+    from coursework.sets.hand_out import hand_out
 
     course = chosen(options.folder)
     with Progress("Handing out"):
@@ -140,7 +143,7 @@ def _hand_out(options):
 
 
 def _take_in(options):
-    from coursework.take_in import take_in
+    from coursework.arriving.take_in import take_in
 
     course = chosen(options.folder)
     with Progress("Taking in") as progress:
@@ -149,47 +152,28 @@ def _take_in(options):
 
 
 def _mark(options):
-    from coursework.mark_set import mark_set
+    from coursework.marking.mark_set import mark_set
+    from coursework.marking.room.door import not_held_back
+    from coursework.reports.in_lines import marks_in_lines
 
     course = chosen(options.folder)
-    with Progress("Marking") as progress:
-        marked = mark_set(course, options.set, progress)
-    _print_marks(course, options.set)
-    print(f"\n{marked}")
+    if options.cluster:
+        from coursework.marking.cluster import cluster
 
-
-def _print_marks(course, set_id):
-    """The mark sheet without its long columns, then what they say, a line each."""
-    from coursework.gradebook import human_marks
-    from coursework.report import mark_sheet
-    from coursework.standing import usable_records
-
-    records, _ = usable_records(course, set_id)
-    head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
-    short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
-    print(table([[row[column] for column in short] for row in (head, *rows)]))
-    named = Counter(slip for found in records for slip in _slips(found))
-    if named:
-        print("\nSlips, most first:")
-        print("\n".join(f"  {count:2d} x {slip}" for slip, count in named.most_common(8)))
-    notes = [(row[0], row[head.index("notes")]) for row in rows if row[head.index("notes")]]
-    if notes:
-        print("\nTo look at:")
-        print("\n".join(f"  {student}: {note}" for student, note in notes))
-
-
-def _slips(found):
-    from coursework.standing import slips_in_words
-
-    return [
-        f"{one['question']} {slips_in_words(one['slips'], one['sentence'])}"
-        for one in found["verdicts"]
-        if one["slips"]
-    ]
+        with cluster(options.cluster) as executor, Progress("Marking") as progress:
+            marked = mark_set(course, options.set, progress, executor, executor.workers)
+            weak = executor.not_held_back()
+    else:
+        with Progress("Marking") as progress:
+            marked = mark_set(course, options.set, progress)
+        weak = not_held_back()
+    print(f"{marks_in_lines(course, options.set)}\n\n{marked}")
+    if weak:
+        print(f"\n{weak}")
 
 
 def _hand_back(options):
-    from coursework.hand_back import hand_back
+    from coursework.reports.hand_back import hand_back
 
     course = chosen(options.folder)
     with Progress("Handing back") as progress:
@@ -198,7 +182,7 @@ def _hand_back(options):
 
 
 def _report(options):
-    from coursework.report import report
+    from coursework.reports.report import report
 
     course = chosen(options.folder)
     with Progress("Reporting") as progress:
@@ -207,7 +191,7 @@ def _report(options):
 
 
 def _skills(options):
-    from coursework.skills_page import told
+    from coursework.skills.skills_page import told
 
     course = chosen(options.folder)
     with Progress("Counting skills") as progress:
@@ -216,7 +200,7 @@ def _skills(options):
 
 
 def _reteach(options):
-    from coursework.reteach import told
+    from coursework.skills.reteach import told
 
     course = chosen(options.folder)
     with Progress("Making sheets") as progress:
@@ -225,7 +209,7 @@ def _reteach(options):
 
 
 def _term_marks(options):
-    from coursework.term_book import said, term_marks
+    from coursework.terms.term_book import said, term_marks
 
     course = chosen(options.folder)
     with Progress("Making the mark book") as progress:
@@ -234,7 +218,7 @@ def _term_marks(options):
 
 
 def _points(options):
-    from coursework.gradebook import enter_human
+    from coursework.gradebook.points import enter_human
 
     course = chosen(options.folder)
     enter_human(
@@ -243,8 +227,13 @@ def _points(options):
     print(f"{options.student}, {options.question}: {options.points:g} points are entered.")
 
 
+def _college(_):
+    # What it needs was installed on the way here.
+    print('Ready: mark SET --cluster ADDRESS, and gradebook = "postgresql+psycopg://...".')
+
+
 def _refresh(_):
-    from coursework.notebooks import refresh
+    from coursework.sets.notebooks import refresh
 
     with Progress("Running notebooks") as progress:
         files = refresh(progress)
@@ -252,11 +241,12 @@ def _refresh(_):
 
 
 def _demo(options):
+    from coursework.arriving.take_in import take_in
     from coursework.demo import SET, play
-    from coursework.hand_back import hand_back
-    from coursework.mark_set import mark_set
-    from coursework.report import report
-    from coursework.take_in import take_in
+    from coursework.marking.mark_set import mark_set
+    from coursework.reports.hand_back import hand_back
+    from coursework.reports.in_lines import marks_in_lines
+    from coursework.reports.report import report
 
     print("A demonstration class at Brackwater House. The students and their answers are invented.")
     with Progress("Handing out, and 24 students fill it in") as progress:
@@ -270,35 +260,9 @@ def _demo(options):
     with Progress("Reporting") as progress:
         sheet, page = report(course, SET, progress)
     print()
-    _print_marks(course, SET)
-    print(f"\n{taken}\n")
+    print(f"{marks_in_lines(course, SET)}\n\n{taken}\n")
     print(
         "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"
     )
     print(f"A page for each student: {course.folder / 'feedback'}")
     print(f"Mark sheet:              {sheet}\nThe class's page:        {page}")
-
-
-def table(rows):
-    """Rows as a table in plain text: numbers to the right, words to the left.
-
-    Parameters
-    ----------
-    rows : list of list of str
-        The first one holds the heads.
-
-    Returns
-    -------
-    str
-    """
-    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
-    number = [
-        all(row[column].replace(".", "").isdigit() or not row[column] for row in rows[1:])
-        for column in range(len(rows[0]))
-    ]
-    lines = []
-    for row in rows:
-        cells = zip(row, widths, number, strict=True)
-        lines.append("  ".join(t.rjust(w) if n else t.ljust(w) for t, w, n in cells).rstrip())
-    lines.insert(1, "  ".join("-" * width for width in widths))
-    return "\n".join(lines)

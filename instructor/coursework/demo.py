@@ -13,8 +13,8 @@ import zipfile
 from dataclasses import dataclass
 from pathlib import Path
 
-from coursework.course import CLASSES, new_course
-from coursework.keys import key_file, load_key
+from coursework.classes.course import CLASSES, new_course
+from coursework.sets.keys import key_file, load_key
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import figures, say
 
@@ -77,7 +77,7 @@ def play(folder=None, seed=1, progress=None):
     list of Path
         A folder and a zip, as hand-ins arrive.
     """
-    from coursework.hand_out import hand_out
+    from coursework.sets.hand_out import hand_out
 
     folder = Path(folder or CLASSES / "demo")
     if folder.exists():

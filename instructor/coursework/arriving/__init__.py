@@ -1,0 +1,1 @@
+"""What students hand in: unpacked, read as data, settled, and put where marking looks."""

@@ -1,0 +1,223 @@
+"""What arrived: each hand-in kept unchanged, and the list that says what became of it.
+
+`arrived/list.json` is the truth. It holds what came and what each file says of itself; what
+counts follows from that, from the roster and from the sets handed out, so a mended roster places
+what could not be placed before. `arrived/list.csv` is the same for people.
+"""
+
+import csv
+import hashlib
+import io
+import json
+import re
+from dataclasses import asdict, dataclass, replace
+from datetime import datetime
+
+from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
+from coursework.arriving.whose import set_of, student_of
+from coursework.classes.course import CourseError
+from coursework.safe_files import write_safely
+
+COUNTS = "counts"
+REPLACED = "replaced by a later one"
+AGAIN = "same file again"
+NOT_PLACED = "not placed"
+
+# Longer than any student number or set may be, and short enough for a list.
+LONGEST_SAID = 100
+
+
+@dataclass(frozen=True)
+class Arrival:
+    """One file that arrived.
+
+    Attributes
+    ----------
+    place, name : str
+        The folder or zip it came in, and its name there.
+    sha256, kept : str
+        Of its bytes, and where they are kept below `arrived`; empty when it was not taken.
+    seconds : int or None
+        Its time stamp, in seconds since 1970. Of a file that came several times, the first line
+        has the earliest.
+    handed_in : str
+        The same on the clock of the machine that took it in; empty when unknown.
+    says_student, says_set, says_term : str or None
+        What the notebook says of itself.
+    trouble : str
+        Why it cannot be a hand-in, whatever the roster says; empty when it can.
+    told_student, told_set : str
+        What the instructor said of it, which counts before what it says itself; empty when nothing.
+    student, set_id, became, reason : str
+        What became of it, settled anew each time something is taken in.
+    """
+
+    place: str
+    name: str
+    sha256: str = ""
+    kept: str = ""
+    seconds: int | None = None
+    handed_in: str = ""
+    says_student: str | None = None
+    says_set: str | None = None
+    says_term: str | None = None
+    trouble: str = ""
+    told_student: str = ""
+    told_set: str = ""
+    student: str = ""
+    set_id: str = ""
+    became: str = NOT_PLACED
+    reason: str = ""
+
+    @property
+    def line(self):
+        """What makes it the same line of the list when the same place is taken in again."""
+        return self.place, self.name, self.sha256
+
+
+def arrival_of(found, limit):
+    """The arrival of one found file, with what it says of itself.
+
+    Parameters
+    ----------
+    found : Found
+    limit : int
+        Longest file (bytes) that is read.
+
+    Returns
+    -------
+    Arrival
+    """
+    arrival = Arrival(writable(found.place), writable(found.name), trouble=found.reason)
+    if found.seconds is not None:
+        arrival = replace(arrival, seconds=found.seconds, handed_in=on_the_clock(found.seconds))
+    if found.raw is None:
+        return arrival
+    sha256 = hashlib.sha256(found.raw).hexdigest()
+    says, trouble = {}, found.reason
+    if not trouble:
+        try:
+            notebook = read_notebook(found.raw, limit)
+            words = (student_of(notebook), *set_of(notebook))
+            names = ("says_student", "says_set", "says_term")
+            says = {name: short(one) for name, one in zip(names, words, strict=True)}
+        except UnreadableNotebook as error:
+            trouble = str(error)
+    # Not by its given name, and not as a notebook what is none.
+    kept = f"{sha256[:2]}/{sha256}{'.bin' if trouble else '.ipynb'}"
+    return replace(arrival, sha256=sha256, kept=kept, trouble=trouble, **says)
+
+
+def keep(course, arrival, raw):
+    """Keep a file's bytes; the same bytes once only.
+
+    Parameters
+    ----------
+    course : Course
+    arrival : Arrival
+    raw : bytes
+    """
+    file = course.arrived / arrival.kept
+    if not (file.is_file() and file.read_bytes() == raw):
+        clear_halves(file.parent)
+        write_safely(file, raw)
+
+
+def clear_halves(folder):
+    """Remove what a write that was killed left in a folder."""
+    for half in folder.glob(".half-*"):
+        half.unlink(missing_ok=True)
+
+
+def writable(text):
+    """Text of a stranger for a list or a screen: line ends and other odd characters written out."""
+    return "".join(one if one.isprintable() else ascii(one)[1:-1] for one in text)
+
+
+def short(said):
+    """What a notebook says, for the list; None stays None."""
+    return said if said is None else writable(said.strip()[:LONGEST_SAID])
+
+
+def on_the_clock(seconds):
+    """A time as people read it, in this machine's time zone."""
+    return datetime.fromtimestamp(seconds).strftime("%Y-%m-%d %H:%M:%S")
+
+
+def read_list(course):
+    """The list of what arrived, in the order of arrival.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    list of Arrival
+
+    Raises
+    ------
+    CourseError
+        When the list was damaged.
+    """
+    file = course.arrived / "list.json"
+    if not file.exists():
+        return []
+    try:
+        return [Arrival(**entry) for entry in json.loads(file.read_bytes())]
+    except (OSError, ValueError, TypeError, RecursionError):
+        raise CourseError(
+            "arrived/list.json is damaged: move it elsewhere and take everything in again. "
+            "The hand-ins themselves are kept beside it."
+        ) from None
+
+
+def unplaced(course):
+    """What arrived and could not be placed, a sentence each; the same file once.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    list of str
+    """
+    return [said(one) for one in read_list(course) if one.became == NOT_PLACED]
+
+
+def said(arrival):
+    """One line about an arrival, for people."""
+    whose = f"{arrival.student}, {arrival.set_id}, " if arrival.set_id else ""
+    return f"{arrival.name}: {whose}{arrival.became}. {arrival.reason}"
+
+
+def write_list(course, arrivals):
+    """Write the list, for the kit and for people.
+
+    Parameters
+    ----------
+    course : Course
+    arrivals : list of Arrival
+    """
+    entries = [asdict(arrival) for arrival in arrivals]
+    clear_halves(course.arrived)
+    write_safely(
+        course.arrived / "list.json",
+        json.dumps(entries, indent=1, ensure_ascii=False) + "\n",
+    )
+    table = io.StringIO()
+    writer = csv.writer(table, lineterminator="\r\n")
+    writer.writerow(["what became of it", "why", "student number", "name", "set", "handed in",
+                     "file", "came in", "kept as", "sha256"])  # fmt: skip
+    for one in arrivals:
+        row = [one.became, one.reason, one.student, course.roster.get(one.student, ""), one.set_id,
+               one.handed_in, one.name, one.place, one.kept, one.sha256]  # fmt: skip
+        writer.writerow([no_formula(text) for text in row])
+    # With a mark at the front, without which spreadsheets read UTF-8 as something else.
+    write_safely(course.arrived / "list.csv", "\ufeff" + table.getvalue())
+
+
+def no_formula(text):
+    """Text that a spreadsheet does not run: a student names a file, and it may begin with "="."""
+    return f"'{text}" if re.match(r"[=+\-@\t\r]", text) else text

@@ -1,0 +1,115 @@
+"""What becomes of each hand-in: whose it is, which set, and which of several counts."""
+
+import difflib
+from dataclasses import replace
+from pathlib import Path
+
+from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice import student_number
+
+
+def settle(course, arrivals):
+    """What becomes of each arrival, by the roster and the sets handed out as they are now.
+
+    Of several hand-ins of a student for a set the latest by its time stamp counts, and at equal
+    times the one that arrived later.
+
+    Parameters
+    ----------
+    course : Course
+    arrivals : list of Arrival
+        In the order of arrival.
+
+    Returns
+    -------
+    list of Arrival
+    """
+    sets, first, hand_ins, settled = course.sets_handed_out(), {}, {}, []
+    for index, one in enumerate(arrivals):
+        before = first.setdefault(one.sha256, index) if one.sha256 else index
+        student, set_id, reason = whose(one, course, sets)
+        became = NOT_PLACED
+        if before != index:
+            earlier, became = settled[before], AGAIN
+            reason = f"It came before as “{earlier.name}” in “{Path(earlier.place).name}”."
+            settled[before] = earliest(earlier, one)
+        elif not reason:
+            hand_ins.setdefault((student, set_id), []).append(index)
+        settled.append(replace(one, student=student, set_id=set_id, became=became, reason=reason))
+    for indices in hand_ins.values():
+        latest = max(indices, key=lambda index: (settled[index].seconds or 0, index))
+        for index in indices:
+            became, reason = REPLACED, f"“{settled[latest].name}” was handed in later."
+            if index == latest:
+                several = f"the latest of {len(indices)} hand-ins"
+                became = COUNTS
+                reason = f"It is {several if len(indices) > 1 else 'the only hand-in'}."
+            settled[index] = replace(settled[index], became=became, reason=reason)
+    return settled
+
+
+def earliest(one, other):
+    """An arrival with the earliest time known of two arrivals of the same bytes.
+
+    What the instructor said of either stays said.
+    """
+    told = one if one.told_student else other
+    one = replace(one, told_student=told.told_student, told_set=told.told_set)
+    if other.seconds is None or (one.seconds is not None and one.seconds < other.seconds):
+        return one
+    return replace(one, seconds=other.seconds, handed_in=other.handed_in)
+
+
+def whose(arrival, course, sets):
+    """Student and set of an arrival, and an empty reason; or why it has no place.
+
+    Parameters
+    ----------
+    arrival : Arrival
+    course : Course
+    sets : list of str
+        Those handed out.
+
+    Returns
+    -------
+    (str, str, str)
+    """
+    if arrival.told_student:
+        return _told(arrival, course, sets)
+    if arrival.trouble:
+        return "", "", arrival.trouble
+    if arrival.says_student is None:
+        return "", "", 'It has no line student = "…" with a student number in quotes.'
+    try:
+        student = student_number(arrival.says_student)
+    except KitchenError as error:
+        empty = not arrival.says_student.strip()
+        return "", "", "The student number was left empty." if empty else sentence(str(error))
+    if student not in course.roster:
+        near = difflib.get_close_matches(student, course.roster, n=2, cutoff=0.75)
+        hint = f" Did you mean {' or '.join(near)}?" if near else ""
+        return "", "", f"{student} is not on the roster.{hint}"
+    if arrival.says_set is None:
+        return "", "", f"{student} handed it in, but it does not say which set it is."
+    if arrival.says_set not in sets:
+        out = ", ".join(sets) or "none"
+        return "", "", f"Set “{arrival.says_set}” is not handed out in this class; {out} is."
+    if arrival.says_term not in (None, course.term):
+        return "", "", f"It is for term “{arrival.says_term}”; this class's is “{course.term}”."
+    return student, arrival.says_set, ""
+
+
+def _told(arrival, course, sets):
+    """What the instructor said of it, as long as roster and sets still know it."""
+    student, set_id = arrival.told_student, arrival.told_set
+    if student not in course.roster:
+        return "", "", f"You said it is {student}'s, who is not on the roster."
+    if set_id not in sets:
+        return "", "", f"You said it is set “{set_id}”, which is not handed out in this class."
+    return student, set_id, ""
+
+
+def sentence(message):
+    """An error's message as a sentence."""
+    return message[:1].upper() + message[1:].rstrip(".") + "."

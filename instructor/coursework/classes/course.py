@@ -1,0 +1,232 @@
+"""A class on disk: its course file, its roster and the folders of its work.
+
+The folders follow nbgrader's layout, so that its own marking page opens on them. What is ours
+lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `reports`.
+"""
+
+import csv
+import math
+import re
+import tomllib
+from dataclasses import dataclass, field, fields
+from pathlib import Path
+
+from coursework.classes.roster import read_roster, refuse_odd_numbers
+from coursework.errors import CourseError
+from coursework.terms.policy import POLICY_LINES, Policy, read_policy
+
+__all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
+           "open_course", "read_bounds", "read_roster"]  # fmt: skip
+
+INSTRUCTOR = Path(__file__).resolve().parents[2]
+KEYS = INSTRUCTOR / "keys"
+CLASSES = INSTRUCTOR / "classes"
+TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
+
+
+@dataclass(frozen=True)
+class Bounds:
+    """What one hand-in may use in the student's room. Each names itself when it strikes."""
+
+    seconds: float = 60.0  # for the whole notebook
+    cell_seconds: float = 15.0
+    memory_bytes: int = 1_000_000_000
+    output_bytes: int = 1_000_000
+    disk_bytes: int = 50_000_000
+    files: int = 500
+    open_files: int = 64
+    threads: int = 32
+    figures: int = 20  # in one cell
+    answer_bytes: int = 20_000  # the text of one answer
+    own_cells: int = 200  # a student's own code cells
+    file_bytes: int = 60_000_000  # the file that was handed in, with its pictures
+
+
+@dataclass(frozen=True)
+class Course:
+    """One class.
+
+    Attributes
+    ----------
+    folder : Path
+    name, term : str
+        The term goes into every student's numbers: change it and the numbers change.
+    roster : dict of str to str
+        Student number to name.
+    bounds : Bounds
+    policy : Policy
+        How the term's mark book counts.
+    """
+
+    folder: Path
+    name: str
+    term: str
+    roster: dict
+    bounds: Bounds = field(default_factory=Bounds)
+    policy: Policy = field(default_factory=Policy)
+    gradebook_address: str = ""
+
+    @property
+    def gradebook(self):
+        """The address of nbgrader's gradebook: the course file's, or a file of the class."""
+        file = self.gradebook_file
+        return f"sqlite:///{file.as_posix()}" if file else self.gradebook_address
+
+    @property
+    def gradebook_file(self):
+        """The gradebook's file, or None where a database server has it."""
+        return None if self.gradebook_address else (self.folder / "gradebook.db").resolve()
+
+    def release(self, set_id):
+        """The notebook handed out for a set."""
+        return self.folder / "release" / set_id / f"{set_id}.ipynb"
+
+    def submitted(self, set_id, student):
+        """The hand-in that counts for a student."""
+        return self.folder / "submitted" / student / set_id / f"{set_id}.ipynb"
+
+    def autograded(self, set_id, student):
+        """Our copy with the student's answers, as it was marked."""
+        return self.folder / "autograded" / student / set_id / f"{set_id}.ipynb"
+
+    def feedback(self, set_id, student):
+        """The page that goes back to a student."""
+        return self.folder / "feedback" / student / set_id / f"{set_id}.html"
+
+    def marks(self, set_id, student):
+        """What marking found, as JSON."""
+        return self.folder / "marks" / set_id / f"{student}.json"
+
+    @property
+    def arrived(self):
+        """Hand-ins as they came, and the list of what became of each."""
+        return self.folder / "arrived"
+
+    @property
+    def reports(self):
+        """Mark sheets and class pages."""
+        return self.folder / "reports"
+
+    def sets_handed_out(self):
+        """Ids of the sets that were handed out, in order."""
+        notebooks = self.folder.glob("release/*/*.ipynb")
+        return sorted(path.stem for path in notebooks if path.stem == path.parent.name)
+
+
+COURSE_FILE = """\
+# The course file of one class. Change a line, save, and run the desk again.
+name = "{name}"
+# The term is part of every student's numbers. Do not change it once a set is handed out.
+term = "{term}"
+
+# What one hand-in may use while the student's own cells run. Leave a line out for the usual.
+# There are: {bounds}.
+[bounds]
+seconds = 60
+cell_seconds = 15
+"""
+
+
+BOUNDS = ", ".join(one.name for one in fields(Bounds))
+
+
+def new_course(folder, name, term, roster):
+    """Make a class's folder with its course file and a copy of the roster.
+
+    Parameters
+    ----------
+    folder : Path
+        Must not hold a class yet.
+    name, term : str
+    roster : dict of str to str
+        Student number to name.
+
+    Returns
+    -------
+    Course
+
+    Raises
+    ------
+    CourseError
+    """
+    folder = Path(folder)
+    if (folder / "course.toml").exists():
+        raise CourseError(
+            f"“{folder.name}” already holds a class: open it, or name another folder."
+        )
+    if not TERM.fullmatch(term):
+        raise CourseError(f"term: “{term}” may have letters, figures, spaces and . _ - only.")
+    if '"' in name or "\\" in name or not name.isprintable():
+        raise CourseError(f"name: {name!r} may have no quotes, backslashes or line ends.")
+    refuse_odd_numbers(roster)
+    folder.mkdir(parents=True, exist_ok=True)
+    with (folder / "roster.csv").open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow(["student_number", "name"])
+        writer.writerows(roster.items())
+    lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + POLICY_LINES
+    (folder / "course.toml").write_text(lines, encoding="utf-8")
+    return open_course(folder)
+
+
+def open_course(folder):
+    """The class in a folder.
+
+    Parameters
+    ----------
+    folder : Path
+
+    Returns
+    -------
+    Course
+
+    Raises
+    ------
+    CourseError
+        With what is missing or odd in course file or roster, and how to mend it.
+    """
+    folder = Path(folder)
+    file = folder / "course.toml"
+    if not file.is_file():
+        raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
+    try:
+        settings = tomllib.loads(file.read_text(encoding="utf-8-sig"))
+        name, term = str(settings["name"]), str(settings["term"])
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise CourseError(f"course.toml cannot be read: {error}.") from None
+    except KeyError as error:
+        line = error.args[0]
+        raise CourseError(f'course.toml has no line {line} = "…" above [bounds].') from None
+    if not TERM.fullmatch(term):
+        raise CourseError(
+            f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
+        )
+    bounds = read_bounds(settings.get("bounds", {}))
+    address = settings.get("gradebook", "")
+    if not isinstance(address, str) or (address and "://" not in address):
+        raise CourseError(
+            'course.toml: gradebook needs an address, as in "postgresql+psycopg://host/marks".'
+        )
+    roster = read_roster(folder / "roster.csv")
+    return Course(folder, name, term, roster, bounds, read_policy(settings), address)
+
+
+def read_bounds(lines):
+    """The bounds of a course file.
+
+    Raises
+    ------
+    CourseError
+        For a line that is none of the bounds, and for one that is no positive number.
+    """
+    known = {one.name: one for one in fields(Bounds)}
+    if not isinstance(lines, dict):
+        raise CourseError("course.toml: bounds has lines of its own, below a line [bounds].")
+    for name, value in lines.items():
+        if name not in known:
+            raise CourseError(f"course.toml, [bounds]: “{name}” is none of {', '.join(known)}.")
+        whole = known[name].type is int and type(value) is not int
+        if type(value) not in (int, float) or whole or not 0 < value < math.inf:
+            kind = "whole number" if known[name].type is int else "number"
+            raise CourseError(f"course.toml, [bounds], {name}: needs a {kind} above 0.")
+    return Bounds(**lines)

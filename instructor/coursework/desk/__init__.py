@@ -1,0 +1,5 @@
+"""The desk: panels over the commands, for an instructor who does not program."""
+
+from coursework.desk.desk import Desk
+
+__all__ = ["Desk"]

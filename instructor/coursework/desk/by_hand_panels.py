@@ -1,0 +1,136 @@
+"""The desk's panels for what a person must do: say whose a file is, and mark what waits."""
+
+import ipywidgets as widgets
+
+from coursework.arriving.placing_by_hand import place_by_hand, without_place
+from coursework.classes.course import CourseError
+from coursework.gradebook.points import enter_human, human_marks
+from coursework.reports.standing import usable_records
+from coursework.sets.keys import key_file, load_key
+from kitchenmath.panels.frame import below_each_other, said
+
+BESIDE = {"description_width": "initial"}
+
+
+def unplaced_panel(desk, page):
+    """Files without a place: choose one, say whose it is."""
+    wide = {"width": "auto", "max_width": page}
+    files = widgets.Dropdown(description="File", style=BESIDE, layout=wide)
+    students = widgets.Dropdown(description="It is from", style=BESIDE, layout=wide)
+
+    def show(progress):
+        found = without_place(desk.course)
+        files.options = [(f"{one.name}: {one.reason}", one.sha256) for one in found]
+        students.options = [
+            (f"{name} ({number})", number) for number, name in desk.course.roster.items()
+        ]
+        if not found:
+            return "Every file has its place."
+        return f"{len(found)} files have no place. Choose one, and say whose it is."
+
+    def place(progress):
+        if not files.value or not students.value:
+            return show(progress)
+        placed = place_by_hand(desk.course, files.value, students.value, desk.sets.value)
+        words = f"“{placed.name}” is {placed.student}'s, {placed.set_id}: {placed.became}."
+        return f"{words} Mark again. {show(progress)}"
+
+    return below_each_other(
+        [
+            desk.step("Show files without a place", show),
+            files,
+            students,
+            desk.step("Place it, for the set above", place),
+        ],
+        page,
+    )
+
+
+def written_panel(desk, page):
+    """What waits for a person, one at a time, with the mark scheme beside."""
+    wide = {"width": "auto", "max_width": page}
+    whose, answer, scheme = widgets.HTML(), widgets.HTML(), widgets.HTML()
+    points = widgets.Text(description="Points", style=BESIDE)
+    comment = widgets.Textarea(description="A word to the student", style=BESIDE, layout=wide)
+    waiting = []
+
+    def show():
+        if not waiting:
+            whose.value, answer.value, scheme.value = said("Nothing waits."), "", ""
+            return f"Everything of {desk.sets.value} is marked."
+        student, cell = waiting[0]
+        points.placeholder = f"0 to {cell['out_of']:g}"
+        points.value = comment.value = ""
+        name = desk.course.roster.get(student, student)
+        whose.value = said(
+            f"{name} ({student}), {cell['question']}, out of {cell['out_of']:g} points"
+        )
+        answer.value = f"<blockquote>{said(cell['answer'] or '(nothing to show)')}</blockquote>"
+        scheme.value = said(_scheme(desk, cell).replace("**", ""))
+        return "1 answer waits." if len(waiting) == 1 else f"{len(waiting)} answers wait."
+
+    def find(progress):
+        waiting[:] = what_waits(desk.course, desk.sets.value)
+        return show()
+
+    def enter(progress):
+        if not waiting:
+            return find(progress)
+        student, cell = waiting[0]
+        given = _number(points.value, cell["out_of"])
+        enter_human(desk.course, desk.sets.value, student, cell["question"], given, comment.value)
+        waiting.pop(0)
+        return show()
+
+    panel = below_each_other(
+        [
+            desk.step("Show what waits", find),
+            whose,
+            answer,
+            scheme,
+            points,
+            comment,
+            desk.step("Enter the points, next", enter),
+        ],
+        page,
+    )
+    panel.points, panel.comment, panel.answer, panel.waiting = points, comment, answer, waiting
+    return panel
+
+
+def _number(typed, out_of):
+    """Points as typed, with a point or a comma."""
+    try:
+        return float(typed.strip().replace(",", "."))
+    except ValueError:
+        came = f"“{typed}” came" if typed.strip() else "nothing came"
+        raise CourseError(f"Points: type a number from 0 to {out_of:g}; {came}.") from None
+
+
+def what_waits(course, set_id):
+    """Answers without points: the written ones, and all of a hand-in that cannot be read.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    list of (str, dict)
+        Student, and the question's part of the record.
+    """
+    marks = human_marks(course, set_id)
+    return [
+        (found["student"], cell)
+        for found in usable_records(course, set_id)[0]
+        for cell in [*(one for one in found["verdicts"] if one["points"] is None), *found["human"]]
+        if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
+    ]
+
+
+def _scheme(desk, cell):
+    """The mark scheme; of a question that the machine marks, the right answer and the working."""
+    if "right" in cell:
+        return "\n".join([f"Right: {cell['right']}", *cell["working"]])
+    return load_key(key_file(desk.sets.value).read_bytes()).scheme(cell["question"])

@@ -1,0 +1,49 @@
+"""The desk's panel for the term's mark book."""
+
+import html
+import tempfile
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from coursework.desk.desk import PAGE
+from coursework.terms.term_book import said, term_marks
+from kitchenmath.panels.frame import below_each_other
+
+
+def term_panel(desk):
+    """Choose the practical marks, make the mark book, see its page.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    practical = widgets.FileUpload(
+        description="Practical marks (CSV)",
+        accept=".csv",
+        multiple=False,
+        layout={"width": "260px"},
+    )
+    shown = widgets.HTML()
+
+    def make(progress):
+        with tempfile.TemporaryDirectory() as folder:
+            file = None
+            if practical.value:
+                file = Path(folder) / Path(practical.value[0]["name"]).name
+                file.write_bytes(bytes(practical.value[0]["content"]))
+            written = term_marks(desk.course, file, progress)
+        text = html.escape(written[1].read_text(encoding="utf-8"), quote=True)
+        shown.value = (
+            f'<iframe srcdoc="{text}" title="The term\'s mark book" sandbox '
+            'style="width:100%;height:720px;border:1px solid"></iframe>'
+        )
+        return said(*written)
+
+    panel = below_each_other([practical, desk.step("Make the mark book", make), shown], PAGE)
+    panel.practical, panel.shown = practical, shown
+    return panel

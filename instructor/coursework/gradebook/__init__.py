@@ -1,0 +1,1 @@
+"""Points in nbgrader's gradebook: read, written, and copied aside."""

@@ -1,0 +1,136 @@
+"""Marking one hand-in: a pure task, bytes in and result out, that any process can run.
+
+The student's cells run in the student's room, another process. Here, in the marking room, only
+plain values arrive, and only the key decides.
+"""
+
+import json
+from dataclasses import asdict, replace
+
+from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
+from coursework.marking.copies import fingerprint
+from coursework.marking.pour import pour
+from coursework.marking.room.visit import asked_in, visit
+from coursework.sets.keys import grade_id, load_key, source
+from kitchenmath.practice import beside
+
+
+def mark(task):
+    """Mark one hand-in.
+
+    Parameters
+    ----------
+    task : dict
+        `key`, `released` and `hand_in` (bytes), `term`, `student` (text), `bounds` (dict).
+
+    Returns
+    -------
+    dict
+        The record that marking leaves (see `Records` in the contributor guide), with `notebook`,
+        our copy as it was marked, for a human to read.
+    """
+    key = load_key(task["key"], task["term"], tried=())  # tried before it came here
+    bounds = task["bounds"]
+    try:
+        read = read_notebook(task["hand_in"], bounds["file_bytes"])
+    except UnreadableNotebook as error:
+        return _for_a_human(key, task, str(error))
+    cells, findings = read.cells, read.findings
+    poured = pour(task["released"], cells, bounds["answer_bytes"], bounds["own_cells"])
+    ran = visit(poured.notebook["cells"], bounds)
+    verdicts = key.sheet.mark(task["student"], ran.answers)
+    verdicts = _with_failures(verdicts, poured, ran.outputs)
+    return {
+        "set": key.set_id,
+        "title": key.title,
+        "student": task["student"],
+        "alike": fingerprint(poured.answers),
+        "findings": [*findings, *poured.findings, *ran.findings],
+        "verdicts": _with_question(key, task["student"], verdicts),
+        "human": _written(key, poured.answers),
+        "notebook": _as_marked(poured.notebook, ran.outputs, verdicts),
+    }
+
+
+def _for_a_human(key, task, trouble):
+    """The record of a file that cannot be read: every question is open until a person marks it."""
+    verdicts = _with_question(key, task["student"], key.sheet.mark(task["student"], {}))
+    words = "The file could not be read by the kit. Your instructor marks it."
+    opened = {"outcome": "unreadable", "points": None, "sentence": words}
+    unread = dict.fromkeys(
+        (f"{question}-answer" for question in key.human), "(See the file as it arrived.)"
+    )
+    return {
+        "set": key.set_id,
+        "title": key.title,
+        "student": task["student"],
+        "alike": None,
+        "findings": [
+            f"The file could not be read: {trouble} It lies in submitted/{task['student']}/"
+            f"{key.set_id}. Give its points by hand, question by question."
+        ],
+        "verdicts": [verdict | opened for verdict in verdicts],
+        "human": _written(key, unread),
+        "notebook": task["released"].decode(),
+    }
+
+
+def _written(key, answers):
+    """What waits for a human."""
+    return [
+        {
+            "question": question,
+            "asked": key.asked[question],
+            "answer": answers.get(f"{question}-answer", ""),
+            "out_of": points,
+        }
+        for question, points in key.human.items()
+    ]
+
+
+def _with_failures(verdicts, poured, outputs):
+    """Where an answer cell is filled in and still gave nothing, say what it stopped with."""
+    said = dict(verdicts)
+    for place, cell in enumerate(poured.notebook["cells"]):
+        question = grade_id(cell).removesuffix("-answer")
+        if question not in verdicts or verdicts[question].outcome != "missing":
+            continue
+        if poured.answers.get(f"{question}-answer") and f'{question} = ""' not in source(cell):
+            last = (outputs.get(place, "").strip().splitlines() or ["it did not run"])[-1]
+            words = f"The cell is filled in, and gave no answer. It ended with: {last[:200]}"
+            said[question] = replace(verdicts[question], outcome="unreadable", sentence=words)
+    return said
+
+
+def _with_question(key, student, verdicts):
+    """Each verdict as a record, with what was asked and with the student's numbers."""
+    records = []
+    for question, known in key.sheet.known(student):
+        choices = key.sheet.choices.get(question.id, {})
+        given = [f"{choice.label}: {beside(known[name])}" for name, choice in choices.items()]
+        records.append(
+            asdict(verdicts[question.id])
+            | {
+                "asked": key.asked[question.id],
+                "given": given,
+                "skill": question.skill,
+                "lesson": question.lesson,
+            }
+        )
+    return records
+
+
+def _as_marked(notebook, outputs, verdicts):
+    """Our copy with what its cells printed, and the verdict under each check cell."""
+    for place, cell in enumerate(notebook["cells"]):
+        if cell["cell_type"] != "code":
+            continue
+        text = outputs.get(place, "This cell did not run.")
+        if (asked := asked_in(cell)) in verdicts:
+            verdict = verdicts[asked]
+            text += f"\n{verdict.points:g} of {verdict.out_of:g} points. {verdict.sentence}"
+        lines = text.splitlines(keepends=True)
+        stream = {"name": "stdout", "output_type": "stream", "text": lines}
+        cell["outputs"] = [stream] if text.strip() else []
+        cell["execution_count"] = None
+    return json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n"

@@ -1,0 +1,252 @@
+"""Mark a whole set: hand-ins to whoever can run them, results to one writer.
+
+Nothing here grows with the class but a list of names: hand-ins are read when there is room for
+them, and a record goes to disk as soon as it is there. A hand-in whose bytes, key, released copy
+and library are those of the last time is not run again, so marking again after a key was
+corrected runs only what changed.
+"""
+
+import json
+import os
+from collections import deque
+from concurrent.futures import FIRST_COMPLETED, ThreadPoolExecutor, wait
+from dataclasses import asdict, dataclass
+
+from coursework.arriving.arrivals import clear_halves
+from coursework.classes.course import CourseError
+from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.marking.mark_one import mark
+from coursework.marking.room.door import warm_up
+from coursework.safe_files import keep_earlier, write_safely
+from coursework.sets.checked_keys import library, refuse_unchecked
+from coursework.sets.hand_out import for_term
+from coursework.sets.keys import digest, key_file
+
+
+@dataclass(frozen=True)
+class Change:
+    """A question whose points are others than at the last marking."""
+
+    student: str
+    question: str
+    before: float | None
+    after: float | None
+
+    def __str__(self):
+        shown = (
+            "open" if points is None else f"{points:g}" for points in (self.before, self.after)
+        )
+        return f"{self.student}, {self.question}: {' → '.join(shown)}"
+
+
+@dataclass(frozen=True)
+class Marked:
+    """What a marking did.
+
+    Attributes
+    ----------
+    students : list of str
+        Whose hand-ins are marked now.
+    run : int
+        How many of them were run this time; the others stood as they were.
+    changes : list of Change
+    """
+
+    set_id: str
+    students: list
+    run: int
+    changes: list
+
+    def __str__(self):
+        text = f"{len(self.students)} hand-ins are marked"
+        text += f", {self.run} of them this time." if self.run < len(self.students) else "."
+        if self.changes:
+            text += "\nThe points changed here:\n" + "\n".join(f"  {each}" for each in self.changes)
+        return text
+
+
+def mark_set(course, set_id, progress=None, executor=None, workers=None):
+    """Mark every hand-in of a set and enter the points in the gradebook.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    progress : callable, optional
+        Called with (done, total, text) as each hand-in is finished.
+    executor : concurrent.futures.Executor, optional
+        Where `marking.mark` runs; threads of this process by default, each with a room of its own.
+    workers : int, optional
+        Hand-ins at a time; as many as there are cores by default.
+
+    Returns
+    -------
+    Marked
+
+    Raises
+    ------
+    CourseError
+        When the set was not handed out, nothing was handed in, the gradebook is damaged, or
+        another step is at work in this class.
+    """
+    if executor is None:
+        warm_up()
+    # They load the database's library: meanwhile the rooms get warm on another core.
+    from coursework.gradebook.kept_copy import copy_gradebook
+    from coursework.gradebook.writer import GradeWriter
+
+    with one_at_a_time(course, "marking"):
+        tasks = _Tasks(course, set_id)
+        copy_gradebook(course)
+        writer = GradeWriter(course, set_id)
+        changes, run = [], 0
+        workers = workers or os.cpu_count() or 1
+        with _executor(executor, workers) as pool:
+            finished = _each(pool, tasks, window=4 * workers)
+            for done, (record, changed) in enumerate(finished, start=1):
+                writer.put(record)
+                run += changed is not None
+                changes += changed or []
+                if progress:
+                    name = course.roster.get(record["student"], record["student"])
+                    progress(done, len(tasks.students), name)
+        writer.close()
+        return Marked(set_id, tasks.students, run, sorted(changes, key=str))
+
+
+def _executor(given, workers):
+    """The given executor, which is its owner's to end, or threads that end here."""
+    return _Lent(given) if given else _Threads(workers, thread_name_prefix="marking")
+
+
+class _Lent:
+    def __init__(self, executor):
+        self.executor = executor
+
+    def __enter__(self):
+        return self.executor
+
+    def __exit__(self, *_):
+        pass
+
+
+class _Threads(ThreadPoolExecutor):
+    """Threads that drop what waits when the marking is stopped."""
+
+    def __exit__(self, error, *rest):
+        self.shutdown(wait=True, cancel_futures=error is not None)
+
+
+def _each(pool, tasks, window):
+    """Each hand-in's record, as it is finished, and what changed in it; None if it was not run."""
+    running, waiting = {}, deque(tasks.students)
+    while running or waiting:
+        while waiting and len(running) < window:
+            student = waiting.popleft()
+            task = tasks.of(student)
+            if earlier := tasks.earlier(student, task):
+                yield earlier, None
+            else:
+                running[pool.submit(mark, task)] = task
+        if running:
+            for future in wait(running, return_when=FIRST_COMPLETED).done:
+                yield tasks.keep(running.pop(future), future.result())
+
+
+class _Tasks:
+    """The hand-ins of a set as pure tasks, and their records on disk."""
+
+    def __init__(self, course, set_id):
+        file = course.release(set_id)
+        if not file.is_file():
+            raise CourseError(f"set {set_id} was not handed out in this class: hand it out first.")
+        self.course, self.set_id = course, set_id
+        # The key as it is now, not as it was handed out: a corrected key marks by what is right.
+        self.key, self.released = key_for(set_id, course.term), file.read_bytes()
+        refuse_unchecked(course, set_id, self.key, library())
+        bounds = json.dumps(asdict(course.bounds)).encode()
+        self._common = digest(b"\0".join([self.key, self.released, library(), bounds])).encode()
+        folders = (course.folder / "submitted").glob(f"*/{set_id}")
+        self.students = sorted(
+            folder.parent.name for folder in folders if (folder / f"{set_id}.ipynb").is_file()
+        )
+        if not self.students:
+            raise CourseError(f"nothing is taken in for set {set_id} yet: take hand-ins in first.")
+        clear_halves(course.marks(set_id, "any").parent)  # of a marker that was killed
+        for student in self.students:
+            clear_halves(course.autograded(set_id, student).parent)
+
+    def of(self, student):
+        """One hand-in's task: bytes and plain values, for any process."""
+        file = self.course.submitted(self.set_id, student)
+        hand_in = file.read_bytes()
+        stamp = (file.parent / "timestamp.txt").read_text(encoding="utf-8").strip()
+        return {
+            "key": self.key,
+            "released": self.released,
+            "hand_in": hand_in,
+            "term": self.course.term,
+            "student": student,
+            "bounds": asdict(self.course.bounds),
+            "handed_in": stamp,
+            "digest": digest(b"\0".join([self._common, stamp.encode(), hand_in])),
+        }
+
+    def earlier(self, student, task):
+        """The record of an earlier run of the very same task, or None."""
+        found = _read(self.course.marks(self.set_id, student))
+        marked = self.course.autograded(self.set_id, student).is_file()
+        return found if found and found.get("task") == task["digest"] and marked else None
+
+    def keep(self, task, result):
+        """Write the marked copy and the record; the record last, as it is what says "done".
+
+        Returns
+        -------
+        dict
+            The record.
+        list of Change
+        """
+        student = task["student"]
+        before = _read(self.course.marks(self.set_id, student))
+        copy = self.course.autograded(self.set_id, student)
+        write_safely(copy, result.pop("notebook"), lasting=False)
+        record = result | {
+            "task": task["digest"],
+            "handed_in": task["handed_in"],
+            "sha256": digest(task["hand_in"]),
+        }
+        self._write(record)
+        return record, _changes(before, record)
+
+    def _write(self, record):
+        file = self.course.marks(self.set_id, record["student"])
+        text = json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+        if file.is_file() and file.read_text(encoding="utf-8") != text:
+            keep_earlier(self.course.folder, file, digest(file.read_bytes())[:8])
+        write_safely(file, text, lasting=False)  # an empty one is marked again
+
+
+def key_for(set_id, term):
+    """A set's key for a class's term."""
+    return for_term(key_file(set_id).read_bytes(), term)
+
+
+def _changes(before, record):
+    if not isinstance(before, dict) or before.get("sha256") != record["sha256"]:
+        return []  # a first marking, or another hand-in: nothing was changed for anybody
+    old = {verdict["question"]: verdict["points"] for verdict in before["verdicts"]}
+    new = {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
+    return [
+        Change(record["student"], question, old.get(question), new.get(question))
+        for question in sorted({*old, *new})
+        if old.get(question) != new.get(question)
+    ]
+
+
+def _read(file):
+    try:
+        found = json.loads(file.read_bytes())
+    except (OSError, ValueError, RecursionError):
+        return None
+    return found if isinstance(found, dict) else None

@@ -1,0 +1,184 @@
+"""One hand-in's visit to the student's room: its cells go in, plain answers come out.
+
+A cell that ends the room, by itself or by a bound, is left out, and the rest is run again without
+it: one endless loop must not cost a student the answers below it.
+"""
+
+import json
+from dataclasses import dataclass, field
+
+from coursework.marking.room.door import NoRoom, new_rooms, rooms
+from coursework.marking.room.plain import from_plain, whole
+from coursework.sets.keys import grade_id, source
+
+MOST_VISITS = 4  # the last one without every cell that ended one before
+MOST_VALUE = 100_000  # bytes of a line besides what was printed
+SAID = {
+    "cell_seconds": "ran longer than {cell_seconds:g} seconds and was stopped",
+    "memory_bytes": "wanted more memory than {memory_bytes} bytes",
+    "disk_bytes": "wrote more than {disk_bytes} bytes to disk",
+    "files": "made more files than {files}",
+    "open_files": "opened more than {open_files} files",
+    "threads": "started more threads than {threads}",
+    "output_bytes": "printed more than {output_bytes} bytes in all; the rest is cut",
+    "figures": "drew more than {figures} figures",
+}
+
+
+@dataclass
+class Visit:
+    """What came of a visit.
+
+    Attributes
+    ----------
+    outputs : dict of int to str
+        By place in the notebook, what each cell printed.
+    answers : dict of str to value
+        By question id.
+    findings : list of str
+        Which bounds struck, and what was left out.
+    """
+
+    outputs: dict = field(default_factory=dict)
+    answers: dict = field(default_factory=dict)
+    findings: list = field(default_factory=list)
+
+
+def visit(cells, bounds):
+    """Run a notebook's code cells in the student's room.
+
+    Parameters
+    ----------
+    cells : list of dict
+        Of the notebook, code and text.
+    bounds : dict
+        See `Bounds`.
+
+    Returns
+    -------
+    Visit
+    """
+    asks = {place: asked_in(cell) for place, cell in enumerate(cells) if _is_code(cell)}
+    left_out, total, findings = {}, bounds["seconds"], []
+    for _ in range(MOST_VISITS):
+        work = _work(cells, asks, left_out, bounds)
+        came = _run(work, bounds, total)
+        found = _read(came.raw, asks, bounds, cells)
+        if found.finished and not came.why:
+            break
+        if came.why == "seconds":
+            findings.append(f"The whole notebook ran longer than {total:g} seconds (seconds).")
+            break
+        stopped = found.stopped_in
+        if stopped is None or stopped in left_out:
+            findings.append("The code in this notebook ended the run before its last cell.")
+            break
+        left_out[stopped] = _why(came.why, bounds)
+        findings.append(f"{_named(cells, stopped)} {left_out[stopped]}. It was left out.")
+    outputs = {place: f"This cell {why}." for place, why in left_out.items()} | found.outputs
+    return Visit(outputs, found.answers, findings + found.struck)
+
+
+def asked_in(cell):
+    """The answer that a check cell asks for: "q1-check" asks for q1; None in other cells."""
+    name = grade_id(cell)
+    return name.removesuffix("-check") if name.endswith("-check") else None
+
+
+def _work(cells, asks, left_out, bounds):
+    """The job: a cell that is left out stays as an empty one, so that its answer is asked for."""
+    return {
+        "cells": [
+            {
+                "place": place,
+                "source": "" if place in left_out else source(cells[place]),
+                "ask": ask,
+            }
+            for place, ask in asks.items()
+        ],
+        "bounds": bounds,
+        "cell_seconds": bounds["cell_seconds"],
+        "output_bytes": bounds["output_bytes"],
+        "figures": bounds["figures"],
+    }
+
+
+def _run(work, bounds, seconds):
+    most = 6 * bounds["output_bytes"] + MOST_VALUE * (1 + len(work["cells"]))
+    here, code = rooms(), "\n".join(cell["source"] for cell in work["cells"])
+    try:
+        for slow, word in SLOW_WORDS.items():
+            if word in code:
+                here.load(slow)
+        return here.run(work, most, seconds)
+    except NoRoom:  # once more, with a new door
+        return new_rooms(here).run(work, most, seconds)
+
+
+SLOW_WORDS = {
+    "matplotlib.pyplot": "matplotlib",
+    "kitchenmath.figures": "kitchenmath.figures",
+    "kitchenmath.panels": "kitchenmath.panels",
+}
+
+
+@dataclass
+class _Found:
+    outputs: dict = field(default_factory=dict)
+    answers: dict = field(default_factory=dict)
+    struck: list = field(default_factory=list)
+    finished: bool = False
+    stopped_in: int | None = None
+
+
+def _read(raw, asks, bounds, cells):
+    """The lines of a room, each read as hostile; what is none of its records is passed by."""
+    found = _Found()
+    for line in raw.split(b"\n"):
+        record = _record(line)
+        if record.get("done") is True:
+            found.finished = True
+        place = record.get("began")
+        if type(place) is int and place in asks:
+            found.stopped_in = place
+        place = record.get("cell")
+        if type(place) is not int or place not in asks:
+            continue
+        found.stopped_in = None
+        output = record.get("output")
+        found.outputs[place] = whole(output) if isinstance(output, str) else ""
+        if asks[place]:
+            found.answers[asks[place]] = from_plain(record.get("value"))
+        struck = record.get("struck")
+        for name in struck if isinstance(struck, list) else ():
+            if isinstance(name, str) and name in SAID:
+                said = f"{_named(cells, place)} {SAID[name].format(**bounds)} ({name})."
+                if said not in found.struck:
+                    found.struck.append(said)
+    return found
+
+
+def _record(line):
+    try:
+        record = json.loads(line)
+    except (ValueError, RecursionError):
+        return {}
+    return record if isinstance(record, dict) else {}
+
+
+def _why(why, bounds):
+    if why == "cell_seconds":
+        return SAID[why].format(**bounds) + " (cell_seconds)"
+    if why == "output":
+        return SAID["output_bytes"].format(**bounds) + " (output_bytes)"
+    return "ended the room it ran in"
+
+
+def _named(cells, place):
+    """A cell as the instructor finds it: by its name in the set, or by its place."""
+    name = grade_id(cells[place])
+    return f"Cell {name}" if name else f"The student's own cell {place + 1}"
+
+
+def _is_code(cell):
+    return cell["cell_type"] == "code"

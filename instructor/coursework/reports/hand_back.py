@@ -1,0 +1,282 @@
+"""Hand back: one page a student, with what was asked, what they answered and where it slipped.
+
+The page is one file that loads nothing, so it can be mailed, printed or read on a phone. Hidden
+checks are not in the records it is made from. Whatever a student wrote is shown as plain text.
+"""
+
+import re
+from functools import lru_cache
+from pathlib import Path
+
+import mistune
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from coursework.arriving.placing import NO_TIME
+from coursework.classes.course import CourseError
+from coursework.reports.standing import (
+    earned,
+    heading_of,
+    in_order,
+    number,
+    slips_in_words,
+    total,
+    usable_records,
+)
+from coursework.safe_files import write_safely
+from coursework.skills.go_back import places
+from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
+from kitchenmath.practice.verdicts import EITHER
+
+__all__ = ["asked_in_html", "hand_back", "lesson_name", "page", "save", "student_page"]
+
+# Each outcome as a sign and in words, so that nothing hangs on a colour.
+FOUND = {
+    "right": ("✓", "Right"),
+    "follow-through": ("→", "Right method, carried on from an earlier slip"),
+    "slip": ("!", "A usual slip"),
+    "wrong": ("✗", "Not right"),
+    "missing": ("–", "No answer"),
+    "unreadable": ("?", "Could not be read"),
+}
+# A written answer beyond this many characters may be split over two printed pages.
+LONG = 1500
+
+
+def hand_back(course, set_id, progress=None):
+    """Write a page for each student whose work is marked.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    progress : callable, optional
+        Called with (done, total, text) as each page is written.
+
+    Returns
+    -------
+    list of Path
+        One a student, in the order of student numbers.
+
+    Raises
+    ------
+    CourseError
+        When nothing of the set is marked; and, once all other pages are written, when one could
+        not be: the message names each.
+    """
+    # It drags nbgrader in, which takes over a second: only where it is used.
+    from coursework.gradebook.points import human_marks
+
+    records, odd = usable_records(course, set_id)
+    human = human_marks(course, set_id)
+    pages = []
+    for done, record in enumerate(records, start=1):
+        student = record["student"]
+        file = course.feedback(set_id, student)
+        try:
+            save(file, student_page(course, record, human))
+            pages.append(file)
+        except CourseError as error:
+            odd.append(f"{student}: {error}")
+        if progress:
+            progress(done, len(records), course.roster.get(student, student))
+    if odd:
+        raise CourseError(f"pages written: {len(pages)}. Not written: {' '.join(odd)}")
+    return pages
+
+
+def student_page(course, record, human, when=""):
+    """A student's page as HTML: the same record and marks give the same bytes.
+
+    Parameters
+    ----------
+    course : Course
+    record : dict
+        As marking leaves it.
+    human : dict of (str, str) to (float or None, str)
+        Points and comments of a person, by student and question.
+    when : str, optional
+        Shown as the day of writing.
+
+    Returns
+    -------
+    str
+    """
+    cells = earned(record, human)
+    asked = {each["question"]: each for each in [*record["verdicts"], *record["human"]]}
+    questions = [_question(asked[question], cell) for question, cell in cells.items()]
+    student, sum_ = record["student"], total(cells)
+    handed_in = record.get("handed_in", "").partition(".")[0]
+    titles = {question: each["title"] for question, each in zip(cells, questions, strict=True)}
+    return page(
+        "student.html",
+        course=course.name,
+        title=record["title"],
+        name=course.roster.get(student, student),
+        student=student,
+        handed_in="" if handed_in == NO_TIME else handed_in,
+        when=when,
+        total=sum_,
+        open=[titles[question] for question in sum_.open],
+        questions=questions,
+        again=_go_over_again(record["verdicts"]),
+        look_first=any(one["outcome"] in ("missing", "unreadable") for one in record["verdicts"]),
+        findings=record.get("findings", []),
+    )
+
+
+def page(template, **what):
+    """A template of `pages` filled in; every text is escaped unless it is Markup.
+
+    Parameters
+    ----------
+    template : str
+    **what
+        What the template names.
+
+    Returns
+    -------
+    str
+    """
+    return _templates().get_template(template).render(**what)
+
+
+def save(file, text, encoding="utf-8"):
+    """Write a page or a sheet. Halves of characters, which no file can hold, become "?".
+
+    Parameters
+    ----------
+    file : Path
+    text : str
+    encoding : str
+
+    Raises
+    ------
+    CourseError
+        When the file is open in another program, or the disk refuses.
+    """
+    try:
+        write_safely(file, text.encode(encoding, "replace"))
+    except OSError as error:
+        why = error.strerror or "it cannot be written"
+        raise CourseError(
+            f"“{file.name}”: {why}. Close it where it is open, and try again."
+        ) from None
+
+
+def lesson_name(file):
+    """A lesson's file as a student knows it: "04-buy-enough.ipynb" is lesson 4, “Buy enough”."""
+    found = re.fullmatch(r"0*([0-9]+)-(.+)\.ipynb", file)
+    if not found:
+        return file
+    return f"lesson {found[1]}, “{found[2].replace('-', ' ').capitalize()}”"
+
+
+def asked_in_html(text):
+    """A question's text (markdown) as HTML, with raw HTML escaped and nothing loaded."""
+    return Markup(_asked(text))
+
+
+def _question(asked, cell):
+    """What the template shows of one question."""
+    title, text = heading_of(asked["asked"], cell.question)
+    sign, words = _found(asked, cell)
+    written = asked["answer"] if "outcome" not in asked else None
+    outcome = asked.get("outcome", "")
+    points = f"of {number(cell.out_of)}"
+    if cell.points is not None:
+        points = f"{number(cell.points)} of {number(cell.out_of)}"
+    lesson = asked.get("lesson", "")
+    return {
+        "title": title,
+        "asked": asked_in_html(text),
+        "sign": sign,
+        "words": words,
+        "full": outcome == "right",
+        "points": points,
+        "given": asked.get("given", []),
+        "written": written,
+        "answer": asked["answer"],
+        "sentences": _sentences(asked) if outcome not in ("", "right") else [],
+        "working": asked.get("working", []),
+        "right": asked.get("right", ""),
+        "carried": outcome == "follow-through",
+        "comment": cell.comment,
+        "lesson": lesson_name(lesson) if lesson and outcome != "right" else "",
+        "drills": _drills(asked.get("skill", ""), lesson),
+        "empty": "The cell is filled in." if outcome == "unreadable" else "Nothing.",
+        "long": len(written or "") + len(cell.comment) > LONG,
+    }
+
+
+def _found(asked, cell):
+    """Sign and words for one question."""
+    if "outcome" in asked:
+        sign, words = FOUND[asked["outcome"]]
+        words += f": {slips_in_words(asked['slips'], asked['sentence'])}" if asked["slips"] else ""
+        changed = cell.points != asked["points"]
+        return sign, words + (" (points given by your instructor)" if changed else "")
+    if cell.points is None:
+        return "…", "Not marked yet"
+    return "•", "Marked by your instructor" if asked["answer"].strip() else "No answer"
+
+
+def _sentences(verdict):
+    """The verdict's sentence, or one for each slip where several give the same number."""
+    sentence = verdict["sentence"]
+    parts = sentence.split(EITHER)
+    if len(parts) == len(verdict["slips"]):
+        return parts
+    if verdict["outcome"] == "unreadable" and sentence.startswith("The cell is filled in"):
+        sentence = f"{sentence.rstrip('.')}. {in_plain_words(sentence) or WITH_QUOTES}"
+    return [sentence]
+
+
+def _drills(skill, lesson):
+    """The names of a skill's drills, the nearest one first; of another lesson with its name."""
+    return [
+        f"“{place.name}”" + (f" in {lesson_name(place.lesson)}" if place.lesson != lesson else "")
+        for place in places(skill)
+    ]
+
+
+def _go_over_again(verdicts):
+    """Lesson to the skills in it that did not come right, with their drills, in order."""
+    again = {}
+    for verdict in sorted(verdicts, key=lambda each: in_order(each["question"])):
+        if verdict["outcome"] not in ("right", "follow-through") and verdict.get("lesson"):
+            lesson = lesson_name(verdict["lesson"])
+            skills = again.setdefault(lesson[0].upper() + lesson[1:], {})
+            if verdict.get("skill"):
+                skills[verdict["skill"]] = _drills(verdict["skill"], verdict["lesson"])
+    return again
+
+
+class _Asked(mistune.HTMLRenderer):
+    """Markdown without headings of its own (they would break the page's order) or pictures."""
+
+    def heading(self, text, level, **attrs):
+        return f"<p><strong>{text}</strong></p>\n"
+
+    def image(self, text, url, title=None):
+        return text
+
+
+# A class shares its questions: 10,000 pages render each text once.
+@lru_cache(maxsize=256)
+def _asked(text):
+    return mistune.create_markdown(renderer=_Asked(escape=True), plugins=["table"])(text)
+
+
+@lru_cache(maxsize=1)
+def _templates():
+    templates = Environment(
+        loader=FileSystemLoader(Path(__file__).with_name("pages")),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    templates.filters["number"] = number
+    return templates

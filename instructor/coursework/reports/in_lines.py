@@ -1,0 +1,66 @@
+"""The mark sheet in a terminal: a table, then slips and notes, a line each."""
+
+from collections import Counter
+
+from coursework.gradebook.points import human_marks
+from coursework.reports.sheet import mark_sheet
+from coursework.reports.standing import slips_in_words, usable_records
+
+
+def marks_in_lines(course, set_id):
+    """The mark sheet without its long columns, then what they say, a line each.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    str
+    """
+    records, _ = usable_records(course, set_id)
+    head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
+    short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
+    lines = [table([[row[column] for column in short] for row in (head, *rows)])]
+    named = Counter(slip for found in records for slip in _slips(found))
+    if named:
+        lines += ["", "Slips, most first:"]
+        lines += [f"  {count:2d} x {slip}" for slip, count in named.most_common(8)]
+    notes = [(row[0], row[head.index("notes")]) for row in rows if row[head.index("notes")]]
+    if notes:
+        lines += ["", "To look at:", *(f"  {student}: {note}" for student, note in notes)]
+    return "\n".join(lines)
+
+
+def _slips(found):
+    return [
+        f"{one['question']} {slips_in_words(one['slips'], one['sentence'])}"
+        for one in found["verdicts"]
+        if one["slips"]
+    ]
+
+
+def table(rows):
+    """Rows as a table in plain text: numbers to the right, words to the left.
+
+    Parameters
+    ----------
+    rows : list of list of str
+        The first one holds the heads.
+
+    Returns
+    -------
+    str
+    """
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]))]
+    number = [
+        all(row[column].replace(".", "").isdigit() or not row[column] for row in rows[1:])
+        for column in range(len(rows[0]))
+    ]
+    lines = []
+    for row in rows:
+        cells = zip(row, widths, number, strict=True)
+        lines.append("  ".join(t.rjust(w) if n else t.ljust(w) for t, w, n in cells).rstrip())
+    lines.insert(1, "  ".join("-" * width for width in widths))
+    return "\n".join(lines)

@@ -1,0 +1,262 @@
+"""The class picture in plain numbers: what came right, where it slipped, who needs a word.
+
+Nothing is drawn or written here; page, desk and tests take the same numbers.
+"""
+
+import math
+import statistics
+from collections import Counter
+from dataclasses import dataclass
+
+from coursework.reports.standing import earned, heading_of, in_order, number, total
+
+__all__ = [
+    "DOTS",
+    "FEWEST",
+    "LOW",
+    "STEP_PERCENT",
+    "ClassPicture",
+    "class_picture",
+    "percent",
+    "repeated_slips",
+    "shortened",
+    "signed",
+]
+
+FEWEST = 5  # hand-ins; with fewer, one student turns "who does well here" round
+LOW = 0.40  # share of the points; the usual pass mark of a catering college
+SAME = 1e-9  # points closer than this are equal: floating point, not marking
+STEP_PERCENT = 2.5  # marks are drawn at the nearest step
+DOTS = 60  # students; in a larger class dots would be dust, and bars say more
+QUOTED = 60  # characters of a student's own text in a sentence about them
+
+
+@dataclass(frozen=True)
+class ClassPicture:
+    """What a class did in one set.
+
+    Attributes
+    ----------
+    questions : dict of str to str
+        Question to its heading, in order.
+    out_of : dict of str to float
+        Question to its points.
+    counted : dict of str to int
+        Question to how many hand-ins are marked on it.
+    facility : dict of str to (float or None)
+        Question to the mean share of its points: 0 nobody, 1 everybody.
+    discrimination : dict of str to (float or None)
+        Question to the correlation of its points with the points of the other questions, -1 to 1.
+    blank : dict of str to str
+        Why a question has no facility or discrimination, in words.
+    totals : dict of str to Total
+        Student to points so far; who handed in nothing is not in it.
+    nothing : tuple of str
+        Students on the roster without a hand-in.
+    slips : list of dict
+        Commonest first: `names` (more than one where they cannot be told apart), `count`,
+        `questions`, `sentence`.
+    needs_word : list of dict
+        `student`, `name`, `reasons`; those with most reasons first.
+    """
+
+    questions: dict
+    out_of: dict
+    counted: dict
+    facility: dict
+    discrimination: dict
+    blank: dict
+    totals: dict
+    nothing: tuple
+    slips: list
+    needs_word: list
+
+    @property
+    def shares(self):
+        """Each student's share of the points marked so far, lowest first."""
+        shares = (each.share for each in self.totals.values())
+        return sorted(share for share in shares if share is not None)
+
+
+def class_picture(records, human, roster, waiting=()):
+    """The numbers of a class in one set.
+
+    Parameters
+    ----------
+    records : list of dict
+        As marking leaves them.
+    human : dict of (str, str) to (float or None, str)
+        Points and comments of a person, by student and question.
+    roster : dict of str to str
+        Student number to name.
+    waiting : collection of str, optional
+        Students who handed in and are not marked yet.
+
+    Returns
+    -------
+    ClassPicture
+
+    Notes
+    -----
+    A question's discrimination compares it with the *other* questions (Pearson's correlation
+    with the corrected total): compared with a total that holds the question itself, every
+    question seems to agree. Only questions that are marked for everybody enter the others'
+    total, so that a half-marked written answer does not pass for a weak student.
+    """
+    cells = {record["student"]: earned(record, human) for record in records}
+    totals = {student: total(mine) for student, mine in cells.items()}
+    headings, out_of = _questions(records, cells)
+    points = {
+        question: [mine[question].points if question in mine else None for mine in cells.values()]
+        for question in headings
+    }
+    facility, discrimination, blank = {}, {}, {}
+    whole = [question for question, column in points.items() if None not in column]
+    sums = [math.fsum(points[question][row] for question in whole) for row in range(len(cells))]
+    for question, column in points.items():
+        alone = not set(whole) - {question}
+        rest = sums
+        if question in whole:
+            rest = [sum_ - mine for sum_, mine in zip(sums, column, strict=True)]
+        facility[question] = _facility(column, out_of[question])
+        discrimination[question], why = _discrimination(column, rest, alone)
+        if why:
+            blank[question] = why
+    present = {*cells, *waiting}
+    return ClassPicture(
+        questions=headings,
+        out_of=out_of,
+        counted={each: sum(mark is not None for mark in points[each]) for each in points},
+        facility=facility,
+        discrimination=discrimination,
+        blank=blank,
+        totals=totals,
+        nothing=tuple(student for student in roster if student not in present),
+        slips=_slips(records),
+        needs_word=_needs_word(records, totals, roster, waiting),
+    )
+
+
+def _questions(records, cells):
+    """Headings and points of all questions that any hand-in was asked, in order."""
+    headings, out_of = {}, {}
+    for record in records:
+        for asked in [*record["verdicts"], *record["human"]]:
+            question = asked["question"]
+            if question not in headings:
+                headings[question] = heading_of(asked["asked"], question)[0]
+                out_of[question] = cells[record["student"]][question].out_of
+    ordered = sorted(headings, key=in_order)
+    return {each: headings[each] for each in ordered}, {each: out_of[each] for each in ordered}
+
+
+def _facility(column, out_of):
+    """Mean share of a question's points, or None where nothing is marked or nothing is to get."""
+    marks = [mark for mark in column if mark is not None]
+    return statistics.fmean(marks) / out_of if marks and out_of > 0 else None
+
+
+def _discrimination(column, rest, alone):
+    """Correlation of a question with the rest, or None and why."""
+    pairs = [(mark, other) for mark, other in zip(column, rest, strict=True) if mark is not None]
+    if not pairs:
+        return None, "nothing is marked yet"
+    if len(pairs) < FEWEST:
+        return None, f"fewer than {FEWEST} hand-ins are marked"
+    if alone:
+        return None, "no other question is marked for everybody, so there is nothing to compare"
+    here, elsewhere = zip(*pairs, strict=True)
+    if max(here) - min(here) < SAME:
+        return None, "everybody has the same points here"
+    if max(elsewhere) - min(elsewhere) < SAME:
+        return None, "everybody has the same points elsewhere"
+    return statistics.correlation(here, elsewhere), ""
+
+
+def _slips(records):
+    """Usual slips, commonest first; those that give the same number are counted as one."""
+    found = {}
+    for record in records:
+        for verdict in record["verdicts"]:
+            if verdict["outcome"] == "slip":
+                slip = found.setdefault(
+                    tuple(verdict["slips"]),
+                    {"count": 0, "questions": Counter(), "sentence": verdict["sentence"]},
+                )
+                slip["count"] += 1
+                slip["questions"][verdict["question"]] += 1
+    return [
+        {"names": names, **slip, "questions": dict(sorted(slip["questions"].items()))}
+        for names, slip in sorted(found.items(), key=lambda each: (-each[1]["count"], each[0]))
+    ]
+
+
+def _needs_word(records, totals, roster, waiting):
+    """Who needs a word and why, those with most reasons first."""
+    reasons = {student: ["handed in nothing"] for student in roster}
+    reasons |= {student: ["handed in, but is not marked yet: mark again"] for student in waiting}
+    for record in records:
+        reasons[record["student"]] = _reasons(record, totals[record["student"]], roster)
+    wanted = [
+        {"student": student, "name": roster.get(student, student), "reasons": why}
+        for student, why in reasons.items()
+        if why
+    ]
+    return sorted(wanted, key=lambda each: (-len(each["reasons"]), each["student"]))
+
+
+def _reasons(record, sum_, roster):
+    """Why the instructor may want a word with one student; empty where there is no reason."""
+    why = []
+    if sum_.share is not None and sum_.share < LOW:
+        got, marked = number(sum_.points), number(sum_.marked)
+        why.append(f"{got} of {marked} points so far, which is under {percent(LOW)}")
+    why += [
+        f"the same slip {count} times: {name}"
+        for name, count in repeated_slips(record).items()
+        if count > 1
+    ]
+    why += [
+        f"“{heading_of(verdict['asked'], verdict['question'])[0]}” could not be read: "
+        f"the answer is “{shortened(verdict['answer'])}”"
+        for verdict in record["verdicts"]
+        if verdict["outcome"] == "unreadable"
+    ]
+    for other, reason in record.get("copied", []):
+        named = f"{other} ({roster[other]})" if other in roster else other
+        why.append(f"compare {record['student']} with {named}: {reason}")
+    why += [shortened(finding, 3 * QUOTED) for finding in record.get("findings", [])]
+    if record["student"] not in roster:
+        why.append("is not on the roster")
+    return why
+
+
+def repeated_slips(record):
+    """In how many questions a student made each slip.
+
+    Parameters
+    ----------
+    record : dict
+
+    Returns
+    -------
+    dict of str to int
+        By the slip's name. Where several slips give one number, each of them counts.
+    """
+    return dict(Counter(slip for verdict in record["verdicts"] for slip in verdict["slips"]))
+
+
+def shortened(text, most=QUOTED):
+    """A student's own text on one line, cut where it is long."""
+    line = " ".join(text.split())
+    return line if len(line) <= most else f"{line[: most - 1]}…"
+
+
+def percent(share):
+    """A share as a whole percent that no line end tears apart: 38 %."""
+    return f"{100 * share:.0f}\N{NO-BREAK SPACE}%"
+
+
+def signed(value):
+    """A number from -1 to 1 with two figures and a true minus sign: 0.42, −0.10."""
+    return f"{round(value, 2) + 0.0:.2f}".replace("-", "−")

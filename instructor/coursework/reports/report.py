@@ -1,0 +1,230 @@
+"""Report: the mark sheet for the office and the class's page for the instructor.
+
+The page says everything twice, in a figure and in words, and every number with what it means.
+"""
+
+import statistics
+from collections import Counter
+
+from markupsafe import Markup
+
+from coursework.arriving.arrivals import unplaced
+from coursework.classes.course import CourseError
+from coursework.reports.hand_back import page, save
+from coursework.reports.picture import (
+    DOTS,
+    FEWEST,
+    LOW,
+    STEP_PERCENT,
+    class_picture,
+    percent,
+    shortened,
+    signed,
+)
+from coursework.reports.sheet import mark_sheet, sheet_as_csv
+from coursework.reports.standing import not_marked, usable_records
+
+__all__ = ["class_page", "class_picture", "mark_sheet", "report", "sheet_as_csv"]
+
+BANDS = ((0, LOW), (LOW, 0.60), (0.60, 0.80), (0.80, None))
+SLIPS_SHOWN = 8
+LABEL = 48  # characters beside a bar; the words below the figure give the whole
+
+
+def report(course, set_id, progress=None):
+    """Write the mark sheet and the class's page.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    progress : callable, optional
+        Called with (done, total, text).
+
+    Returns
+    -------
+    Path
+        The mark sheet, for a spreadsheet.
+    Path
+        The page, for a browser.
+
+    Raises
+    ------
+    CourseError
+        When nothing of the set is marked, or a file cannot be written.
+    """
+    # It drags nbgrader in, which takes over a second: only where it is used.
+    from coursework.gradebook.points import human_marks
+
+    records, odd = usable_records(course, set_id)
+    human = human_marks(course, set_id)
+    sheet = course.reports / f"{set_id}-marks.csv"
+    save(sheet, sheet_as_csv(mark_sheet(course, set_id, records, human)), "utf-8-sig")
+    if progress:
+        progress(1, 2, "mark sheet")
+    file = course.reports / f"{set_id}.html"
+    save(file, class_page(course, set_id, records, human, _unplaced(course) + odd))
+    if progress:
+        progress(2, 2, "class's page")
+    return sheet, file
+
+
+def class_page(course, set_id, records, human, not_placed=(), when=""):
+    """The class's page as HTML: the same records and marks give the same bytes.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    records : list of dict
+    human : dict of (str, str) to (float or None, str)
+    not_placed : list of str
+        What arrived and could not be placed, in words.
+    when : str, optional
+        Shown as the day of writing.
+
+    Returns
+    -------
+    str
+    """
+    waiting = not_marked(course, set_id, records)
+    picture = class_picture(records, human, course.roster, waiting)
+    return page(
+        "class.html",
+        course=course.name,
+        title=records[0]["title"] if records else set_id,
+        set_id=set_id,
+        when=when,
+        roster=len(course.roster),
+        handed_in=len(records),
+        nothing=len(picture.nothing),
+        waiting=len(waiting),
+        open=sum(len(each.open) for each in picture.totals.values()),
+        marks=_marks(picture.shares),
+        questions=_questions(picture),
+        chance=1 / (len(records) - 1) ** 0.5 if len(records) >= FEWEST else None,
+        slips=[_slip(slip, picture.questions) for slip in picture.slips[:SLIPS_SHOWN]],
+        more_slips=len(picture.slips[SLIPS_SHOWN:]),
+        needs_word=picture.needs_word,
+        unplaced=not_placed,
+        few=FEWEST,
+        figures=_figures(picture),
+    )
+
+
+def _unplaced(course):
+    """What could not be placed; a list that is damaged is said so and stops nothing."""
+    try:
+        return unplaced(course)
+    except CourseError as error:
+        return [str(error)]
+
+
+def _marks(shares):
+    """The distribution of marks in words, as numbers for the template; None without marks."""
+    if not shares:
+        return None
+    counts = []
+    for low, high in BANDS:
+        inside = [share for share in shares if share >= low and (high is None or share < high)]
+        words = (
+            f"{percent(low)} and more"
+            if high is None
+            else f"{percent(low)} to under {percent(high)}"
+        )
+        counts.append((f"under {percent(high)}" if low == 0 else words, len(inside)))
+    return {
+        "lowest": percent(shares[0]),
+        "middle": percent(statistics.median(shares)),
+        "highest": percent(shares[-1]),
+        "bands": counts,
+        "bars": len(shares) > DOTS,
+        "step": f"{STEP_PERCENT:g}\N{NO-BREAK SPACE}%",
+        "low": percent(LOW),
+    }
+
+
+def _questions(picture):
+    """A row for each question, with its two numbers in words."""
+    waits = _waits(picture)
+    return [
+        {
+            "title": title,
+            "out_of": picture.out_of[question],
+            "counted": picture.counted[question],
+            "facility": ""
+            if picture.facility[question] is None
+            else percent(picture.facility[question]),
+            "facility_words": _facility_in_words(picture.facility[question], waits[question]),
+            "discrimination": ""
+            if question in picture.blank
+            else signed(picture.discrimination[question]),
+            "discrimination_words": picture.blank.get(question)
+            or _discrimination_in_words(picture.discrimination[question]),
+        }
+        for question, title in picture.questions.items()
+    ]
+
+
+def _waits(picture):
+    """How many answers to each question wait for a person's marks."""
+    return Counter(question for each in picture.totals.values() for question in each.open)
+
+
+def _facility_in_words(share, waits):
+    """What a share means; not yet, where answers wait: an empty one is marked before the rest."""
+    if share is None:
+        return "nothing is marked yet"
+    if waits:
+        return f"only of what is marked; {waits} more to mark"
+    if share >= 0.85:
+        return "nearly all of it came right"
+    if share >= 0.60:
+        return "most of it came right"
+    if share >= LOW:
+        return "about half of it came right: go over it"
+    return "most of it went wrong: teach it again"
+
+
+def _discrimination_in_words(value):
+    if value >= 0.30:
+        return "who did well elsewhere did well here too"
+    if value >= 0.10:
+        return "who did well elsewhere did a little better here"
+    if value > -0.10:
+        return "doing well elsewhere made no difference here"
+    return "who did well elsewhere did worse here: read the question and its key again"
+
+
+def _slip(slip, headings):
+    """A slip for the template: named, counted, and where it happened."""
+    return {
+        "name": " or ".join(slip["names"]),
+        "either": len(slip["names"]) > 1,
+        "count": slip["count"],
+        "where": [headings[question] for question in slip["questions"]],
+        "sentence": slip["sentence"],
+    }
+
+
+def _figures(picture):
+    """The drawings that there are numbers for, by name."""
+    # matplotlib takes its time to load, and the mark sheet needs none of it.
+    from coursework.reports import class_figures as draw
+
+    headings = [shortened(heading, LABEL) for heading in picture.questions.values()]
+    slips = picture.slips[:SLIPS_SHOWN]
+    figures = {}
+    if picture.shares:
+        figures["marks"] = draw.marks_svg(picture.shares, LOW)
+    if any(share is not None for share in picture.facility.values()):
+        waits = [_waits(picture)[question] for question in picture.facility]
+        shares = list(picture.facility.values())
+        figures["facility"] = draw.facility_svg(headings, shares, waits)
+    if any(value is not None for value in picture.discrimination.values()):
+        values = list(picture.discrimination.values())
+        figures["discrimination"] = draw.discrimination_svg(headings, values)
+    if slips:
+        names = [shortened(" or ".join(slip["names"]), LABEL) for slip in slips]
+        figures["slips"] = draw.slips_svg(names, [slip["count"] for slip in slips])
+    return {name: Markup(svg) for name, svg in figures.items()}

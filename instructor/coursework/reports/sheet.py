@@ -1,0 +1,131 @@
+"""The mark sheet: a row for each student, for the office's spreadsheet and for the terminal."""
+
+import contextlib
+import csv
+import io
+import re
+
+from coursework.arriving.arrivals import COUNTS, REPLACED, read_list
+from coursework.classes.course import CourseError
+from coursework.reports.picture import shortened
+from coursework.reports.standing import earned, in_order, not_marked, number, slips_in_words, total
+from coursework.terms.counting import late_days
+
+__all__ = ["mark_sheet", "sheet_as_csv"]
+
+# A spreadsheet runs a cell that begins with one of these (full-width ones too), also behind
+# blanks, and after a semicolon where that parts columns.
+FORMULA = re.compile(r"(^|[;\t\r\n])(?=\s*[=+\-@＝＋－＠])")
+PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
+
+
+def mark_sheet(course, set_id, records, human):
+    """The marks of a class, a row for each student.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    records : list of dict
+        As marking leaves them.
+    human : dict of (str, str) to (float or None, str)
+        Points and comments of a person, by student and question.
+
+    Returns
+    -------
+    list of list of str
+        The first row holds the heads. A mark that is still open is blank and not 0, and so is
+        everything of a student who handed in nothing.
+    """
+    found = {record["student"]: record for record in records}
+    cells = {student: earned(record, human) for student, record in found.items()}
+    out_of = {each.question: each.out_of for mine in cells.values() for each in mine.values()}
+    questions = sorted(out_of, key=in_order)
+    waiting = set(not_marked(course, set_id, records))
+    arrived = _arrived(course, set_id)
+    rows = [
+        ["student number", "name"]
+        + [f"{question} of {number(out_of[question])}" for question in questions]
+        + ["total so far", "out of", "open", "slips", "notes"]
+    ]
+    for student in [*course.roster, *(other for other in found if other not in course.roster)]:
+        start = [student, course.roster.get(student, "")]
+        if student not in found:
+            words = "Not marked yet." if student in waiting else "Nothing handed in."
+            rows.append([*start, *("" for _ in questions), "", "", "", "", words])
+            continue
+        mine, record = cells[student], found[student]
+        sum_ = total(mine)
+        rows.append(
+            [
+                *start,
+                *(_points(mine.get(question)) for question in questions),
+                *(number(sum_.points), number(sum_.out_of), str(len(sum_.open))),
+                "; ".join(_slips_named(record)),
+                " ".join(_notes(course, record, arrived.get(student, []))),
+            ]
+        )
+    return rows
+
+
+def sheet_as_csv(rows):
+    """Rows as CSV text that a spreadsheet opens as text and numbers, never as formulas.
+
+    Parameters
+    ----------
+    rows : list of list of str
+
+    Returns
+    -------
+    str
+    """
+    text = io.StringIO()
+    csv.writer(text).writerows([[_guarded(cell) for cell in row] for row in rows])
+    return text.getvalue()
+
+
+def _points(cell):
+    """Points for the mark sheet: blank where the question was not asked or is not marked."""
+    return "" if cell is None or cell.points is None else number(cell.points)
+
+
+def _slips_named(record):
+    """Question and slip: "q1 one cover only"; two names where they cannot be told apart."""
+    verdicts = sorted(record["verdicts"], key=lambda each: in_order(each["question"]))
+    return [
+        f"{verdict['question']} {slips_in_words(verdict['slips'], verdict['sentence'])}"
+        for verdict in verdicts
+        if verdict["slips"]
+    ]
+
+
+def _arrived(course, set_id):
+    """The hand-ins of each student for a set, without files that came twice."""
+    arrived = {}
+    # A damaged list is told on the class's page; here it only means fewer notes.
+    with contextlib.suppress(CourseError):
+        for arrival in read_list(course):
+            if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
+                arrived.setdefault(arrival.student, []).append(arrival)
+    return arrived
+
+
+def _notes(course, record, arrived):
+    """What the office or the instructor should know about one hand-in, a sentence each."""
+    notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
+    notes += [shortened(finding, 200) for finding in record.get("findings", [])]
+    due = course.policy.rule(record.get("set", "")).due
+    late = max((late_days(one.seconds, due) for one in arrived if one.became == COUNTS), default=0)
+    if late:
+        notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
+    if len(arrived) > 1:
+        notes.append(f"Handed in {len(arrived)} times: the latest counts.")
+    if any(one.became == COUNTS and one.sha256 != record.get("sha256") for one in arrived):
+        notes.append("The latest hand-in is not marked yet: mark again.")
+    if record["student"] not in course.roster:
+        notes.append("Not on the roster.")
+    return notes
+
+
+def _guarded(cell):
+    return cell if PLAIN_NUMBER.fullmatch(cell) else FORMULA.sub(r"\1'", cell)

@@ -1,0 +1,201 @@
+"""Attempts: which hand-ins of a student a policy may count, each with its marks.
+
+The latest is marked with its set. The original of an earlier one is kept since it arrived, so it
+is marked when the mark book first asks for it; its record goes to `marks/<set>/earlier`, and is
+made anew whenever the latest was marked anew, so that one key judges both.
+"""
+
+import json
+from dataclasses import asdict
+from datetime import datetime
+
+from coursework.arriving.arrivals import COUNTS, REPLACED, read_list
+from coursework.arriving.placing import NO_TIME, original
+from coursework.marking.mark_one import mark
+from coursework.reports.standing import earned, total
+from coursework.safe_files import keep_earlier, write_safely
+from coursework.sets.hand_out import for_term
+from coursework.sets.keys import digest, key_file
+from coursework.terms.counting import Attempt, late_days
+
+__all__ = ["attempts_of", "hand_ins", "points_for", "tries"]
+
+
+def hand_ins(course, set_id):
+    """Each student's hand-ins for a set, earliest first, without files that came twice.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    dict of str to list of Arrival
+
+    Raises
+    ------
+    CourseError
+        When the list of arrivals was damaged.
+    """
+    found = {}
+    for arrival in read_list(course):
+        if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
+            found.setdefault(arrival.student, []).append(arrival)
+    return {who: sorted(mine, key=lambda one: one.seconds or 0) for who, mine in found.items()}
+
+
+def tries(arrived, due):
+    """The hand-ins that are attempts: of those that came by the due time, the last one only.
+
+    Until then a student hands in again without a second thought, as the latest replaces the rest.
+
+    Parameters
+    ----------
+    arrived : list of Arrival
+        Of one student, earliest first.
+    due : float or None
+
+    Returns
+    -------
+    list of Arrival
+    """
+    in_time = [one for one in arrived if due is not None and (one.seconds or 0) <= due]
+    return arrived[max(len(in_time) - 1, 0) :]
+
+
+def attempts_of(course, set_id, latest, arrived, human):
+    """A student's attempts at a set, in order.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    latest : dict
+        The record of the hand-in that was marked.
+    arrived : list of Arrival
+        Of this student for this set, earliest first; may be empty, where nobody listed them.
+    human : dict of (str, str) to (float or None, str)
+        Points and comments of a person, by student and question.
+
+    Returns
+    -------
+    list of Attempt
+        With the policy "latest" from the last that is not too late: no other is marked for it.
+    int
+        How many there were.
+
+    Raises
+    ------
+    CourseError
+        When an earlier hand-in must be marked and its original is gone.
+    """
+    policy, rule = course.policy, course.policy.rule(set_id)
+    if not arrived:
+        late = late_days(_clock(latest), rule.due)
+        return [_attempt(policy, 1, late, latest, human)], 1
+    counting, later_due = tries(arrived, rule.due), rule.second_due or rule.due
+    late = [late_days(one.seconds, later_due) for one in counting]
+    late[0] = late_days(counting[0].seconds, rule.due)
+    start = 0
+    if policy.second_attempt == "latest":
+        usable = [place for place, days in enumerate(late) if days <= policy.late_days]
+        start = usable[-1] if usable else len(late) - 1
+    found = []
+    for place in range(start, len(counting)):
+        record, points, unread = latest, human, ()
+        if counting[place].sha256 != latest.get("sha256"):
+            record = _earlier(course, set_id, counting[place], latest)
+            points = points_for(record, latest, human)
+            unread = _unread(record, latest, points)
+        found.append(_attempt(policy, place + 1, late[place], record, points, unread))
+    return found, len(counting)
+
+
+def points_for(record, latest, human):
+    """The points of a person as they hold for an earlier attempt.
+
+    Points in place of the machine's hold where the answer is the same. A written answer is read
+    once: its points hold for every attempt that has one, as the gradebook keeps one mark a
+    student; where there is nothing to read they are 0, as in the latest.
+
+    Parameters
+    ----------
+    record, latest : dict
+    human : dict of (str, str) to (float or None, str)
+
+    Returns
+    -------
+    dict of (str, str) to (float or None, str)
+    """
+    student, mine = record["student"], {}
+    last = {each["question"]: each["answer"] for each in [*latest["verdicts"], *latest["human"]]}
+    for verdict in record["verdicts"]:
+        here = student, verdict["question"]
+        if here in human and last.get(here[1]) == verdict["answer"]:
+            mine[here] = human[here]
+    for written in record["human"]:
+        here = student, written["question"]
+        points, comment = human.get(here, (None, ""))
+        unread = not points and not last.get(here[1], "").strip()
+        if not written["answer"].strip():
+            mine[here] = 0.0, ""
+        elif not unread:  # a 0 for an empty latest answer says nothing about this one
+            mine[here] = points, comment
+    return mine
+
+
+def _unread(record, latest, points):
+    """Questions whose written answer has points that a person gave for another answer."""
+    last = {each["question"]: each["answer"] for each in latest["human"]}
+    return tuple(
+        each["question"]
+        for each in record["human"]
+        if points.get((record["student"], each["question"]), (None, ""))[0] is not None
+        and each["answer"].strip() not in ("", last.get(each["question"], "").strip())
+    )
+
+
+def _attempt(policy, place, late, record, human, unread=()):
+    """One attempt, with what being late costs it."""
+    off = min(policy.late_percent * late, policy.late_percent_most)
+    return Attempt(place, total(earned(record, human)), late, off, unread)
+
+
+def _clock(record):
+    """The time of a hand-in that is on no list, from its record; None where it is not known."""
+    said = record.get("handed_in", "").partition(".")[0]
+    try:
+        return None if said == NO_TIME else datetime.fromisoformat(said).timestamp()
+    except ValueError:
+        return None
+
+
+def _earlier(course, set_id, arrival, latest):
+    """The record of an earlier attempt: as it was kept, or marked now."""
+    student = latest["student"]
+    name = f"{student}.{arrival.sha256[:12]}.json"
+    file = course.marks(set_id, student).parent / "earlier" / name
+    task = digest(f"{latest.get('task', '')} {arrival.sha256}".encode())
+    try:
+        kept = json.loads(file.read_bytes())
+        if kept["task"] == task:
+            return kept
+    except (OSError, ValueError, TypeError, KeyError):
+        pass  # there is none yet, or it is damaged: it is made from the original below
+    result = mark(
+        {
+            "key": for_term(key_file(set_id).read_bytes(), course.term),
+            "released": course.release(set_id).read_bytes(),
+            "hand_in": original(course, arrival),
+            "term": course.term,
+            "student": student,
+            "bounds": asdict(course.bounds),
+        }
+    )
+    result.pop("notebook")
+    result |= {"task": task, "handed_in": arrival.handed_in, "sha256": arrival.sha256}
+    if file.is_file():
+        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+    write_safely(file, json.dumps(result, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
+    return result

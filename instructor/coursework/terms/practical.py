@@ -1,0 +1,186 @@
+"""Practical marks: what the instructor gave at the stove and the board, from a CSV.
+
+A line or a mark that is odd is named and left open; it holds up nobody else's.
+"""
+
+import re
+from collections import Counter
+from dataclasses import dataclass
+
+from coursework.classes.course import CourseError
+from coursework.classes.roster import read_table, student_on
+from coursework.reports.standing import number
+from coursework.safe_files import keep_earlier, write_safely
+from coursework.sets.keys import digest
+
+__all__ = ["NAME", "Practicals", "practical_marks", "take_practical"]
+
+NAME = "practical.csv"
+MARK = re.compile(r"[+-]?[0-9]+([.,][0-9]+)?")
+# 1,250 is a thousand and more in one country and less than two in the next.
+EITHER = re.compile(r"[+-]?[1-9][0-9]{0,2},[0-9]{3}")
+SHOWN = 40  # characters of a cell in a sentence about it
+
+
+@dataclass(frozen=True)
+class Practicals:
+    """What a CSV of practical marks says.
+
+    Attributes
+    ----------
+    marks : dict of (str, str) to float
+        By student and name of the practical mark; what is open is not in it.
+    odd : tuple of str
+        What to look at, a sentence each.
+    """
+
+    marks: dict
+    odd: tuple
+
+
+def take_practical(course, file):
+    """Keep a CSV of practical marks with the class; an earlier one goes to `kept`.
+
+    Parameters
+    ----------
+    course : Course
+    file : Path
+
+    Returns
+    -------
+    Practicals
+
+    Raises
+    ------
+    CourseError
+        When the file is no CSV with a column student_number, or the course file states no
+        practical marks.
+    """
+    names = ", ".join(course.policy.practical)
+    if not names:
+        raise CourseError(
+            "course.toml states no practical marks: write a section for each, such as "
+            '[practical."knife skills"] with a line out_of = 20.'
+        )
+    found, target = _read(course, file), course.folder / NAME
+    raw = file.read_bytes()
+    if not target.is_file() or target.read_bytes() != raw:
+        if target.is_file():
+            keep_earlier(course.folder, target, digest(target.read_bytes())[:8])
+        write_safely(target, raw)
+    return found
+
+
+def practical_marks(course):
+    """The practical marks as they were taken last.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    Practicals
+
+    Raises
+    ------
+    CourseError
+        When the kept file cannot be read any more.
+    """
+    file = course.folder / NAME
+    if file.is_file() and course.policy.practical:
+        return _read(course, file)
+    odd = ("No practical marks came yet: all of them are open.",) if course.policy.practical else ()
+    return Practicals({}, odd)
+
+
+def _read(course, file):
+    practical = course.policy.practical
+    table = read_table(file, ",".join(["student_number", *practical]))
+    columns = {_plain(column): column for column in table.columns}
+    heads = {name: columns[_plain(name)] for name in practical if _plain(name) in columns}
+    plain = [_plain(column) for column in table.columns]
+    doubled = [head for head in heads.values() if plain.count(_plain(head)) > 1]
+    if doubled:
+        raise CourseError(f"{file.name}: the column “{doubled[0]}” stands twice. Take one out.")
+    students, odd = _students(course, table)
+    odd = _odd_columns(practical, table.columns, heads) + odd
+    marks, remarks = {}, {}
+    for student, (line, cells) in students.items():
+        for name, head in heads.items():
+            mark, remark = _mark(cells.get(head, ""), practical[name].out_of)
+            if mark is not None:
+                marks[student, name] = mark
+            if remark:
+                remarks.setdefault((name, remark), []).append(line)
+    odd += [f"{name}, {_lines(lines)}: {remark}" for (name, remark), lines in remarks.items()]
+    missing = [_named(course, student) for student in course.roster if student not in students]
+    if missing:
+        odd.append(f"without a line that counts, so open: {', '.join(missing)}.")
+    return Practicals(marks, tuple(f"Practical marks, {each}" for each in odd))
+
+
+def _students(course, table):
+    """Each student's line and cells, and what is odd about whose lines they are."""
+    found, odd, of_each = {}, [], Counter()
+    for line, cells in table.rows:
+        student, trouble = student_on(cells, line)
+        if trouble:
+            odd.append(trouble)
+        elif student not in course.roster:
+            name = f" ({cells['name'][:SHOWN]})" if cells.get("name") else ""
+            odd.append(f"line {line}: {student}{name} is not on the roster, so it is not used.")
+        else:
+            of_each[student] += 1
+            if of_each[student] > 1:
+                odd.append(f"line {line}: {student} stands twice, so neither line is used.")
+            found[student] = line, cells
+    return {who: found[who] for who in found if of_each[who] == 1}, odd
+
+
+def _odd_columns(practical, columns, heads):
+    """Columns that are missing, and those that nobody asked for."""
+    odd = [
+        f"“{name}”: there is no such column, so all of its marks are open."
+        for name in practical
+        if name not in heads
+    ]
+    known = {"", "student_number", "name", *heads.values()}
+    odd += [
+        f"column “{column[:SHOWN]}”: the course file does not name it, so it does not count."
+        for column in dict.fromkeys(columns)
+        if column not in known
+    ]
+    return odd
+
+
+def _mark(text, out_of):
+    """A mark, or None where it is open; and what is odd about it, or nothing."""
+    shown = f"“{text[:SHOWN]}”"
+    if not text:
+        return None, "blank, so open."
+    if not MARK.fullmatch(text):
+        return None, f"{shown} is no number, so the mark is open."
+    if EITHER.fullmatch(text):
+        return None, f"{shown} can be read in two ways, so it is open: write it with a point."
+    mark = float(text.replace(",", "."))
+    if mark < 0:
+        return None, f"{shown} is below 0, so the mark is open."
+    if mark > out_of:
+        return None, f"{shown} is above its {number(out_of)} points, so the mark is open."
+    return mark, "the comma is read as a decimal point." if "," in text else ""
+
+
+def _plain(name):
+    """A head as it is compared: small letters, single blanks."""
+    return " ".join(name.lower().split())
+
+
+def _lines(lines):
+    *others, last = map(str, lines)
+    return f"lines {', '.join(others)} and {last}" if others else f"line {last}"
+
+
+def _named(course, student):
+    name = course.roster[student]
+    return student if name == student else f"{name} ({student})"

@@ -1,0 +1,295 @@
+"""The term's mark book: every set and practical mark of every student, and what they come to.
+
+What counts, and how, is the class's stated policy (`policy`). An open mark is blank and never 0.
+"""
+
+import difflib
+import time
+from dataclasses import dataclass, replace
+
+from coursework.classes.course import CourseError
+from coursework.reports.hand_back import page, save
+from coursework.reports.standing import not_marked, usable_records
+from coursework.safe_files import keep_earlier
+from coursework.sets.keys import digest, set_ids
+from coursework.terms.attempts import attempts_of, hand_ins
+from coursework.terms.counting import Counted, Weighed, counted, weighed
+from coursework.terms.practical import practical_marks, take_practical
+from coursework.terms.term_sheet import as_csv, shown
+
+__all__ = ["Column", "Student", "TermBook", "said", "term_book", "term_marks"]
+
+
+@dataclass(frozen=True)
+class Column:
+    """A set or a practical mark.
+
+    Attributes
+    ----------
+    name, title : str
+    weight : float
+    out_of : float or None
+        None as long as nobody's is marked.
+    """
+
+    name: str
+    title: str
+    weight: float
+    out_of: float | None
+
+
+@dataclass(frozen=True)
+class Student:
+    """One student's line of the book.
+
+    Attributes
+    ----------
+    number, name : str
+    marks : tuple of Counted
+        One for each column.
+    total : Weighed
+        Of what is marked so far.
+    open : tuple of str
+        Marks that count and are open, by name.
+    """
+
+    number: str
+    name: str
+    marks: tuple
+    total: Weighed
+    open: tuple
+
+
+@dataclass(frozen=True)
+class TermBook:
+    """The mark book of a class.
+
+    Attributes
+    ----------
+    columns : tuple of Column
+        Sets in order, then practical marks as the course file has them.
+    students : tuple of Student
+        In the order of the roster, then those who are not on it.
+    to_look_at : tuple of str
+        What the instructor should know or mend, a sentence each.
+    """
+
+    columns: tuple
+    students: tuple
+    to_look_at: tuple
+
+
+def term_marks(course, practical=None, progress=None, now=None):
+    """Write the mark book: a sheet for the office and a page for the instructor.
+
+    An earlier sheet or page that was different is kept.
+
+    Parameters
+    ----------
+    course : Course
+    practical : Path, optional
+        A CSV of practical marks; without it the one that was taken last counts.
+    progress : callable, optional
+        Called with (done, total, text).
+    now : float, optional
+        Seconds since 1970, in place of the clock.
+
+    Returns
+    -------
+    Path
+        The sheet, for a spreadsheet.
+    Path
+        The page, for a browser.
+    TermBook
+
+    Raises
+    ------
+    CourseError
+        When there is no set and no practical mark yet, the course file names a set that there is
+        not, or a file cannot be read or written.
+    """
+    if practical is not None:
+        take_practical(course, practical)
+    book = term_book(course, progress, now)
+    files = course.reports / "term-marks.csv", course.reports / "term-marks.html"
+    texts = as_csv(book), page("term.html", **shown(course, book))
+    for file, text, encoding in zip(files, texts, ("utf-8-sig", "utf-8"), strict=True):
+        if file.is_file() and file.read_bytes() != text.encode(encoding, "replace"):
+            keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+        save(file, text, encoding)
+    return *files, book
+
+
+def said(sheet, file, book):
+    """What was written, and what to look at, for desk and terminal.
+
+    Parameters
+    ----------
+    sheet, file : Path
+    book : TermBook
+
+    Returns
+    -------
+    str
+    """
+    lines = [f"Mark book: {sheet}", f"The term's page: {file}"]
+    if book.to_look_at:
+        lines += ["To look at:", *(f"  {sentence}" for sentence in book.to_look_at)]
+    return "\n".join(lines)
+
+
+def term_book(course, progress=None, now=None):
+    """The mark book in plain numbers.
+
+    Parameters
+    ----------
+    course : Course
+    progress : callable, optional
+        Called with (done, total, text).
+    now : float, optional
+        Seconds since 1970, in place of the clock.
+
+    Returns
+    -------
+    TermBook
+
+    Raises
+    ------
+    CourseError
+    """
+    now = time.time() if now is None else now
+    sets, practicals = _sets(course), practical_marks(course)
+    if not sets and not course.policy.practical:
+        raise CourseError("there is nothing for a mark book yet: hand out a set first.")
+    columns, marks, odd, strangers = [], [], [], set()
+    for done, set_id in enumerate(sets):
+        if progress:
+            progress(done, len(sets), set_id)
+        column, found, sentences = _set_column(course, set_id, now)
+        columns.append(column)
+        marks.append(found)
+        odd += sentences
+        strangers |= set(found) - set(course.roster)
+    for each in course.policy.practical.values():
+        columns.append(Column(each.name, each.name, each.weight, each.out_of))
+        marks.append(
+            {
+                who: Counted(mark / each.out_of, mark, each.out_of)
+                for (who, name), mark in practicals.marks.items()
+                if name == each.name
+            }
+        )
+    everybody = course.roster | {who: "" for who in sorted(strangers)}
+    students = [_student(who, name, columns, marks) for who, name in everybody.items()]
+    if course.policy.wait_for_open_marks:
+        students = [
+            replace(one, total=replace(one.total, percent=None)) if one.open else one
+            for one in students
+        ]
+    odd += [f"{who} has marks and is not on the roster." for who in sorted(strangers)]
+    if not any(column.weight for column in columns):
+        odd.append("Every weight in the course file is 0, so there is no total.")
+    if progress:
+        progress(len(sets), len(sets), "")
+    to_look_at = dict.fromkeys([*odd, *practicals.odd])  # a damaged list is met at every set
+    return TermBook(tuple(columns), tuple(students), tuple(to_look_at))
+
+
+def _sets(course):
+    """The sets of the book: handed out, or named in the course file."""
+    handed_out, known = course.sets_handed_out(), set_ids()
+    for set_id in course.policy.sets:
+        if set_id not in {*handed_out, *known}:
+            near = difflib.get_close_matches(set_id, {*handed_out, *known}, n=1)
+            hint = f" Did you mean {near[0]}?" if near else ""
+            raise CourseError(f"course.toml, [sets.{set_id}]: there is no such set.{hint}")
+    return sorted({*handed_out, *course.policy.sets})
+
+
+def _set_column(course, set_id, now):
+    """A set's column, each student's mark in it, and what to look at."""
+    # It drags nbgrader in, which takes over a second: only where it is used.
+    from coursework.gradebook.points import human_marks
+
+    records, odd = _records(course, set_id)
+    human = human_marks(course, set_id) if records else {}
+    arrived = _arrived(course, set_id, odd)
+    marks = {}
+    for record in records:
+        student = record["student"]
+        mine = arrived.get(student, [])
+        if mine and mine[-1].sha256 != record.get("sha256"):
+            marks[student] = Counted(words=("The latest hand-in is not marked yet.",))
+            continue
+        try:
+            attempts, several = attempts_of(course, set_id, record, mine, human)
+            mark = counted(course.policy, attempts, several)
+            marks[student] = _or_zero(course.policy, mark, _whole(record))
+        except CourseError as error:
+            odd.append(f"{set_id}, {student}: {error}")
+            marks[student] = Counted(words=("An earlier attempt cannot be marked.",))
+    waiting = not_marked(course, set_id, records)
+    marks |= {student: Counted(words=("Handed in, not marked yet.",)) for student in waiting}
+    if waiting or any("not marked yet" in " ".join(mark.words) for mark in marks.values()):
+        odd.append(f"{set_id}: there are hand-ins that are not marked yet: mark the set.")
+    nothing = _nothing(course, set_id, now)
+    marks |= {student: nothing for student in course.roster if student not in marks}
+    out_of = max((_whole(record) for record in records), default=None)
+    title = records[0]["title"] if records else set_id
+    return Column(set_id, title, course.policy.rule(set_id).weight, out_of), marks, odd
+
+
+def _records(course, set_id):
+    """What marking left; nothing, where nothing is marked yet."""
+    if not course.marks(set_id, "any").parent.is_dir():
+        return [], []
+    try:
+        return usable_records(course, set_id)
+    except CourseError:
+        return [], []
+
+
+def _arrived(course, set_id, odd):
+    """Each student's hand-ins; without a list nobody handed in twice, and that is said."""
+    try:
+        return hand_ins(course, set_id)
+    except CourseError as error:
+        odd.append(str(error))
+        return {}
+
+
+def _whole(record):
+    """The points that a hand-in could give."""
+    return sum(float(each["out_of"]) for each in [*record["verdicts"], *record["human"]])
+
+
+def _or_zero(policy, mark, out_of):
+    """A mark, or 0 by the policy where every attempt came too late to count."""
+    too_late = mark.share is None and not mark.open
+    if too_late and policy.nothing_handed_in == "zero":
+        return replace(mark, share=0.0, points=0.0, out_of=out_of)
+    return mark
+
+
+def _nothing(course, set_id, now):
+    """The mark of a student who handed in nothing."""
+    due = course.policy.rule(set_id).due
+    if set_id not in course.sets_handed_out():
+        return Counted(words=("Not handed out yet.",))
+    if course.policy.nothing_handed_in == "zero" and due is not None and now > due:
+        return Counted(0.0, 0.0, words=("Nothing handed in by the due time, so 0.",))
+    return Counted(words=("Nothing handed in.",))
+
+
+def _student(student, name, columns, marks):
+    """A student's line: the marks, their total, and what is open."""
+    mine = tuple(column.get(student, Counted()) for column in marks)
+    pairs = list(zip(columns, mine, strict=True))
+    open_ = []
+    for column, mark in pairs:
+        if column.weight and mark.open:
+            open_ += [f"{column.name} {question}" for question in mark.open]
+        elif column.weight and mark.share is None:
+            open_.append(column.name)
+    total = weighed([(column.weight, mark.share) for column, mark in pairs])
+    return Student(student, name, mine, total, tuple(open_))

@@ -216,11 +216,11 @@ def make_venv(lock):
             )
     import venv
 
-    for entry in os.scandir(VENV):
-        if entry.is_dir(follow_symlinks=False):
-            shutil.rmtree(entry.path)
-        elif entry.path != LOCK:
-            os.remove(entry.path)
+    for path in [os.path.join(VENV, name) for name in os.listdir(VENV)]:
+        if os.path.isdir(path) and not os.path.islink(path):
+            shutil.rmtree(path)
+        elif path != LOCK:
+            os.remove(path)
     venv.create(VENV, symlinks=os.name != "nt")
     run(["ensurepip"], lock, [])
 

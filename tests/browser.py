@@ -97,8 +97,13 @@ def copy_kit(folder):
         Must not exist.
     """
     for name in ("kitchenmath", "lessons", "assignments", "instructor"):
-        leave = shutil.ignore_patterns("classes", "__pycache__", ".ipynb_checkpoints")
-        shutil.copytree(KIT / name, folder / name, ignore=leave)
+        shutil.copytree(KIT / name, folder / name, ignore=_made_on_use)
+
+
+def _made_on_use(folder, names):
+    """What a copy of the kit leaves out: real classes, and what Python and Jupyter leave behind."""
+    caches = shutil.ignore_patterns("__pycache__", ".ipynb_checkpoints")(folder, names)
+    return caches | ({"classes"} if Path(folder) == KIT / "instructor" else set())
 
 
 @contextmanager

@@ -89,6 +89,10 @@ def test_handing_back_and_reporting_write_their_pages(desk, marked):
     assert "24 pages" in press(desk, "steps", "Hand back", "pages")
     assert "Mark sheet:" in press(desk, "steps", "Report", "Mark sheet")
     desk.picture("steps", desk.panel("steps"))
+    with desk.page.expect_popup() as opened:
+        desk.panel("steps").get_by_role("link", name=f"reports/{SET}.html").click()
+    opened.value.get_by_role("heading", name="how the class did").wait_for()
+    opened.value.close()
     press(desk, "picture", "Show the class", "beside the mark sheet")
     page = desk.panel("picture").frame_locator("iframe")
     page.get_by_role("heading").first.wait_for()

@@ -6,6 +6,7 @@ import re
 import pytest
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
+from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
 from ipywidgets import HTML, Dropdown
 
@@ -126,3 +127,18 @@ def test_a_file_without_a_place_is_given_one(desk):
 
     said = press(unplaced, "Place it, for the set above")
     assert "is BH-1001's, 04-buy-enough" in said and "3 files have no place" in said
+
+
+def test_a_file_that_was_written_can_be_clicked():
+    """Below the kit's folder, with signs that an address and HTML would misread."""
+    file = KIT / "instructor" / "classes" / "Küche & <b> 100%" / "reports" / "04.csv"
+
+    assert told(f"Mark sheet: {file}\nelse").count("<a ") == 1
+    assert (
+        '<a href="/files/instructor/classes/K%C3%BCche%20%26%20%3Cb%3E%20100%25/reports/04.csv" '
+        'target="_blank">instructor/classes/Küche &amp; &lt;b&gt; 100%/reports/04.csv</a>'
+    ) in told(f"Mark sheet: {file}")
+
+
+def test_a_file_elsewhere_is_said_and_not_linked():
+    assert "<a " not in told("Mark sheet: /elsewhere/reports/04.csv")

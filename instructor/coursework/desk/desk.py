@@ -1,6 +1,5 @@
 """The desk: panels over the commands, for an instructor who does not program."""
 
-import html
 import os
 import tempfile
 import traceback
@@ -11,6 +10,7 @@ import ipywidgets as widgets
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import CLASSES, CourseError, new_course, open_course, read_roster
 from coursework.desk.by_hand_panels import unplaced_panel, written_panel
+from coursework.desk.showing import page_in_a_frame, told
 from coursework.marking.mark_set import mark_set
 from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
@@ -159,11 +159,7 @@ class Desk:
 
         def show(progress):
             _, page = report(self.course, self.sets.value, progress)
-            text = html.escape(page.read_text(encoding="utf-8"), quote=True)
-            shown.value = (
-                f'<iframe srcdoc="{text}" title="The class\'s page" sandbox '
-                'style="width:100%;height:720px;border:1px solid"></iframe>'
-            )
+            shown.value = page_in_a_frame(page, "The class's page")
             return "This page lies beside the mark sheet too."
 
         return below_each_other([self.step("Show the class", show), shown], PAGE)
@@ -202,7 +198,7 @@ class Desk:
             button.disabled, bar.value, bar.layout.visibility = True, 0, "hidden"
             words.value = said(f"{name} …")
             try:
-                words.value = said(do(progress) or "Done.")
+                words.value = told(do(progress) or "Done.")
                 bar.value = bar.max
             except KitchenError as error:
                 words.value = said(f"Not done. {error}")

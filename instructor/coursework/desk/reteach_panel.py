@@ -1,11 +1,10 @@
 """The desk's panel for teaching again: what was not got over all sets, and the sheets for it."""
 
-import html
-
 import ipywidgets as widgets
 
 from coursework.classes.course import CourseError
 from coursework.desk.desk import PAGE
+from coursework.desk.showing import page_in_a_frame
 from coursework.skills.reteach import for_everybody, gaps_of, reteach
 from coursework.skills.skill_table import skill_table
 from coursework.skills.skills_page import skills_report
@@ -43,11 +42,7 @@ def reteach_panel(desk):
         seen.update(course=course, table=table)
         whom.options = [CLASS, *((_line(table, one), one) for one in for_everybody(table))]
         whom.value = ("",)
-        text = html.escape(page.read_text(encoding="utf-8"), quote=True)
-        shown.value = (
-            f'<iframe srcdoc="{text}" title="What to teach again" sandbox '
-            'style="width:100%;height:560px;border:1px solid"></iframe>'
-        )
+        shown.value = page_in_a_frame(page, "What to teach again", 560)
         return "\n".join([f"The page: {page}", *(f"A sheet: {sheet}" for sheet in sheets)])
 
     def tell(_=None):

@@ -1,12 +1,12 @@
 """The desk's panel for the term's mark book."""
 
-import html
 import tempfile
 from pathlib import Path
 
 import ipywidgets as widgets
 
 from coursework.desk.desk import PAGE
+from coursework.desk.showing import page_in_a_frame
 from coursework.terms.term_book import said, term_marks
 from kitchenmath.panels.frame import below_each_other
 
@@ -37,11 +37,7 @@ def term_panel(desk):
                 file = Path(folder) / Path(practical.value[0]["name"]).name
                 file.write_bytes(bytes(practical.value[0]["content"]))
             written = term_marks(desk.course, file, progress)
-        text = html.escape(written[1].read_text(encoding="utf-8"), quote=True)
-        shown.value = (
-            f'<iframe srcdoc="{text}" title="The term\'s mark book" sandbox '
-            'style="width:100%;height:720px;border:1px solid"></iframe>'
-        )
+        shown.value = page_in_a_frame(written[1], "The term's mark book")
         return said(*written)
 
     panel = below_each_other([practical, desk.step("Make the mark book", make), shown], PAGE)

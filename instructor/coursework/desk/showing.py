@@ -1,0 +1,56 @@
+"""How the desk shows what was written: files as links, pages in a frame."""
+
+import html
+import os
+import re
+from urllib.parse import quote
+
+from coursework.classes.course import INSTRUCTOR
+from kitchenmath.panels.frame import said
+
+KIT = INSTRUCTOR.parent
+# JupyterLab, which shows the desk, serves the kit's folder from here.
+SERVED = "/files/"
+
+
+def told(words):
+    """Words of a step as HTML: each file below the kit, at the end of a line, can be clicked.
+
+    Parameters
+    ----------
+    words : str
+        Plain text; it is escaped.
+
+    Returns
+    -------
+    str
+    """
+    kit = re.escape(html.escape(f"{KIT}{os.sep}"))
+    return re.sub(rf"{kit}(.+?\.(?:html|csv|ipynb))(?=<br>|</div>)", _link, said(words))
+
+
+def _link(found):
+    parts = html.unescape(found[1]).split(os.sep)
+    address = SERVED + quote("/".join(parts))
+    return f'<a href="{address}" target="_blank">{html.escape("/".join(parts))}</a>'
+
+
+def page_in_a_frame(page, title, height_px=720):
+    """A written page as HTML for a cell; no script in it may run.
+
+    Parameters
+    ----------
+    page : Path
+    title : str
+        For who cannot see it.
+    height_px : int
+
+    Returns
+    -------
+    str
+    """
+    text = html.escape(page.read_text(encoding="utf-8"), quote=True)
+    return (
+        f'<iframe srcdoc="{text}" title="{html.escape(title)}" sandbox '
+        f'style="width:100%;height:{height_px}px;border:1px solid"></iframe>'
+    )

@@ -136,7 +136,8 @@ def test_a_file_that_was_written_can_be_clicked():
     assert told(f"Mark sheet: {file}\nelse").count("<a ") == 1
     assert (
         '<a href="/files/instructor/classes/K%C3%BCche%20%26%20%3Cb%3E%20100%25/reports/04.csv" '
-        'target="_blank">instructor/classes/Küche &amp; &lt;b&gt; 100%/reports/04.csv</a>'
+        'target="_blank" style="text-decoration:underline">'
+        "instructor/classes/Küche &amp; &lt;b&gt; 100%/reports/04.csv</a>"
     ) in told(f"Mark sheet: {file}")
 
 

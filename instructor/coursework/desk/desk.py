@@ -134,7 +134,8 @@ class Desk:
 
         def do_hand_back(progress):
             pages = hand_back(self.course, self.sets.value, progress)
-            return f"{len(pages)} pages are in {self.course.folder / 'feedback'}"
+            where = self.course.folder / "feedback"
+            return f"{len(pages)} pages are in {where}\nThe first: {pages[0]}"
 
         def do_report(progress):
             sheet, page = report(self.course, self.sets.value, progress)

@@ -11,6 +11,7 @@ from kitchenmath.panels.frame import said
 KIT = INSTRUCTOR.parent
 # JupyterLab, which shows the desk, serves the kit's folder from here.
 SERVED = "/files/"
+LINE = 'style="text-decoration:underline"'  # JupyterLab takes it off in a notebook
 
 
 def told(words):
@@ -32,7 +33,7 @@ def told(words):
 def _link(found):
     parts = html.unescape(found[1]).split(os.sep)
     address = SERVED + quote("/".join(parts))
-    return f'<a href="{address}" target="_blank">{html.escape("/".join(parts))}</a>'
+    return f'<a href="{address}" target="_blank" {LINE}>{html.escape("/".join(parts))}</a>'
 
 
 def page_in_a_frame(page, title, height_px=720):

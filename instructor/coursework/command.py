@@ -1,6 +1,7 @@
 """The desk on the command line: `python3 instructor hand-out 04-buy-enough` and the rest."""
 
 import argparse
+import os
 import sys
 from pathlib import Path
 
@@ -43,6 +44,8 @@ def main(arguments):
     except KitchenError as error:
         print(str(error), file=sys.stderr)
         return 1
+    except BrokenPipeError:  # whoever read along has read enough; the work itself was done
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     except KeyboardInterrupt:
         print("\nStopped. Nothing is lost: the same command goes on from here.", file=sys.stderr)
         return 130

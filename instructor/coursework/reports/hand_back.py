@@ -64,7 +64,7 @@ def hand_back(course, set_id, progress=None):
         When nothing of the set is marked; and, once all other pages are written, when one could
         not be: the message names each.
     """
-    # It drags nbgrader in, which takes over a second: only where it is used.
+    # It loads the database's library: only where it is used.
     from coursework.gradebook.points import human_marks
 
     records, odd = usable_records(course, set_id)

@@ -53,7 +53,7 @@ def report(course, set_id, progress=None):
     CourseError
         When nothing of the set is marked, or a file cannot be written.
     """
-    # It drags nbgrader in, which takes over a second: only where it is used.
+    # It loads the database's library: only where it is used.
     from coursework.gradebook.points import human_marks
 
     records, odd = usable_records(course, set_id)

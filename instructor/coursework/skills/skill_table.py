@@ -82,7 +82,7 @@ def skill_table(course, human_marks=None):
         When nothing at all is marked.
     """
     if human_marks is None:
-        # It drags nbgrader in, which takes over a second: only where it is used.
+        # It loads the database's library: only where it is used.
         from coursework.gradebook.points import human_marks
     asked, titles, odd, unmarked = [], {}, [], []
     for set_id in _sets(course):

@@ -208,7 +208,7 @@ def _sets(course):
 
 def _set_column(course, set_id, now):
     """A set's column, each student's mark in it, and what to look at."""
-    # It drags nbgrader in, which takes over a second: only where it is used.
+    # It loads the database's library: only where it is used.
     from coursework.gradebook.points import human_marks
 
     records, odd = _records(course, set_id)

@@ -188,6 +188,24 @@ def test_the_pan_panel_knows_that_no_small_pan_is_that_deep():
     assert "No saucepan of that width is so deep" in words(panel)
 
 
+def test_ten_times_the_sauce_wants_more_heat_than_the_slider_has():
+    """By hand: 10 x 0.5 kW = 5 kW; at the slider's end, 4 kW, 40 covers still take longer."""
+    panel = pan_panel()
+    panel.controls["heat_kw"].value = panel.controls["heat_kw"].max
+
+    assert "10 × 0.5 kW = 5 kW, more than the slider has" in PROSE
+    assert panel.controls["heat_kw"].max < 5
+    assert "about 7 min with 4.0 kW getting in; the card's takes 6 min" in words(panel)
+
+
+def test_forgetting_the_portion_costs_nothing_where_it_is_the_cards():
+    """The lesson sends the student to find 60 g."""
+    panel = scale_panel()
+    panel.controls["portion_g"].value = 60
+
+    assert "here the covers alone give the factor" in words(panel)
+
+
 def test_the_demonstration_of_the_guide_by_hand():
     """0.1 kg x 2256 kJ/kg = 226 kJ; over 300 s that is 0.75 kW."""
     energy = energy_to_boil_away(Q_(100, "g"))

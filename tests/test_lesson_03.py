@@ -88,6 +88,18 @@ def test_a_thin_end_half_as_wide_leaves_under_thirty_percent():
     assert "under 30 %?" in PROSE
 
 
+def test_one_cut_across_keeps_44_percent_instead_of_27():
+    """By hand: a cone's volume goes with a² + ab + b², so 3700 and 1900 of 5600: 66 and 34 %."""
+    whole, thick, thin = (
+        squared_yield("cone", Q_(wide, "mm"), small_diameter=Q_(narrow, "mm")).yield_.magnitude
+        for wide, narrow in ((40, 20), (40, 30), (30, 20))
+    )
+
+    assert "0.66 × 46 + 0.34 × 40 = 44 %" in PROSE
+    assert (round(whole), round(thick), round(thin)) == (27, 46, 40)
+    assert (3700 * thick + 1900 * thin) / 5600 == pytest.approx(44, abs=0.5)
+
+
 def test_fifteen_millimetres_by_hand():
     """By hand: 0.75² = 0.5625; 16 x 0.5625 = 9; 16 x 0.75 = 12 minutes."""
     now = read("16 min")

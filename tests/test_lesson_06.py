@@ -165,8 +165,10 @@ def test_sixty_grams_of_foam_hold_52_millilitres_of_base():
 
 
 def test_the_three_answers_to_one_cup_are_right():
-    """270 and 90 g: gas 67 %, overrun 200 %, three cups 300 %."""
+    """270 and 90 g: gas 67 %, overrun 200 %, three cups 300 %; 45 g: five cups on top, 500 %."""
     assert say(overrun(Q_(270, "g"), Q_(90, "g"))) == "200 %"
+    assert "270 ÷ 45 = 6 cups" in page("lessons/06-foam-and-thicken.ipynb")
+    assert say(overrun(Q_(270, "g"), Q_(45, "g"))) == "500 %"
     assert round(100 * (1 - 90 / 270)) == 67
     assert 100 * 270 / 90 == pytest.approx(300)
 

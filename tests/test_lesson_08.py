@@ -49,6 +49,35 @@ def test_the_birds_go_in_at_twenty_to_six():
     assert usual_plan().starts["roast in the low oven"] == "17:40"
 
 
+def test_the_plan_for_45_minutes_holds_the_three_mistakes_that_the_guide_names():
+    """By hand: 17:45 + 70 + 15 min is 19:10, five after 19:05; 18:58 + 18 + 20 is 19:36."""
+    plan = usual_plan()
+    mistakes = {"roast in the low oven": "17:45", "bake the rolls": "18:58",
+                "cook the mustard velouté": "18:35"}  # fmt: skip
+    found = "\n".join(
+        check_plan(plan.starts | mistakes, list(plan.tasks.values()), plan.serve_at, plan.crew,
+                   plan.equipment)
+    )  # fmt: skip
+
+    assert "at 17:45" in page("instructor/guide/08-land-the-plate.md")
+    assert "'carve the birds' starts at 19:05, but" in found and "rested only at 19:10" in found
+    assert "'bake the rolls' is rested at 19:36, 6 min after the service" in found
+    assert "“sauce” is wanted in two places between 19:05 and 19:10" in found
+
+
+def test_one_guest_more_costs_a_whole_bird_and_32_covers_are_cheapest():
+    """By hand: 25 / 4 is 6.25, so 7 birds for 6; all other packs last: $14.00 more."""
+    bills = {
+        covers: sum(line.cost.magnitude for line in order(menu_needs(covers), menu_packs()))
+        for covers in range(20, 41)
+    }
+
+    lesson = page("lessons/08-land-the-plate.ipynb")
+    assert "the 25th guest costs $14.00" in lesson and "in that span are 32 covers" in lesson
+    assert bills[25] - bills[24] == pytest.approx(14.00)
+    assert min(bills, key=lambda covers: bills[covers] / covers) == 32
+
+
 def test_the_lesson_names_the_holding_limits_of_the_table():
     """Foam 6 min, carved birds 4 min, warm brunoise 10 min, velouté 2 h; and four roomy tasks."""
     plan = usual_plan()

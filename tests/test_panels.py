@@ -9,6 +9,7 @@ import kitchenmath.drills
 import kitchenmath.panels
 from kitchenmath.drills import Round
 from kitchenmath.drills.buying import DRILLS as BUYING
+from kitchenmath.drills.dough_warmth import DRILLS as DOUGH_WARMTH
 from kitchenmath.panels.buying import breast_price_panel, purchase_panel
 from kitchenmath.panels.drilling import drill_panel
 from kitchenmath.panels.frame import together
@@ -196,6 +197,32 @@ def test_an_unreadable_answer_costs_no_streak():
     turn.answer("4")
 
     assert not turn.counted
+
+
+@pytest.mark.parametrize(
+    ("times", "told"),
+    [
+        (0.001, "a thousandth of it. Look at the unit"),
+        (1000, "a thousand times too much. Look at the unit"),
+        (7.3, "none of the usual slips gives it. Read the hint"),
+    ],
+)
+def test_a_number_that_no_slip_gives_is_told_where_to_look(times, told):
+    """4.29 kg typed as 4.29 g is a thousandth; after any other number the hint comes next."""
+    turn = Round(BUYING["as purchased"])
+    kilos = turn.drill.question.right(turn.numbers).to("kg").magnitude
+
+    verdict = turn.answer(f"{times * kilos:.6f} kg")
+    assert (verdict.outcome, turn.streak) == ("wrong", 0)
+    assert told in verdict.sentence
+
+
+def test_ten_times_as_many_degrees_is_no_slip_of_the_point():
+    """24 °C typed as 240 °C is a wrong reading; nobody is told that its figures are right."""
+    turn = Round(DOUGH_WARMTH["dough water"])
+    water = turn.drill.question.right(turn.numbers).magnitude
+
+    assert "none of the usual slips" in turn.answer(f"{10 * water:.0f} °C").sentence
 
 
 @pytest.mark.parametrize("drill", DRILLS, ids=BOOK)

@@ -3,11 +3,26 @@
 A drill is not graded and keeps nothing: the streak is the student's own.
 """
 
-from dataclasses import dataclass, field
+import math
+from dataclasses import dataclass, field, replace
 
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.practice.questions import Question
 from kitchenmath.units import say
+
+# Powers of ten by which a point or a unit slips: 4.2 kg typed as 4.2 g, 0.75 as 7.5.
+SLIPPED = {
+    3: "The figures are right, and this is a thousand times too much.",
+    2: "The figures are right, and this is a hundred times too much.",
+    1: "The figures are right, and this is ten times too much.",
+    -1: "The figures are right, and this is a tenth of it.",
+    -2: "The figures are right, and this is a hundredth of it.",
+    -3: "The figures are right, and this is a thousandth of it.",
+}
+NO_USUAL_SLIP = (
+    "This number is not right, and none of the usual slips gives it. "
+    "Read the hint and try again; the working shows the way."
+)
 
 
 @dataclass(frozen=True)
@@ -71,10 +86,24 @@ class Round:
         Verdict
         """
         verdict = self.drill.question.judge(typed, self.numbers)
+        if verdict.outcome == "wrong":
+            verdict = replace(verdict, sentence=self._where_to_look(typed))
         if not self.counted and verdict.outcome not in ("missing", "unreadable"):
             self.streak = self.streak + 1 if verdict.outcome == "right" else 0
             self.counted = True
         return verdict
+
+    def _where_to_look(self, typed):
+        """What to try after a number that no usual slip gives."""
+        question = self.drill.question
+        right = question.right(self.numbers)
+        number = question.look(typed).to(right.units).magnitude
+        # Ten times as many °C is not ten times as warm: of a point on a scale this is not said.
+        if question.kind != "temperature":
+            for power, words in SLIPPED.items():
+                if math.isclose(number, right.magnitude * 10.0**power, rel_tol=0.005):
+                    return f"{words} Look at the unit and at the decimal point."
+        return NO_USUAL_SLIP
 
     @property
     def working(self):

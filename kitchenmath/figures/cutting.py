@@ -42,14 +42,14 @@ def move_beside(artists, wanted_mm, piece_mm, words):
     words : tuple of str
     """
     edges = (1.0, piece_mm / wanted_mm)  # in edges of the named cut
-    middles = (0.9, 2.9)
+    middles = (0.85, 2.6)
     for name, label, middle, edge, text in zip(
         ("wanted", "piece"), artists["labels"], middles, edges, words, strict=True
     ):
         artists[name].set_bounds(middle - edge / 2, 0, edge, edge)
         label.set_position((middle, -0.08))
         label.set_text(text)
-    artists["ax"].set(xlim=(-0.1, 3.9), ylim=(-0.5, 1.5))
+    artists["ax"].set(xlim=(0, 3.5), ylim=(-0.35, 1.45))
 
 
 def draw_tray(ax, sizes_mm, target_mm, tolerance_mm):

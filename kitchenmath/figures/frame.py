@@ -21,17 +21,22 @@ class Picture:
     Parameters
     ----------
     width, height : float [inch]
-        4.8 wide, so that text of 10 points is still read when a phone shows it 340 dots wide.
+        4.3 wide, so that text of 10 points is still read when a phone shows it 340 dots wide.
         At 150 dots an inch it stays sharp on a phone's screen.
     """
 
-    def __init__(self, width=4.8, height=2.6):
+    def __init__(self, width=4.3, height=2.6):
         self.figure = Figure(figsize=(width, height), dpi=150, facecolor=PAPER)
         self.canvas = FigureCanvasAgg(self.figure)
 
     def axes(self, left=0.03, bottom=0.2, right=0.97, top=0.9):
         """One set of axes, placed in shares of the figure."""
         return self.figure.add_axes([left, bottom, right - left, top - bottom])
+
+    @property
+    def tall(self):
+        """Whether it fills a screen by itself."""
+        return self.figure.get_figheight() > self.figure.get_figwidth()
 
     def png(self):
         """The picture as it is now."""

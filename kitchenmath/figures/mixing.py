@@ -2,7 +2,7 @@
 
 from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, PAPER, quiet
 
-PER_LETTER, AROUND = 0.015, 0.018  # of the axis, at 10 points: what a word needs to fit a piece
+PER_LETTER, AROUND = 0.017, 0.02  # of the axis, at 10 points: what a word needs to fit a piece
 
 
 def draw_pieces(ax, rows, names, unit, most, outlined=None):

@@ -32,7 +32,7 @@ def draw_profile(ax, places_mm, inside_C, bath_C, mean_C):
         ax.text(0, -6, "", va="top", ha="center", bbox=CLEAR, **SMALL),
     ]
     # The words stand below nought, where no piece ever comes.
-    ax.set(xlim=(-26, 26), ylim=(-20, 100), xticks=range(-25, 26, 5), yticks=range(0, 101, 20))
+    ax.set(xlim=(-26, 26), ylim=(-20, 100), xticks=range(-20, 21, 10), yticks=range(0, 101, 20))
     ax.set_xlabel("millimetres from the middle", **SMALL)
     ax.set_ylabel("°C", **SMALL)
     artists = {"profile": profile, "bath": bath, "mean": mean, "piece": piece, "labels": labels}
@@ -75,19 +75,22 @@ def draw_square(ax, thick_mm, squared_min, gentle_min, known, new):
     Returns
     -------
     dict of str to artist
-        "squared", "gentle" (lines), "known", "new" (dots) and "labels".
+        "squared", "gentle" (lines), "known", "new" (dots), "labels" and "ax".
     """
     quiet(ax, keep=("bottom", "left"))
     squared = ax.plot([], [], color=FOOD, linewidth=2.5)[0]
     gentle = ax.plot([], [], "--", color=INK, linewidth=1.5)[0]
     dots = [ax.plot([0], [0], mark, color=ACCENT, markersize=9)[0] for mark in ("s", "o")]
-    labels = [ax.text(11, height, "", va="top", **SMALL) for height in (178, 160)]
-    ax.text(11, 142, "line: square; dashed: weak surface", va="top", **SMALL)
-    ax.set(xlim=(10, 51), ylim=(0, 180), yticks=range(0, 181, 30))
+    lines = [
+        ax.text(0.03, height, "", va="top", transform=ax.transAxes, **SMALL)
+        for height in (0.99, 0.89, 0.79)
+    ]
+    lines[2].set_text("line: square; dashed: weak surface")
+    ax.set_xlim(10, 51)
     ax.set_xlabel("thickness (mm)", **SMALL)
     ax.set_ylabel("minutes", **SMALL)
     artists = {"squared": squared, "gentle": gentle, "known": dots[0], "new": dots[1]}
-    artists["labels"] = labels
+    artists |= {"labels": lines[:2], "ax": ax}
     move_square(artists, thick_mm, squared_min, gentle_min, known, new)
     return artists
 
@@ -111,6 +114,9 @@ def move_square(artists, thick_mm, squared_min, gentle_min, known, new):
     )
     for label, text in zip(artists["labels"], words, strict=True):
         label.set_text(text)
+    # The scale doubles when the curve would leave it, so that small steps do not shake it.
+    most = 60 if max(squared_min) <= 60 else 120 if max(squared_min) <= 120 else 180
+    artists["ax"].set(ylim=(0, most), yticks=range(0, most + 1, most // 6))
 
 
 def draw_roast(ax, minutes, core_C, mean_C, surface_C, pulled_min, oven_C):
@@ -160,7 +166,7 @@ def move_roast(artists, minutes, core_C, mean_C, surface_C, pulled_min, oven_C):
         artists[name].set_data(minutes, values)
     artists["pulled"].set_xdata([pulled_min, pulled_min])
     label = artists["labels"][0]
-    label.set_x(min(max(pulled_min, 72), 178))
+    label.set_x(min(max(pulled_min, 88), 162))
     out = f"out at {pulled_min:.0f} min | rest"
     if minutes[-1] <= pulled_min:
         out = f"still in at {pulled_min:.0f} min"

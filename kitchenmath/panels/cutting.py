@@ -64,7 +64,7 @@ def by_eye_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
+    picture = Picture(height=2.3)
     start = by_eye("brunoise", 1, HIDDEN)
     axes = picture.axes(bottom=0.04, top=0.98)
     artists = draw_beside(axes, *start["edges_mm"], start["words"])

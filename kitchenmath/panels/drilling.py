@@ -58,6 +58,7 @@ def drill_panel(drill):
         turn.next()
         typed.value, words.value = "", ""
         show()
+        typed.focus()  # who works by keyboard types on, without going back
 
     def tell_hint(_):
         tell(words, drill.hint)

@@ -215,7 +215,7 @@ def drainage_panel():
     picture = Picture(height=3.0)
     start = on_the_plate(6.0, 4.0, 200)
     artists = draw_drainage(
-        picture.axes(left=0.12, bottom=0.19, top=0.97), MINUTES, start["curve"], *start["now"]
+        picture.axes(left=0.14, bottom=0.19, top=0.97), MINUTES, start["curve"], *start["now"]
     )
 
     def update(**values):

@@ -106,7 +106,10 @@ def wire(controls, picture, update):
     for control in controls.values():
         control.observe(refresh, "value")
     refresh()
-    panel = below_each_other([*controls.values(), words, image])
+    # The picture stays where it is when the words grow by a line, and the slider is close to it.
+    # A tall one would push the words off the screen.
+    shown = [words, image] if picture.tall else [image, words]
+    panel = below_each_other([*controls.values(), *shown])
     panel.controls, panel.words, panel.picture, panel.drawing = controls, words, image, picture
     return panel
 

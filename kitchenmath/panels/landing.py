@@ -98,7 +98,7 @@ def service_panel():
     for setting in product(SERVING_TIMES, COOKS, BURNERS):
         service_plan(*setting)  # made beforehand, so that a slider only waits for the drawing
     picture = Picture(height=6.6)
-    picture.figure.set_dpi(100)  # twenty bars and their names: still 480 dots wide
+    picture.figure.set_dpi(112)  # twenty bars and their names: still 480 dots wide
     start = service("19:30", 3, 3)
     axes = picture.axes(bottom=0.145, top=0.99)
     artists = draw_plan(axes, **start["rows"], clock_min=CLOCK_MIN)
@@ -172,7 +172,7 @@ def slack_panel():
     start = moved_earlier("cider foam", 0)
     artists = draw_waits(
         picture.axes(bottom=0.18, top=0.99), list(LANDING.values()), start["waits_min"],
-        start["holds_min"], 125,
+        start["holds_min"], 80,
     )  # fmt: skip
 
     def update(**values):

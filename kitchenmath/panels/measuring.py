@@ -273,11 +273,11 @@ def pan_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.2)
+    picture = Picture(height=2.2)
     first = large_pan(40, 28, 1.5)
     artists = draw_pans(
         picture.axes(left=0.02, bottom=0.02, right=0.98, top=0.98),
-        first["captions"], (CARD_PAN_CM, 28), first["depths_cm"], most_cm=(63, 25),
+        first["captions"], (CARD_PAN_CM, 28), first["depths_cm"], most_cm=(63, 20),
     )  # fmt: skip
 
     def update(covers, pan_cm, heat_kw):
@@ -287,7 +287,7 @@ def pan_panel():
 
     return wire(
         {
-            "covers": slider("Covers", 4, 60, 4, 40),
+            "covers": slider("Covers", 4, 48, 4, 40),
             "pan_cm": slider("Your pan (cm across)", 16, 40, 2, 28),
             "heat_kw": slider("Heat that gets in (kW)", 0.5, 4.0, 0.5, 1.5),
         },

@@ -54,7 +54,7 @@ def roll_dough(rolls, dough_g, water_percent):
     labels = [
         f"{way}: {kilos[0]:.2f} flour + {kilos[1]:.2f} water + {kilos[2]:.2f} rest "
         f"= {sum(kilos):.2f} kg"
-        for way, kilos in zip(("right", "divided by 100"), rows, strict=True)
+        for way, kilos in zip((f"÷ {say(formula.total_percent)}", "÷ 100 %"), rows, strict=True)
     ]
     return {"rows_kg": rows, "labels": labels, "sentence": sentence}
 

@@ -79,7 +79,7 @@ def profile_panel():
     picture = Picture(height=3.0)
     start = inside_fillet(30, 60, 10)
     artists = draw_profile(
-        picture.axes(left=0.12, bottom=0.19, top=0.97, right=0.98), *start["profile"]
+        picture.axes(left=0.14, bottom=0.19, top=0.97, right=0.98), *start["profile"]
     )
 
     def update(**values):
@@ -240,7 +240,7 @@ def roast_panel():
     picture = Picture(height=3.0)
     start = moist_roast(150, 30, 56)
     artists = draw_roast(
-        picture.axes(left=0.12, bottom=0.19, top=0.97, right=0.97), *start["lines"]
+        picture.axes(left=0.14, bottom=0.19, top=0.97, right=0.97), *start["lines"]
     )
 
     def update(**values):

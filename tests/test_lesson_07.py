@@ -113,6 +113,14 @@ def test_the_roast_panel_says_what_the_lesson_says_of_oven_and_steam():
     assert "after about 56 min" in moved(panel, steam_percent=40)
 
 
+def test_a_loin_pulled_below_the_codes_63_can_still_peak_there():
+    """The lesson sends the student to find it: at the panel's start 59 °C is early enough."""
+    panel = roast_panel()
+
+    assert "That peak is below the 63 °C" in moved(panel, pull_C=56)
+    assert "That peak reaches the 63 °C" in moved(panel, pull_C=59)
+
+
 @pytest.mark.parametrize("oven_C", [90, 150, 220])
 @pytest.mark.parametrize("steam_percent", [25, 50])
 def test_the_roast_panel_never_shows_a_dry_carry_over(oven_C, steam_percent):

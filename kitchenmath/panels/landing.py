@@ -97,10 +97,10 @@ def service_panel():
     """
     for setting in product(SERVING_TIMES, COOKS, BURNERS):
         service_plan(*setting)  # made beforehand, so that a slider only waits for the drawing
-    picture = Picture(height=6.6)
+    picture = Picture(height=5.9)
     picture.figure.set_dpi(112)  # twenty bars and their names: still 480 dots wide
     start = service("19:30", 3, 3)
-    axes = picture.axes(bottom=0.145, top=0.99)
+    axes = picture.axes(bottom=0.16, top=0.99)
     artists = draw_plan(axes, **start["rows"], clock_min=CLOCK_MIN)
 
     def update(**values):

@@ -85,7 +85,7 @@ def draw_square(ax, thick_mm, squared_min, gentle_min, known, new):
         ax.text(0.03, height, "", va="top", transform=ax.transAxes, **SMALL)
         for height in (0.99, 0.89, 0.79)
     ]
-    lines[2].set_text("line: square; dashed: weak surface")
+    lines[2].set_text("line: by the square; dashed: weak surface")
     ax.set_xlim(10, 51)
     ax.set_xlabel("thickness (mm)", **SMALL)
     ax.set_ylabel("minutes", **SMALL)

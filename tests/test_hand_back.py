@@ -10,11 +10,13 @@ import re
 import shutil
 import sys
 import types
+from datetime import datetime
 from html.parser import HTMLParser
 
 import pytest
+from coursework.arriving.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, write_list
 from coursework.arriving.placing import NO_TIME
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import CourseError, new_course, open_course
 from coursework.reports import hand_back as hand_back_module
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.standing import earned, heading_of, in_order, total, usable_records
@@ -146,6 +148,13 @@ def leave(course, *records):
         file = course.marks(SET, each["student"])
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_text(json.dumps(each), encoding="utf-8")
+
+
+def ruled(course, lines):
+    """The class with these lines of a mark book in its course file."""
+    with (course.folder / "course.toml").open("a", encoding="utf-8") as file:
+        file.write(f"\n[mark_book]\n{lines}")
+    return open_course(course.folder)
 
 
 def test_points_are_added_up(course):
@@ -395,6 +404,58 @@ def test_the_time_is_told_where_it_is_known(course, stamp, told):
     text = Page(student_page(course, record("BH-1", verdict("q1"), handed_in=stamp), {})).text
 
     assert (told in text) if told else ("Handed in" not in text)
+
+
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        ("", "This came 2 days late. Nothing is taken off for that."),
+        (
+            "late_percent = 10",
+            "This came 2 days late. For that the term's mark book takes 20 % of the set's points "
+            "off; the points on this page are before that.",
+        ),
+        (
+            "late_percent = 10\nlate_percent_most = 15",
+            "mark book takes 15 % of the set's points off",
+        ),
+        (
+            "late_days = 1",
+            "This came 2 days late. After 1 day a hand-in does not count in the term's mark book.",
+        ),
+    ],
+)
+def test_a_late_hand_in_is_told_and_keeps_its_points_here(course, entered, lines, told):
+    """Due on the 1st at 18:00, handed in a day and half an hour later: the second day is begun."""
+    leave(course, record("BH-1", verdict("q1")))
+    leave(course, record("BH-2", verdict("q1"), handed_in="2026-10-01 18:00:00"))
+    course = ruled(course, f'{lines}\n[sets.{SET}]\ndue = "2026-10-01 18:00"\n')
+    late, in_time = (assert_sound(file.read_text("utf-8")).text for file in hand_back(course, SET))
+
+    assert told in late
+    assert "3 of 3 points" in late
+    assert "late" not in in_time
+
+
+def test_a_second_attempt_is_late_by_its_own_due_time(course, entered):
+    """Due on the 1st, a second one on the 9th: handed in on the 2nd or on the 10th."""
+    course = ruled(
+        course,
+        f'[sets.{SET}]\ndue = "2026-10-01 18:00"\nsecond_due = "2026-10-09 18:00"\n',
+    )
+    for second, told in (("2026-10-02 18:31:07", False), ("2026-10-10 09:00:00", True)):
+        first = datetime(2026, 10, 1, 9).timestamp()
+        moments = {"first": first, "second": datetime.fromisoformat(second).timestamp()}
+        listed = [
+            Arrival("post", f"{name}.ipynb", name, "", int(moment), on_the_clock(int(moment)),
+                    student="BH-1", set_id=SET, became=COUNTS if name == "second" else REPLACED)
+            for name, moment in moments.items()
+        ]  # fmt: skip
+        write_list(course, listed)
+        leave(course, record("BH-1", verdict("q1"), handed_in=second, sha256="second"))
+        (page,) = hand_back(course, SET)
+
+        assert told == ("This came 1 day late; a day counts once" in Page(page.read_text()).text)
 
 
 def test_a_text_that_the_class_shares_is_rendered_once(course):

@@ -14,6 +14,8 @@ from coursework.sets.hand_out import released
 from coursework.sets.keys import key_file, set_ids
 
 from kitchenmath.practice import last_look, open_set, steps
+from kitchenmath.practice.handin import look_at
+from kitchenmath.practice.set_file import read_set
 from kitchenmath.units import Q_
 
 SET = "04-buy-enough"
@@ -185,6 +187,24 @@ def test_every_set_ends_with_it_and_it_runs_in_the_student_s_room(set_id):
     assert "there is no student number yet" in told
     assert re.search(r"\d of \d answers", told)
     assert not any("last-look" in question for question in ran.answers)
+
+
+@pytest.mark.parametrize("set_id", set_ids())
+def test_nothing_counts_as_there_in_a_set_as_it_was_handed_out(set_id):
+    """No answer is typed, so none is there; the sheet of set 8 holds its tasks without a time.
+
+    In the room no file is seen, and so no written answer; the command sees it.
+    """
+    notebook = json.loads(released(key_file(set_id).read_bytes(), "demo"))
+    for cell in notebook["cells"]:
+        if cell["id"] == "me":
+            cell["source"] = 'student = "BH-1"'
+    told = unfolded(visit(notebook["cells"], vars(Bounds())).outputs[len(notebook["cells"]) - 1])
+    by_command = look_at(read_set(json.dumps(notebook).encode())[0])[-1]
+    nothing = r"0 of \d answers are there\. Still empty: [q\d, ]+\."
+
+    assert re.search(f"^{nothing}$", told, re.MULTILINE)
+    assert re.fullmatch(nothing, by_command)
 
 
 @pytest.mark.parametrize("set_id", set_ids())

@@ -214,6 +214,18 @@ def test_the_look_names_what_is_missing_before_it_is_marked():
     )
 
 
+def test_names_without_a_time_are_an_empty_sheet():
+    """As it was handed out, in any case and order, or with lines taken out; words are no names."""
+    sheet = "\n".join(TASKS)
+    for empty in (sheet, f"\n{sheet.upper()}\n", "plate\n- whip the foam:\n"):
+        look = look_over(empty, "plan", tuple(TASKS))
+
+        assert (look.state, look.to_do) == ("empty", "empty")
+        assert "nothing is typed yet: a service plan" in look.sentence
+    for begun in (f"{sheet} 19:20", f"{sheet}\nat half past seven", "plate at seven"):
+        assert look_over(begun, "plan", tuple(TASKS)).to_do == "again"
+
+
 def test_a_half_day_that_was_left_out_is_asked_about():
     """7:20 is in the morning; with pm, or with one task in the afternoon, nobody asks."""
     words = "All of it is before noon: for the evening, type 19:20 or 7:20 pm."

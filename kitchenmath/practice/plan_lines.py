@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.more_kinds import add_kind
+from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
 
 EXAMPLE = "cider foam 19:20"
@@ -149,7 +149,32 @@ def placed(typed, tasks):
     return TypedPlan(starts, tuple(odd))
 
 
-class PlanKind:
+def only_names(answer, tasks):
+    """Whether a sheet holds names of tasks and nothing else.
+
+    Parameters
+    ----------
+    answer : object
+    tasks : iterable of str
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    >>> only_names("whip the foam\\nplate", ["whip the foam", "plate"])
+    True
+    >>> only_names("whip the foam at seven\\nplate", ["whip the foam", "plate"])
+    False
+    """
+    if not isinstance(answer, str) or len(answer) > LONGEST:
+        return False
+    names = {_words(name) for name in tasks}
+    return all(_words(line) in names for line in answer.splitlines() if line.strip())
+
+
+class PlanKind(AnswerKind):
     """How a plan is looked at before it is marked; `plausible` names the tasks of the service."""
 
     asked = "a service plan with a line for each task"
@@ -171,6 +196,10 @@ class PlanKind:
         elif plausible:
             lines.append("Every task has a start.")
         return " ".join(lines)
+
+    def untouched(self, answer, plausible):
+        """Whether the tasks stand there without a time, as they were handed out."""
+        return only_names(answer, plausible or ())
 
 
 add_kind("plan", PlanKind())

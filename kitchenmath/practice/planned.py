@@ -13,7 +13,7 @@ from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.plan_lines import placed, read_plan
+from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
 from kitchenmath.practice.verdicts import Verdict
 from kitchenmath.service.clock import say_clock
@@ -151,15 +151,16 @@ class PlanQuestion:
         Verdict
         """
         right = self.right(known)
-        if answer is None or (isinstance(answer, str) and not _has_figures(answer)):
+        kitchen = self.kitchen_of(known)
+        tasks = [task.name for task in kitchen.tasks]
+        if answer is None or only_names(answer, tasks):
             return self._verdict("missing", 0, "There is no plan here.", "", right)
         try:
             typed = self.look(answer)
         except KitchenError as error:
             shown = answer if isinstance(answer, str) else said(answer)
             return self._verdict("unreadable", 0, str(error), shown, right)
-        kitchen = self.kitchen_of(known)
-        plan = placed(typed, [task.name for task in kitchen.tasks])
+        plan = placed(typed, tasks)
         findings = kitchen.findings(plan.starts)
         if not findings:
             words = "Right: every limit is kept."
@@ -232,11 +233,6 @@ class PlanQuestion:
 def _built(kitchen, names, values):
     """A kitchen is built once for a student: all answers are judged beside the same plan."""
     return kitchen(**dict(zip(names, values, strict=True)))
-
-
-def _has_figures(answer):
-    """Whether a sheet with the names of the tasks has been filled in at all."""
-    return any(letter.isdigit() for letter in answer)
 
 
 def _briefly(findings):

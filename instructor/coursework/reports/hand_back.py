@@ -14,6 +14,7 @@ from markupsafe import Markup
 
 from coursework.arriving.placing import NO_TIME
 from coursework.classes.course import CourseError
+from coursework.reports.sheet import arrived_for
 from coursework.reports.standing import (
     earned,
     heading_of,
@@ -25,6 +26,7 @@ from coursework.reports.standing import (
 )
 from coursework.safe_files import write_safely
 from coursework.skills.go_back import places
+from coursework.terms.lateness import days_late, in_words
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
 from kitchenmath.practice.verdicts import EITHER
 
@@ -68,13 +70,15 @@ def hand_back(course, set_id, progress=None):
     from coursework.gradebook.points import human_marks
 
     records, odd = usable_records(course, set_id)
-    human = human_marks(course, set_id)
+    human, rule = human_marks(course, set_id), course.policy.rule(set_id)
+    arrived = arrived_for(course, set_id)
     pages = []
     for done, record in enumerate(records, start=1):
         student = record["student"]
         file = course.feedback(set_id, student)
         try:
-            save(file, student_page(course, record, human))
+            late = days_late(record, arrived.get(student, []), rule)
+            save(file, student_page(course, record, human, late=late))
             pages.append(file)
         except CourseError as error:
             odd.append(f"{student}: {error}")
@@ -85,7 +89,7 @@ def hand_back(course, set_id, progress=None):
     return pages
 
 
-def student_page(course, record, human, when=""):
+def student_page(course, record, human, when="", late=0):
     """A student's page as HTML: the same record and marks give the same bytes.
 
     Parameters
@@ -97,6 +101,8 @@ def student_page(course, record, human, when=""):
         Points and comments of a person, by student and question.
     when : str, optional
         Shown as the day of writing.
+    late : int
+        Days that it came late.
 
     Returns
     -------
@@ -116,6 +122,7 @@ def student_page(course, record, human, when=""):
         student=student,
         handed_in="" if handed_in == NO_TIME else handed_in,
         when=when,
+        late=in_words(late, course.policy),
         total=sum_,
         open=[titles[question] for question in sum_.open],
         questions=questions,

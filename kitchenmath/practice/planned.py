@@ -15,7 +15,7 @@ from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
-from kitchenmath.practice.verdicts import Verdict
+from kitchenmath.practice.verdicts import Verdict, numbered
 from kitchenmath.service.clock import say_clock
 
 # What points are given for, and the findings that lose them.
@@ -168,12 +168,10 @@ class PlanQuestion:
         told, untold = self._told(kitchen, plan.starts, findings)
         sentences = [f"{slip.sentence} {_briefly(found)}" for slip, found in told]
         sentences += [each.sentence for each in untold] + list(plan.odd)
-        if len(sentences) > 1:
-            sentences = [f"({place}) {words}" for place, words in enumerate(sentences, 1)]
         outcome = "slip" if told else "wrong"
         points = self._earned(findings, len(plan.starts) / len(kitchen.tasks))
         slips = tuple(slip.name for slip, _ in told)
-        return self._verdict(outcome, points, " ".join(sentences), str(plan), right, slips)
+        return self._verdict(outcome, points, numbered(sentences), str(plan), right, slips)
 
     def slip_value(self, slip, known):
         """The starts that a slip leads to, or None where it makes no difference."""

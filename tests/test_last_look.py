@@ -76,6 +76,16 @@ def test_every_answer_is_looked_at_as_it_was_made(said, tmp_path):
     assert "Whether an answer is right is not said here" in told
 
 
+def test_a_cell_that_stopped_is_to_be_looked_at_again_and_is_not_empty(said, tmp_path):
+    """q1 holds something and q2 as much as when it was handed out; neither made an answer."""
+    saved(tmp_path, q1="q1 = lots")
+    told = said(made())
+
+    assert "q1: there is no answer yet: run its cell. Where it stops, mend it. Type it" in told
+    assert "q2: there is no answer yet" in told
+    assert "1 of 6 answers is there. Still empty: q2, q3, q4, q5, q6. Look again at: q1." in told
+
+
 def test_an_answer_that_is_not_saved_is_named(said, tmp_path):
     """q1 was changed after saving; q2 was computed by another text; q3 is the same."""
     saved(tmp_path, q1='q1 = "3 kg"', q2="q2 = 1 + 1", q3='q3 = "200 g"')

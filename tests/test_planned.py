@@ -135,10 +135,21 @@ def test_a_dict_says_the_same_as_lines():
 )
 def test_a_line_that_cannot_be_read_is_told_and_spoils_no_other(line, words):
     """The sentence says which line."""
-    plan = read_plan(f"plate 19:20\n{line}")
+    plan = placed(read_plan(f"plate 19:20\n{line}"), TASKS)
 
     assert {"plate": "19:20"} == plan.starts
     assert words in " ".join(plan.odd)
+
+
+def test_a_task_without_a_time_in_a_sheet_that_is_begun_is_said_once():
+    """It is not filled in yet, so it is among those without a start, and not odd besides."""
+    sheet = "\n".join(f"{name} 19:20" if name == "plate" else name for name in TASKS)
+    look = look_over(sheet, "plan", tuple(TASKS))
+
+    assert look.to_do == "again"
+    assert "clock time" not in look.sentence
+    assert 1 == look.sentence.count("whip the foam")
+    assert "has no clock time" in look_over(f"{sheet}\nfoam soon", "plan", tuple(TASKS)).sentence
 
 
 @pytest.mark.parametrize("nothing", ["soon", "foam soon\nplate later", {}, {"foam": 3}, "19:30"])

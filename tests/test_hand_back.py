@@ -453,11 +453,14 @@ def test_the_time_is_told_where_it_is_known(course, stamp, told):
 @pytest.mark.parametrize(
     ("lines", "told"),
     [
-        ("", "This came 2 days late. Nothing is taken off for that."),
+        (
+            "",
+            "This came 2 days late; a day counts once it has begun. Nothing is taken off for that.",
+        ),
         (
             "late_percent = 10",
-            "This came 2 days late. For that the term's mark book takes 20 % of the set's points "
-            "off; the points on this page are before that.",
+            "This came 2 days late; a day counts once it has begun. For that the term's mark book "
+            "takes 20 % of the set's points off; the points on this page are before that.",
         ),
         (
             "late_percent = 10\nlate_percent_most = 15",
@@ -465,7 +468,8 @@ def test_the_time_is_told_where_it_is_known(course, stamp, told):
         ),
         (
             "late_days = 1",
-            "This came 2 days late. After 1 day a hand-in does not count in the term's mark book.",
+            "a day counts once it has begun. After 1 day a hand-in does not count in the term's "
+            "mark book.",
         ),
     ],
 )

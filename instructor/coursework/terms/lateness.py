@@ -86,8 +86,8 @@ def in_words(days, policy):
     """
     if not days:
         return []
-    late = f"This came {days} {'day' if days == 1 else 'days'} late"
-    late += "; a day counts once it has begun." if days == 1 else "."
+    counted = f"{days} {'day' if days == 1 else 'days'}"
+    late = f"This came {counted} late; a day counts once it has begun."
     if days > policy.late_days:
         most = f"{number(policy.late_days)} {'day' if policy.late_days == 1 else 'days'}"
         return [late, f"After {most} a hand-in does not count in the term's mark book."]

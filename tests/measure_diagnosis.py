@@ -11,9 +11,11 @@ What is expected. A right answer is right, and a right method on an earlier slip
 through. A slip is named, also where it is made on an earlier slip: its formula is run on the
 student's own answer too. Now and then two slips cancel, and the answer is right. Two slips in one
 number leave a number that is neither's: there the best that can be said is one of the two or
-nothing, and the worst is a third. Where a kind can tell two slips apart, as a plan can, both are
-wanted. Noise is a number from a quarter of the right one to four times it. Some of it meets a slip
-by chance, and some is right by luck.
+nothing, and the worst is a third. Where the third is met with nearly every student's numbers, it is
+no chance: its formula is the two slips at once (flour without butter, for stock that was not
+reduced), and the key has a name of its own for that. Where a kind can tell two slips apart, as a
+plan can, both are wanted. Noise is a number from a quarter of the right one to four times it. Some
+of it meets a slip by chance, and some is right by luck.
 """
 
 import hashlib
@@ -40,6 +42,7 @@ SHARES = {"right": 0.5, "slip": 0.4}  # of the answers of a hand-in; the others 
 OTHER = {"kg": "lb", "g": "oz", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
          "°C": "degF", "°F": "degC", "mm": "inch", "min": "h", "h": "min"}  # fmt: skip
 NOTHING = "(nothing named)"
+ALWAYS = 0.9  # from this share of the students on, a third slip is the two at once by its own name
 NO_NUMBER = (ArithmeticError, ValueError)  # a formula on a student's own nought
 
 
@@ -106,6 +109,8 @@ def count(found, confused, question, way, slips, verdict):
     if way == "two slips":
         both = len(set(slips) & set(verdict.slips))
         found[("two", "another" if others else ("none", "one", "both")[both])] += 1
+        found[("played", question.id, *slips)] += 1
+        found.update(("third", question.id, *slips, other) for other in others)
         return
     found["accused"] += way in ("right", "noise") and verdict.outcome == "slip"
     found["lucky"] += way == "noise" and verdict.outcome == "right"
@@ -197,6 +202,29 @@ def share(found, part, *of):
     return 100 * found[part] / total if total else 0.0
 
 
+def thirds(found):
+    """Third slips named for two at once: those that are the two by a name of their own, and others.
+
+    Returns
+    -------
+    list of str
+        "q6: flour only + not reduced = flour for the whole stock".
+    int
+        How often another third was named, where numbers meet by chance.
+    """
+    own_names, chance = [], 0
+    for (_, question, one, other, third), times in sorted(_under(found, "third").items()):
+        if times >= ALWAYS * found[("played", question, one, other)]:
+            own_names.append(f"{question}: {one} + {other} = {third}")
+        else:
+            chance += times
+    return own_names, chance
+
+
+def _under(found, head):
+    return {key: n for key, n in found.items() if isinstance(key, tuple) and key[0] == head}
+
+
 def table(set_id, found, confused):
     """What was found, as lines to print."""
     two = {end: found[("two", end)] for end in ("both", "one", "none", "another")}
@@ -208,6 +236,11 @@ def table(set_id, found, confused):
     yield (
         f"    two slips in one number: {found['two slips']}; both named {two['both']}, one "
         f"{two['one']}, none {two['none']}, a third {two['another']}"
+    )
+    own_names, chance = thirds(found)
+    yield (
+        f"    of those a third, {two['another'] - chance} are the two at once, by the key's own "
+        f"name for that, and {chance} met by chance. {'; '.join(own_names)}".rstrip()
     )
     hand_ins = [f"hand-in {way}" for way in ("right", "slip", "noise")]
     yield (

@@ -4,7 +4,7 @@ import json
 import re
 
 import pytest
-from coursework.arriving.arrivals import on_the_clock
+from coursework.arriving.arrivals import hand_ins, on_the_clock
 from coursework.arriving.placing import NO_TIME
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course
@@ -13,7 +13,8 @@ from coursework.reports.standing import usable_records
 from coursework.sets.hand_out import hand_out
 from coursework.sets.keys import key_file, load_key
 from coursework.terms import attempts as attempts_module
-from coursework.terms.attempts import attempts_of, hand_ins, points_for, tries
+from coursework.terms.attempts import attempts_of, points_for
+from coursework.terms.lateness import tries
 from coursework.terms.term_book import term_book
 
 from kitchenmath.units import say

@@ -10,13 +10,16 @@ import re
 import shutil
 import sys
 import types
+from datetime import datetime
 from html.parser import HTMLParser
 
 import pytest
+from coursework.arriving.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, write_list
 from coursework.arriving.placing import NO_TIME
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import CourseError, new_course, open_course
 from coursework.reports import hand_back as hand_back_module
 from coursework.reports.hand_back import hand_back, student_page
+from coursework.reports.question_text import in_html
 from coursework.reports.standing import earned, heading_of, in_order, total, usable_records
 from coursework.sets.keys import key_file, load_key, set_ids
 
@@ -148,6 +151,13 @@ def leave(course, *records):
         file.write_text(json.dumps(each), encoding="utf-8")
 
 
+def ruled(course, lines):
+    """The class with these lines of a mark book in its course file."""
+    with (course.folder / "course.toml").open("a", encoding="utf-8") as file:
+        file.write(f"\n[mark_book]\n{lines}")
+    return open_course(course.folder)
+
+
 def test_points_are_added_up(course):
     """By hand: 3 + 1 + 2.5 = 6.5 of 3 + 3 + 4 = 10."""
     mine = record("BH-1", verdict("q1"), verdict("q2", "slip", 1.0), human=[written()])
@@ -169,7 +179,7 @@ def test_an_open_mark_is_not_a_nought(course):
 
         assert "3 of 3 points so far" in page.text
         assert "Not marked yet: 9. From your bench. That can still bring up to 4" in page.text
-        assert "… Not marked yet of 4 points" in page.text
+        assert "… Not marked yet up to 4 points" in page.text
         assert "0 of 4" not in page.text
 
 
@@ -275,6 +285,49 @@ def test_each_skill_of_a_key_leads_back_to_drills_that_the_lesson_holds(course, 
         for drill, number in drills:
             (lesson,) = lessons.glob(f"{number:0>2}-*.ipynb" if number else question.lesson)
             assert f'[\\"{drill}\\"]' in lesson.read_text(encoding="utf-8")
+
+
+def test_each_thing_that_happened_to_a_plan_has_a_line_of_its_own(course):
+    """The plan too, to be read beside the one that works; a single slip stays a sentence."""
+    told = "(1) A rest is left off. (2) More goes in than there is. (3) “soup” is no task."
+    slips = ["forgot the rest", "two in one oven", "left a task out"]
+    plan = "17:40 sear; 18:00 roast the birds; 19:07 plate"
+    text = student_page(
+        course,
+        record("BH-1", verdict("q1", "slip", 2.5, sentence=told, slips=slips, answer=plan)),
+        {},
+    )
+
+    for each in ("A rest is left off.", "More goes in than there is.", "“soup” is no task."):
+        assert f"<li>{each}</li>" in text
+    assert "<bdi>17:40 sear\n18:00 roast the birds\n19:07 plate</bdi>" in text
+    assert "Usual slips: forgot the rest, two in one oven and left a task out" in text
+    assert "gives this number" not in text
+
+
+def test_who_came_right_is_sent_to_no_lesson(course):
+    """A right method on an earlier slip is no gap either."""
+    mine = record("BH-1", verdict("q1"), verdict("q2", "follow-through"))
+    told = Page(student_page(course, mine, {})).text
+
+    assert "Go back to" not in told
+    assert "Go over again" not in told
+
+
+def test_a_wide_table_is_read_row_by_row_on_a_phone(course):
+    """Each cell carries the head of its column; a narrow table stays one."""
+    heads = "| task | takes | *who* | needs |\n|---|---|---|---|\n"
+    wide = f"## 1. Plan\n\n{heads}| sear | 20 min | | oven |\n"
+    narrow = "## 1. Hold\n\n| core | held |\n|---|---|\n| 60 °C | 12 min |\n"
+    page, plain = (
+        Page(student_page(course, record("BH-1", verdict("q1", asked=asked)), {}))
+        for asked in (wide, narrow)
+    )
+    cells = [attrs.get("data-label") for tag, attrs in page.elements if tag == "td"]
+
+    assert ["task", "takes", "who", "needs"] == cells[-4:]
+    assert 2 == [attrs.get("class") for tag, attrs in page.elements].count("stack")
+    assert 1 == [attrs.get("class") for tag, attrs in plain.elements].count("stack")
 
 
 def test_an_answer_that_cannot_be_read_says_what_to_type(course):
@@ -397,13 +450,69 @@ def test_the_time_is_told_where_it_is_known(course, stamp, told):
     assert (told in text) if told else ("Handed in" not in text)
 
 
+@pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        (
+            "",
+            "This came 2 days late; a day counts once it has begun. Nothing is taken off for that.",
+        ),
+        (
+            "late_percent = 10",
+            "This came 2 days late; a day counts once it has begun. For that the term's mark book "
+            "takes 20 % of the set's points off; the points on this page are before that.",
+        ),
+        (
+            "late_percent = 10\nlate_percent_most = 15",
+            "mark book takes 15 % of the set's points off",
+        ),
+        (
+            "late_days = 1",
+            "a day counts once it has begun. After 1 day a hand-in does not count in the term's "
+            "mark book.",
+        ),
+    ],
+)
+def test_a_late_hand_in_is_told_and_keeps_its_points_here(course, entered, lines, told):
+    """Due on the 1st at 18:00, handed in a day and half an hour later: the second day is begun."""
+    leave(course, record("BH-1", verdict("q1")))
+    leave(course, record("BH-2", verdict("q1"), handed_in="2026-10-01 18:00:00"))
+    course = ruled(course, f'{lines}\n[sets.{SET}]\ndue = "2026-10-01 18:00"\n')
+    late, in_time = (assert_sound(file.read_text("utf-8")).text for file in hand_back(course, SET))
+
+    assert told in late
+    assert "3 of 3 points" in late
+    assert "late" not in in_time
+
+
+def test_a_second_attempt_is_late_by_its_own_due_time(course, entered):
+    """Due on the 1st, a second one on the 9th: handed in on the 2nd or on the 10th."""
+    course = ruled(
+        course,
+        f'[sets.{SET}]\ndue = "2026-10-01 18:00"\nsecond_due = "2026-10-09 18:00"\n',
+    )
+    for second, told in (("2026-10-02 18:31:07", False), ("2026-10-10 09:00:00", True)):
+        first = datetime(2026, 10, 1, 9).timestamp()
+        moments = {"first": first, "second": datetime.fromisoformat(second).timestamp()}
+        listed = [
+            Arrival("post", f"{name}.ipynb", name, "", int(moment), on_the_clock(int(moment)),
+                    student="BH-1", set_id=SET, became=COUNTS if name == "second" else REPLACED)
+            for name, moment in moments.items()
+        ]  # fmt: skip
+        write_list(course, listed)
+        leave(course, record("BH-1", verdict("q1"), handed_in=second, sha256="second"))
+        (page,) = hand_back(course, SET)
+
+        assert told == ("This came 1 day late; a day counts once" in Page(page.read_text()).text)
+
+
 def test_a_text_that_the_class_shares_is_rendered_once(course):
     """So that 10,000 pages cost 10,000 fillings-in and not 60,000 readings of markdown."""
-    hand_back_module._asked.cache_clear()
+    in_html.cache_clear()
     for student in range(40):
         student_page(course, record(f"BH-{student}", verdict("q1"), verdict("q2")), {})
 
-    assert hand_back_module._asked.cache_info().misses == 1  # q1 and q2 differ in the heading only
+    assert in_html.cache_info().misses == 1  # q1 and q2 differ in the heading only
 
 
 def test_each_marked_student_gets_one_page(course, entered):
@@ -545,9 +654,15 @@ def assert_fits(file):
 
 @pytest.mark.browser
 def test_a_page_fits_a_phone(course, entered):
-    """Also where a student typed 400 letters without a blank."""
+    """Also where a student typed 400 letters without a blank, and with a set's widest table."""
+    plan = next(
+        "".join(cell["source"])
+        for cell in json.loads(key_file("08-land-the-plate").read_bytes())["cells"]
+        if cell["id"] == "q6-text"
+    )
     mine = record(
         "BH-1",
+        verdict("q6", "slip", asked=plan),
         verdict("q1", "unreadable", answer="k" * 400),
         verdict("q2", "slip", slips=["multiplied by the yield", "forgot the trim"]),
         human=[written(answer="w" * 400)],

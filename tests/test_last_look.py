@@ -14,6 +14,8 @@ from coursework.sets.hand_out import released
 from coursework.sets.keys import key_file, set_ids
 
 from kitchenmath.practice import last_look, open_set, steps
+from kitchenmath.practice.handin import look_at
+from kitchenmath.practice.set_file import read_set
 from kitchenmath.units import Q_
 
 SET = "04-buy-enough"
@@ -72,6 +74,16 @@ def test_every_answer_is_looked_at_as_it_was_made(said, tmp_path):
     assert "4 of 6 answers are there. Still empty: q2, q4. Look again at: q3, q5." in told
     assert f"Then hand in this file: {SET}.ipynb, in the folder {tmp_path.name}." in told
     assert "Whether an answer is right is not said here" in told
+
+
+def test_a_cell_that_stopped_is_to_be_looked_at_again_and_is_not_empty(said, tmp_path):
+    """q1 holds something and q2 as much as when it was handed out; neither made an answer."""
+    saved(tmp_path, q1="q1 = lots")
+    told = said(made())
+
+    assert "q1: there is no answer yet: run its cell. Where it stops, mend it. Type it" in told
+    assert "q2: there is no answer yet" in told
+    assert "1 of 6 answers is there. Still empty: q2, q3, q4, q5, q6. Look again at: q1." in told
 
 
 def test_an_answer_that_is_not_saved_is_named(said, tmp_path):
@@ -185,6 +197,24 @@ def test_every_set_ends_with_it_and_it_runs_in_the_student_s_room(set_id):
     assert "there is no student number yet" in told
     assert re.search(r"\d of \d answers", told)
     assert not any("last-look" in question for question in ran.answers)
+
+
+@pytest.mark.parametrize("set_id", set_ids())
+def test_nothing_counts_as_there_in_a_set_as_it_was_handed_out(set_id):
+    """No answer is typed, so none is there; the sheet of set 8 holds its tasks without a time.
+
+    In the room no file is seen, and so no written answer; the command sees it.
+    """
+    notebook = json.loads(released(key_file(set_id).read_bytes(), "demo"))
+    for cell in notebook["cells"]:
+        if cell["id"] == "me":
+            cell["source"] = 'student = "BH-1"'
+    told = unfolded(visit(notebook["cells"], vars(Bounds())).outputs[len(notebook["cells"]) - 1])
+    by_command = look_at(read_set(json.dumps(notebook).encode())[0])[-1]
+    nothing = r"0 of \d answers are there\. Still empty: [q\d, ]+\."
+
+    assert re.search(f"^{nothing}$", told, re.MULTILINE)
+    assert re.fullmatch(nothing, by_command)
 
 
 @pytest.mark.parametrize("set_id", set_ids())

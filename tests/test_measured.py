@@ -279,7 +279,7 @@ def test_each_rule_that_is_broken_costs_its_points_and_is_named():
 
     assert (verdict.outcome, verdict.points) == ("slip", 1.0)
     assert verdict.slips == ("not ten", "no unit")
-    assert verdict.sentence == "Ten were asked for. No unit stands here."
+    assert verdict.sentence == "(1) Ten were asked for. (2) No unit stands here."
 
 
 def test_costs_never_take_more_than_the_question_has():

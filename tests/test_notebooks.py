@@ -55,6 +55,26 @@ def test_a_lesson_is_stored_as_the_kit_stores_it(file):
             assert tagged == ("panel(" in source(cell))
 
 
+def test_what_is_stored_does_not_depend_on_how_a_kernel_sent_it():
+    """Three pieces of one stream or two are one; another stream, or a result, parts them."""
+
+    def stored(*outputs):
+        cell = {"cell_type": "code", "metadata": {}, "source": "", "outputs": list(outputs)}
+        return json.loads(tidy({"metadata": {}, "cells": [cell]}))["cells"][0]["outputs"]
+
+    def printed(text, name="stdout"):
+        return {"output_type": "stream", "name": name, "text": text}
+
+    result = {"output_type": "execute_result", "data": {}, "metadata": {}, "execution_count": 1}
+    whole = stored(printed("one\ntwo\n"))
+
+    assert whole == stored(printed("one\nt"), printed(["w", "o\n"]))
+    assert whole == stored(printed("one\n"), printed(""), printed("two\n"))
+    assert ["one\n", "two\n"] == whole[0]["text"]
+    assert 3 == len(stored(printed("one\n"), printed("x", "stderr"), printed("two\n")))
+    assert 3 == len(stored(printed("one\n"), result, printed("two\n")))
+
+
 @pytest.mark.parametrize("file", LESSONS, **by_lesson)
 def test_a_lesson_keeps_to_the_house_style(file):
     """20-40 cells, 1,000-1,800 words, under 60 lines of code, two panels and six drills."""

@@ -135,10 +135,21 @@ def test_a_dict_says_the_same_as_lines():
 )
 def test_a_line_that_cannot_be_read_is_told_and_spoils_no_other(line, words):
     """The sentence says which line."""
-    plan = read_plan(f"plate 19:20\n{line}")
+    plan = placed(read_plan(f"plate 19:20\n{line}"), TASKS)
 
     assert {"plate": "19:20"} == plan.starts
     assert words in " ".join(plan.odd)
+
+
+def test_a_task_without_a_time_in_a_sheet_that_is_begun_is_said_once():
+    """It is not filled in yet, so it is among those without a start, and not odd besides."""
+    sheet = "\n".join(f"{name} 19:20" if name == "plate" else name for name in TASKS)
+    look = look_over(sheet, "plan", tuple(TASKS))
+
+    assert look.to_do == "again"
+    assert "clock time" not in look.sentence
+    assert 1 == look.sentence.count("whip the foam")
+    assert "has no clock time" in look_over(f"{sheet}\nfoam soon", "plan", tuple(TASKS)).sentence
 
 
 @pytest.mark.parametrize("nothing", ["soon", "foam soon\nplate later", {}, {"foam": 3}, "19:30"])
@@ -212,6 +223,18 @@ def test_the_look_names_what_is_missing_before_it_is_marked():
     assert look_over(typed(BY_HAND), "plan", tuple(TASKS)).sentence.endswith(
         "Every task has a start."
     )
+
+
+def test_names_without_a_time_are_an_empty_sheet():
+    """As it was handed out, in any case and order, or with lines taken out; words are no names."""
+    sheet = "\n".join(TASKS)
+    for empty in (sheet, f"\n{sheet.upper()}\n", "plate\n- whip the foam:\n"):
+        look = look_over(empty, "plan", tuple(TASKS))
+
+        assert (look.state, look.to_do) == ("empty", "empty")
+        assert "nothing is typed yet: a service plan" in look.sentence
+    for begun in (f"{sheet} 19:20", f"{sheet}\nat half past seven", "plate at seven"):
+        assert look_over(begun, "plan", tuple(TASKS)).to_do == "again"
 
 
 def test_a_half_day_that_was_left_out_is_asked_about():

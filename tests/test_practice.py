@@ -236,6 +236,30 @@ def test_a_right_method_on_an_own_wrong_answer_earns_the_method():
     assert (verdict.outcome, verdict.points) == ("follow-through", 1.0)
 
 
+@pytest.mark.parametrize(
+    ("typed", "outcome"),
+    [
+        ("1412 min", "follow-through"),
+        ("1413 min", "wrong"),
+        ("23 h 32 min", "follow-through"),
+        ("1410 min", "follow-through"),
+        ("1400 min", "wrong"),
+    ],
+)
+def test_a_number_grown_large_on_a_slip_is_met_as_near_as_its_figures_go(typed, outcome):
+    """By hand: 5 min x (20 / 1.19)² = 1412.33 min. To the minute that is 1412, and a quarter of a
+    minute off is more than the tolerance; 1410 is to the ten; 1400 is 0.9 % off and no rounding of
+    a careful cook: at most 0.3 % are forgiven."""
+    question = Question(
+        "q6", "time", 3, Within(Q_(15, "s")),
+        formula=lambda q2: Q_(5 * (20 / q2.to("mm").magnitude) ** 2, "min"),
+    )  # fmt: skip
+
+    verdict = question.judge(typed, {"q2": Q_(4.55, "mm")}, own={"q2": Q_(1.19, "mm")})
+
+    assert outcome == verdict.outcome
+
+
 def test_building_on_a_rounded_right_answer_is_simply_right():
     """Own q1 of 3.01 kg was right within tolerance of 2.99; its 3 packs are right, not 2."""
     known = PACKS | {"q1": Q_(2.99, "kg")}

@@ -132,7 +132,7 @@ def test_a_slip_in_the_mean_is_followed_through_into_the_time(key):
     verdicts = found(key, **RIGHT | {"q2": "3.5 mm", "q6": "6 min 32 s"})
 
     assert verdicts["q2"].outcome == "slip"
-    assert (verdicts["q6"].outcome, verdicts["q6"].points) == ("follow-through", 2)
+    assert (verdicts["q6"].outcome, verdicts["q6"].points) == ("follow-through", 3)
 
 
 def test_readings_with_a_slipped_point_are_built_on_as_they_were_typed(key):

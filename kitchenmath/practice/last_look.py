@@ -71,8 +71,9 @@ def _look(asked, names):
             return Look("empty", f"{look.sentence} Written already? Save, and run this cell again.")
         return Look(look.state, "written, in the saved file.")
     if asked.question not in names:
-        words = f"there is no answer yet: run its cell. If it stops there: {asked.typed()}"
-        return Look("empty", words)
+        typed = asked.text is not None and asked.look().state != "empty"
+        words = f"there is no answer yet: run its cell. Where it stops, mend it. {asked.typed()}"
+        return Look("unreadable" if typed else "empty", words)
     return asked.look_at(names[asked.question])
 
 

@@ -57,7 +57,8 @@ def look_over(answer, kind, plausible=None):
     """
     one_of(kind, [*KINDS, *MORE_KINDS], "kind")
     more = MORE_KINDS.get(kind)
-    if answer is None or (isinstance(answer, str) and not answer.strip()):
+    blank = answer is None or (isinstance(answer, str) and not answer.strip())
+    if blank or (more and more.untouched(answer, plausible)):
         asked, example = asked_for(kind)
         return Look("empty", f'nothing is typed yet: {asked} is asked for, such as "{example}".')
     try:

@@ -13,7 +13,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.more_kinds import MORE_KINDS, Played
 from kitchenmath.practice.questions import value_of
-from kitchenmath.practice.verdicts import Verdict
+from kitchenmath.practice.verdicts import Verdict, numbered
 
 FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
 DRAWN = "took the sample that was drawn"
@@ -131,11 +131,12 @@ class Measured:
             return self._verdict("right", self.points, "Right.", str(value), known)
         sentences = [slip.sentence for slip in found]
         sentences += [] if value.sound else [FROM_SAMPLE]
+        words = numbered(sentences)
         if not found:
-            return self._verdict("wrong", 0, " ".join(sentences), str(value), known)
+            return self._verdict("wrong", 0, words, str(value), known)
         points = max(0.0, self.points - sum(slip.costs for slip in found))
         names = tuple(slip.name for slip in found)
-        return self._verdict("slip", points, " ".join(sentences), str(value), known, names)
+        return self._verdict("slip", points, words, str(value), known, names)
 
     def slip_value(self, slip, known):
         """A measurement like the sample, as somebody types it who makes this slip."""

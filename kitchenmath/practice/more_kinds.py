@@ -35,6 +35,10 @@ class AnswerKind(Protocol):
     def seen(self, value: Any, plausible: tuple | None) -> str:
         """What can be said about a value before it is marked."""
 
+    def untouched(self, answer: Any, plausible: tuple | None) -> bool:
+        """Whether a form stands there as it was handed out, with nothing filled in."""
+        return False
+
 
 def add_kind(name, kind):
     """Make a kind known to check cells under a name.

@@ -7,12 +7,12 @@ import datetime
 import difflib
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.more_kinds import add_kind
+from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
 
 EXAMPLE = "cider foam 19:20"
@@ -48,10 +48,21 @@ _AROUND = " \t-–—•*·:=>|,.@/'\"“”()[]"  # what may stand between a ta
 
 @dataclass(frozen=True)
 class TypedPlan:
-    """What a student typed: `starts`, a clock time by task, and `odd`, sentences on the rest."""
+    """What a student typed.
+
+    Attributes
+    ----------
+    starts : dict of str to str
+        A clock time by task.
+    odd : tuple of str
+        Sentences on what could not be read.
+    untimed : tuple of (str, str)
+        Each line without a clock time, and the sentence on it.
+    """
 
     starts: dict
     odd: tuple = ()
+    untimed: tuple = field(default=(), repr=False)
 
     def __str__(self):
         return "; ".join(f"{start} {name}" for name, start in in_time(self.starts))
@@ -105,21 +116,24 @@ def read_plan(answer):
         found = [_line(line, place) for place, line in enumerate(lines, 1) if line.strip()]
     else:
         raise WrongKind(f'{said(answer)} is no plan: type a line for each task, "{EXAMPLE}".')
-    starts, odd = {}, [sentence for _, _, sentence in found if sentence]
+    starts, odd = {}, [sentence for name, _, sentence in found if sentence and not name]
+    untimed = tuple((name, sentence) for name, _, sentence in found if sentence and name)
     for name, start, _ in found:
         odd += [_twice(name, starts[name], start)] if starts.get(name, start) != start else []
         starts |= {name: start} if start else {}
     if not starts:
-        why = odd[0] if len(odd) == 1 else "no line has a task and a clock time."
+        said_ = [*odd, *(sentence for _, sentence in untimed)]
+        why = said_[0] if len(said_) == 1 else "no line has a task and a clock time."
         raise Unreadable(f'{why} Type a line for each task, such as "{EXAMPLE}".')
-    return TypedPlan(starts, tuple(odd))
+    return TypedPlan(starts, tuple(odd), untimed)
 
 
 def placed(typed, tasks):
     """A plan with the tasks by the names that the question gives them.
 
     Case, accents, order of words and small words do not matter, and a part of a name will do
-    while it means one task only: "foam" is "whip the cider foam".
+    while it means one task only: "foam" is "whip the cider foam". A line that holds the name of a
+    task and no time is not filled in yet: nothing is odd about it.
 
     Parameters
     ----------
@@ -135,7 +149,8 @@ def placed(typed, tasks):
     >>> placed(read_plan("foam 19:14; soup 18:00"), ["whip the cider foam", "plate"])
     TypedPlan(starts={'whip the cider foam': '19:14'}, odd=('“soup” is no task of this service.',))
     """
-    starts, odd = {}, list(typed.odd)
+    untimed = [sentence for line, sentence in typed.untimed if not only_names(line, tasks)]
+    starts, odd = {}, [*typed.odd, *untimed]
     for name, start in typed.starts.items():
         meant = _meant(name, tasks)
         if len(meant) > 1:
@@ -149,7 +164,32 @@ def placed(typed, tasks):
     return TypedPlan(starts, tuple(odd))
 
 
-class PlanKind:
+def only_names(answer, tasks):
+    """Whether a sheet holds names of tasks and nothing else.
+
+    Parameters
+    ----------
+    answer : object
+    tasks : iterable of str
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    >>> only_names("whip the foam\\nplate", ["whip the foam", "plate"])
+    True
+    >>> only_names("whip the foam at seven\\nplate", ["whip the foam", "plate"])
+    False
+    """
+    if not isinstance(answer, str) or len(answer) > LONGEST:
+        return False
+    names = {_words(name) for name in tasks}
+    return all(_words(line) in names for line in answer.splitlines() if line.strip())
+
+
+class PlanKind(AnswerKind):
     """How a plan is looked at before it is marked; `plausible` names the tasks of the service."""
 
     asked = "a service plan with a line for each task"
@@ -172,17 +212,22 @@ class PlanKind:
             lines.append("Every task has a start.")
         return " ".join(lines)
 
+    def untouched(self, answer, plausible):
+        """Whether the tasks stand there without a time, as they were handed out."""
+        return only_names(answer, plausible or ())
+
 
 add_kind("plan", PlanKind())
 
 
 def _line(line, place):
-    """Task, start and complaint of one typed line."""
+    """Task, start and complaint of one typed line; without a time, the line and the complaint."""
     clocks = list(_CLOCK.finditer(line))
     shown = f"line {place}, “{line.strip()[:60]}”,"
     if len(clocks) != 1:
         what = "has no clock time" if not clocks else "has more than one time: its start is wanted"
-        return "", "", f'{shown} {what}; type it as "{EXAMPLE}".'
+        untimed = "" if clocks else line.strip()
+        return untimed, "", f'{shown} {what}; type it as "{EXAMPLE}".'
     clock = clocks[0]
     rest = f"{line[: clock.start()].strip(_AROUND)} {line[clock.end() :].strip(_AROUND)}"
     name = re.sub(r"^\d{1,2}[.)]\s+|\s+(at|from)$", "", rest.strip(_AROUND)).strip(_AROUND)

@@ -13,9 +13,9 @@ from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.plan_lines import placed, read_plan
+from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
-from kitchenmath.practice.verdicts import Verdict
+from kitchenmath.practice.verdicts import Verdict, numbered
 from kitchenmath.service.clock import say_clock
 
 # What points are given for, and the findings that lose them.
@@ -151,15 +151,16 @@ class PlanQuestion:
         Verdict
         """
         right = self.right(known)
-        if answer is None or (isinstance(answer, str) and not _has_figures(answer)):
+        kitchen = self.kitchen_of(known)
+        tasks = [task.name for task in kitchen.tasks]
+        if answer is None or only_names(answer, tasks):
             return self._verdict("missing", 0, "There is no plan here.", "", right)
         try:
             typed = self.look(answer)
         except KitchenError as error:
             shown = answer if isinstance(answer, str) else said(answer)
             return self._verdict("unreadable", 0, str(error), shown, right)
-        kitchen = self.kitchen_of(known)
-        plan = placed(typed, [task.name for task in kitchen.tasks])
+        plan = placed(typed, tasks)
         findings = kitchen.findings(plan.starts)
         if not findings:
             words = "Right: every limit is kept."
@@ -167,12 +168,10 @@ class PlanQuestion:
         told, untold = self._told(kitchen, plan.starts, findings)
         sentences = [f"{slip.sentence} {_briefly(found)}" for slip, found in told]
         sentences += [each.sentence for each in untold] + list(plan.odd)
-        if len(sentences) > 1:
-            sentences = [f"({place}) {words}" for place, words in enumerate(sentences, 1)]
         outcome = "slip" if told else "wrong"
         points = self._earned(findings, len(plan.starts) / len(kitchen.tasks))
         slips = tuple(slip.name for slip, _ in told)
-        return self._verdict(outcome, points, " ".join(sentences), str(plan), right, slips)
+        return self._verdict(outcome, points, numbered(sentences), str(plan), right, slips)
 
     def slip_value(self, slip, known):
         """The starts that a slip leads to, or None where it makes no difference."""
@@ -232,11 +231,6 @@ class PlanQuestion:
 def _built(kitchen, names, values):
     """A kitchen is built once for a student: all answers are judged beside the same plan."""
     return kitchen(**dict(zip(names, values, strict=True)))
-
-
-def _has_figures(answer):
-    """Whether a sheet with the names of the tasks has been filled in at all."""
-    return any(letter.isdigit() for letter in answer)
 
 
 def _briefly(findings):

@@ -8,7 +8,7 @@ import numpy as np
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.log_lines import pairs_in
-from kitchenmath.practice.more_kinds import add_kind
+from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.typed_lists import saying_what_to_type, with_units
 from kitchenmath.units.door import amount
@@ -114,7 +114,7 @@ class ProbeLog:
         return bool(self.temperatures.magnitude[-1] > self.temperatures.magnitude[-2])
 
 
-class ProbeLogKind:
+class ProbeLogKind(AnswerKind):
     """How a probe's log is read and said."""
 
     asked = "a probe's log"

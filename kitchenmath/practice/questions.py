@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
-from kitchenmath.practice.verdicts import EITHER, Slip, Verdict, Within, last_figure
+from kitchenmath.practice.verdicts import EITHER, NEAR_A_SLIP, Slip, Verdict, Within, last_figure
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
@@ -110,14 +110,14 @@ class Question:
             return self._verdict("right", self.points, "Right.", value, right, known)
         used = self._earlier(own or {})
         followed = {**known, **used} if used else None
-        if followed and self._follows(value, followed):
+        figure = last_figure(answer) if isinstance(answer, str) else 0.0
+        if followed and self._follows(value, figure, followed):
             if used.keys() <= set(sound):
                 return self._verdict("right", self.points, "Right.", value, right, known)
             points = self.points if self.method is None else self.method
             words = "The method is right; the number carries on from an earlier slip."
             return self._verdict("follow-through", points, words, value, right, known)
         starts = [known, followed] if followed else [known]
-        figure = last_figure(answer) if isinstance(answer, str) else 0.0
         found = self._slips_at(value, figure, starts)
         if found:
             words = EITHER.join(slip.sentence for slip in found)
@@ -146,12 +146,19 @@ class Question:
         """The student's own answers that this question's formulas build on."""
         return {name: value for name, value in own.items() if name in self.builds_on}
 
-    def _follows(self, value, followed):
-        """Whether a right method leads from the student's own earlier answers to this number."""
+    def _follows(self, value, figure, followed):
+        """Whether a right method leads from the student's own earlier answers to this number.
+
+        An earlier slip may lead to a number so large that its last typed figure is more than the
+        tolerance: then it is met as near as the figures go.
+        """
         try:
-            return self._same(value, self.right(followed))
+            target = self.right(followed)
         except NO_NUMBER:
             return False
+        off = abs(value.to(target.units).magnitude - target.magnitude)
+        rounding = abs(value.to(target.units).magnitude) * min(figure, NEAR_A_SLIP)
+        return self._same(value, target) or off <= rounding
 
     def slip_value(self, slip, known):
         """The number that a slip leads to, or None where it makes no difference."""

@@ -9,7 +9,7 @@ import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind, said
-from kitchenmath.practice.more_kinds import add_kind
+from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.typed_lists import (
     amounts_in,
@@ -119,7 +119,7 @@ class Readings:
         return len(self) >= FEWEST and not self.alike
 
 
-class ReadingsKind:
+class ReadingsKind(AnswerKind):
     """How a list of lengths is read and said."""
 
     asked = "a list of lengths"

@@ -26,7 +26,7 @@ class Within:
     step : Quantity
         An amount ("50 g") or a percent of the right answer ("2 %").
     because : str
-        Why: "the scale shows 10 g". It is said to the student.
+        Why, as the question says it to the student: "the scale shows 10 g".
     """
 
     step: Quantity
@@ -90,6 +90,52 @@ class Verdict:
     right: str = ""
     slips: tuple = ()
     working: tuple = ()
+
+
+def numbered(sentences):
+    """Several sentences as one text, each with its number; one as it is.
+
+    Parameters
+    ----------
+    sentences : sequence of str
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> numbered(["Too late.", "Too hot."])
+    '(1) Too late. (2) Too hot.'
+    """
+    if len(sentences) < 2:
+        return " ".join(sentences)
+    return " ".join(f"({place}) {words}" for place, words in enumerate(sentences, 1))
+
+
+def parted(text):
+    """The sentences of a text that `numbered` made.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    list of str
+
+    Examples
+    --------
+    >>> parted("(1) Too late. (2) Too hot.")
+    ['Too late.', 'Too hot.']
+    """
+    parts = []
+    while text.startswith(f"({len(parts) + 1}) "):
+        text = text.partition(" ")[2]
+        part, _, rest = text.partition(f" ({len(parts) + 2}) ")
+        parts.append(part)
+        text = f"({len(parts) + 1}) {rest}" if rest else ""
+    return parts or [text]
 
 
 def last_figure(typed):

@@ -172,6 +172,30 @@ def read_list(course):
         ) from None
 
 
+def hand_ins(course, set_id):
+    """Each student's hand-ins for a set, earliest first, without files that came twice.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    dict of str to list of Arrival
+
+    Raises
+    ------
+    CourseError
+        When the list of arrivals was damaged.
+    """
+    found = {}
+    for arrival in read_list(course):
+        if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
+            found.setdefault(arrival.student, []).append(arrival)
+    return {who: sorted(mine, key=lambda one: one.seconds or 0) for who, mine in found.items()}
+
+
 def unplaced(course):
     """What arrived and could not be placed, a sentence each; the same file once.
 

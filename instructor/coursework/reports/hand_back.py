@@ -8,12 +8,13 @@ import re
 from functools import lru_cache
 from pathlib import Path
 
-import mistune
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from coursework.arriving.placing import NO_TIME
 from coursework.classes.course import CourseError
+from coursework.reports.question_text import in_html
+from coursework.reports.sheet import arrived_for
 from coursework.reports.standing import (
     earned,
     heading_of,
@@ -25,10 +26,11 @@ from coursework.reports.standing import (
 )
 from coursework.safe_files import write_safely
 from coursework.skills.go_back import places
+from coursework.terms.lateness import days_late, in_words
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
-from kitchenmath.practice.verdicts import EITHER
+from kitchenmath.practice.verdicts import EITHER, parted
 
-__all__ = ["asked_in_html", "hand_back", "lesson_name", "page", "save", "student_page"]
+__all__ = ["hand_back", "lesson_name", "page", "save", "student_page"]
 
 # Each outcome as a sign and in words, so that nothing hangs on a colour.
 FOUND = {
@@ -39,6 +41,9 @@ FOUND = {
     "missing": ("–", "No answer"),
     "unreadable": ("?", "Could not be read"),
 }
+AT_HOME = ("right", "follow-through")  # no lesson to go back to
+# A plan comes back earliest first; it is read beside the one that works, which has a line a task.
+PLAN = re.compile(r"\d\d:\d\d [^;]+(; \d\d:\d\d [^;]+)+")
 # A written answer beyond this many characters may be split over two printed pages.
 LONG = 1500
 
@@ -68,13 +73,15 @@ def hand_back(course, set_id, progress=None):
     from coursework.gradebook.points import human_marks
 
     records, odd = usable_records(course, set_id)
-    human = human_marks(course, set_id)
+    human, rule = human_marks(course, set_id), course.policy.rule(set_id)
+    arrived = arrived_for(course, set_id)
     pages = []
     for done, record in enumerate(records, start=1):
         student = record["student"]
         file = course.feedback(set_id, student)
         try:
-            save(file, student_page(course, record, human))
+            late = days_late(record, arrived.get(student, []), rule)
+            save(file, student_page(course, record, human, late=late))
             pages.append(file)
         except CourseError as error:
             odd.append(f"{student}: {error}")
@@ -85,7 +92,7 @@ def hand_back(course, set_id, progress=None):
     return pages
 
 
-def student_page(course, record, human, when=""):
+def student_page(course, record, human, when="", late=0):
     """A student's page as HTML: the same record and marks give the same bytes.
 
     Parameters
@@ -97,6 +104,8 @@ def student_page(course, record, human, when=""):
         Points and comments of a person, by student and question.
     when : str, optional
         Shown as the day of writing.
+    late : int
+        Days that it came late.
 
     Returns
     -------
@@ -116,6 +125,7 @@ def student_page(course, record, human, when=""):
         student=student,
         handed_in="" if handed_in == NO_TIME else handed_in,
         when=when,
+        late=in_words(late, course.policy),
         total=sum_,
         open=[titles[question] for question in sum_.open],
         questions=questions,
@@ -172,37 +182,33 @@ def lesson_name(file):
     return f"lesson {found[1]}, “{found[2].replace('-', ' ').capitalize()}”"
 
 
-def asked_in_html(text):
-    """A question's text (markdown) as HTML, with raw HTML escaped and nothing loaded."""
-    return Markup(_asked(text))
-
-
 def _question(asked, cell):
     """What the template shows of one question."""
     title, text = heading_of(asked["asked"], cell.question)
     sign, words = _found(asked, cell)
     written = asked["answer"] if "outcome" not in asked else None
     outcome = asked.get("outcome", "")
-    points = f"of {number(cell.out_of)}"
+    points = f"up to {number(cell.out_of)}"
     if cell.points is not None:
         points = f"{number(cell.points)} of {number(cell.out_of)}"
     lesson = asked.get("lesson", "")
     return {
         "title": title,
-        "asked": asked_in_html(text),
+        "asked": Markup(in_html(text)),
         "sign": sign,
         "words": words,
         "full": outcome == "right",
         "points": points,
         "given": asked.get("given", []),
         "written": written,
-        "answer": asked["answer"],
+        "answer": _in_lines(asked["answer"]),
         "sentences": _sentences(asked) if outcome not in ("", "right") else [],
+        "either": EITHER in asked.get("sentence", ""),
         "working": asked.get("working", []),
         "right": asked.get("right", ""),
         "carried": outcome == "follow-through",
         "comment": cell.comment,
-        "lesson": lesson_name(lesson) if lesson and outcome != "right" else "",
+        "lesson": lesson_name(lesson) if lesson and outcome not in AT_HOME else "",
         "drills": _drills(asked.get("skill", ""), lesson),
         "empty": "The cell is filled in." if outcome == "unreadable" else "Nothing.",
         "long": len(written or "") + len(cell.comment) > LONG,
@@ -213,7 +219,10 @@ def _found(asked, cell):
     """Sign and words for one question."""
     if "outcome" in asked:
         sign, words = FOUND[asked["outcome"]]
-        words += f": {slips_in_words(asked['slips'], asked['sentence'])}" if asked["slips"] else ""
+        if asked["slips"]:
+            several = len(asked["slips"]) > 1 and EITHER not in asked["sentence"]
+            words = "Usual slips" if several else words
+            words += f": {slips_in_words(asked['slips'], asked['sentence'])}"
         changed = cell.points != asked["points"]
         return sign, words + (" (points given by your instructor)" if changed else "")
     if cell.points is None:
@@ -222,14 +231,19 @@ def _found(asked, cell):
 
 
 def _sentences(verdict):
-    """The verdict's sentence, or one for each slip where several give the same number."""
+    """The verdict's sentences: one for each thing that happened, or that may have happened."""
     sentence = verdict["sentence"]
     parts = sentence.split(EITHER)
     if len(parts) == len(verdict["slips"]):
         return parts
     if verdict["outcome"] == "unreadable" and sentence.startswith("The cell is filled in"):
         sentence = f"{sentence.rstrip('.')}. {in_plain_words(sentence) or WITH_QUOTES}"
-    return [sentence]
+    return parted(sentence)
+
+
+def _in_lines(answer):
+    """A plan with a task a line; any other answer as it is."""
+    return answer.replace("; ", "\n") if PLAN.fullmatch(answer) else answer
 
 
 def _drills(skill, lesson):
@@ -244,28 +258,12 @@ def _go_over_again(verdicts):
     """Lesson to the skills in it that did not come right, with their drills, in order."""
     again = {}
     for verdict in sorted(verdicts, key=lambda each: in_order(each["question"])):
-        if verdict["outcome"] not in ("right", "follow-through") and verdict.get("lesson"):
+        if verdict["outcome"] not in AT_HOME and verdict.get("lesson"):
             lesson = lesson_name(verdict["lesson"])
             skills = again.setdefault(lesson[0].upper() + lesson[1:], {})
             if verdict.get("skill"):
                 skills[verdict["skill"]] = _drills(verdict["skill"], verdict["lesson"])
     return again
-
-
-class _Asked(mistune.HTMLRenderer):
-    """Markdown without headings of its own (they would break the page's order) or pictures."""
-
-    def heading(self, text, level, **attrs):
-        return f"<p><strong>{text}</strong></p>\n"
-
-    def image(self, text, url, title=None):
-        return text
-
-
-# A class shares its questions: 10,000 pages render each text once.
-@lru_cache(maxsize=256)
-def _asked(text):
-    return mistune.create_markdown(renderer=_Asked(escape=True), plugins=["table"])(text)
 
 
 @lru_cache(maxsize=1)

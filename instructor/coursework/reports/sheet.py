@@ -5,13 +5,13 @@ import csv
 import io
 import re
 
-from coursework.arriving.arrivals import COUNTS, REPLACED, read_list
+from coursework.arriving.arrivals import COUNTS, hand_ins
 from coursework.classes.course import CourseError
 from coursework.reports.picture import shortened
 from coursework.reports.standing import earned, in_order, not_marked, number, slips_in_words, total
-from coursework.terms.counting import late_days
+from coursework.terms.lateness import days_late
 
-__all__ = ["mark_sheet", "sheet_as_csv"]
+__all__ = ["arrived_for", "mark_sheet", "sheet_as_csv"]
 
 # A spreadsheet runs a cell that begins with one of these (full-width ones too), also behind
 # blanks, and after a semicolon where that parts columns.
@@ -42,7 +42,7 @@ def mark_sheet(course, set_id, records, human):
     out_of = {each.question: each.out_of for mine in cells.values() for each in mine.values()}
     questions = sorted(out_of, key=in_order)
     waiting = set(not_marked(course, set_id, records))
-    arrived = _arrived(course, set_id)
+    arrived = arrived_for(course, set_id)
     rows = [
         ["student number", "name"]
         + [f"{question} of {number(out_of[question])}" for question in questions]
@@ -84,6 +84,24 @@ def sheet_as_csv(rows):
     return text.getvalue()
 
 
+def arrived_for(course, set_id):
+    """The hand-ins of each student for a set; none where the list of arrivals was damaged.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    dict of str to list of Arrival
+    """
+    # A damaged list is told on the class's page; elsewhere it only means that less is said.
+    with contextlib.suppress(CourseError):
+        return hand_ins(course, set_id)
+    return {}
+
+
 def _points(cell):
     """Points for the mark sheet: blank where the question was not asked or is not marked."""
     return "" if cell is None or cell.points is None else number(cell.points)
@@ -99,23 +117,11 @@ def _slips_named(record):
     ]
 
 
-def _arrived(course, set_id):
-    """The hand-ins of each student for a set, without files that came twice."""
-    arrived = {}
-    # A damaged list is told on the class's page; here it only means fewer notes.
-    with contextlib.suppress(CourseError):
-        for arrival in read_list(course):
-            if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
-                arrived.setdefault(arrival.student, []).append(arrival)
-    return arrived
-
-
 def _notes(course, record, arrived):
     """What the office or the instructor should know about one hand-in, a sentence each."""
     notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
     notes += [shortened(finding, 200) for finding in record.get("findings", [])]
-    due = course.policy.rule(record.get("set", "")).due
-    late = max((late_days(one.seconds, due) for one in arrived if one.became == COUNTS), default=0)
+    late = days_late(record, arrived, course.policy.rule(record.get("set", "")))
     if late:
         notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
     if len(arrived) > 1:

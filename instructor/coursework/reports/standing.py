@@ -238,4 +238,5 @@ def slips_in_words(slips, sentence):
     sentence : str
         The verdict's, which says which of both it is.
     """
-    return (" or " if EITHER in sentence else " and ").join(slips)
+    joined = " or " if EITHER in sentence else " and "
+    return joined.join(filter(None, [", ".join(slips[:-1]), *slips[-1:]]))

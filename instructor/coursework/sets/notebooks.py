@@ -79,7 +79,25 @@ def tidy(notebook):
             cell["source"] = cell["source"].splitlines(keepends=True)
         if cell["cell_type"] == "code" and NOT_STORED in cell["metadata"].get("tags", []):
             cell["outputs"] = []
+        if "outputs" in cell:
+            cell["outputs"] = _joined(cell["outputs"])
         for output in cell.get("outputs", []):
             if isinstance(output.get("text"), str):
                 output["text"] = output["text"].splitlines(keepends=True)
     return json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+
+
+def _joined(outputs):
+    """Outputs with neighbouring pieces of one stream as one: a kernel cuts them by the clock."""
+    joined = []
+    for output in outputs:
+        name = output.get("name") if output["output_type"] == "stream" else None
+        if name and joined and joined[-1].get("name") == name:
+            joined[-1]["text"] = _one_text(joined[-1]["text"]) + _one_text(output["text"])
+        else:
+            joined.append(output)
+    return joined
+
+
+def _one_text(text):
+    return text if isinstance(text, str) else "".join(text)

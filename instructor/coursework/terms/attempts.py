@@ -7,61 +7,17 @@ made anew whenever the latest was marked anew, so that one key judges both.
 
 import json
 from dataclasses import asdict
-from datetime import datetime
 
-from coursework.arriving.arrivals import COUNTS, REPLACED, read_list
-from coursework.arriving.placing import NO_TIME, original
+from coursework.arriving.placing import original
 from coursework.marking.mark_one import mark
 from coursework.reports.standing import earned, total
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.hand_out import for_term
 from coursework.sets.keys import digest, key_file
 from coursework.terms.counting import Attempt, late_days
+from coursework.terms.lateness import clock, each_late, tries
 
-__all__ = ["attempts_of", "hand_ins", "points_for", "tries"]
-
-
-def hand_ins(course, set_id):
-    """Each student's hand-ins for a set, earliest first, without files that came twice.
-
-    Parameters
-    ----------
-    course : Course
-    set_id : str
-
-    Returns
-    -------
-    dict of str to list of Arrival
-
-    Raises
-    ------
-    CourseError
-        When the list of arrivals was damaged.
-    """
-    found = {}
-    for arrival in read_list(course):
-        if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
-            found.setdefault(arrival.student, []).append(arrival)
-    return {who: sorted(mine, key=lambda one: one.seconds or 0) for who, mine in found.items()}
-
-
-def tries(arrived, due):
-    """The hand-ins that are attempts: of those that came by the due time, the last one only.
-
-    Until then a student hands in again without a second thought, as the latest replaces the rest.
-
-    Parameters
-    ----------
-    arrived : list of Arrival
-        Of one student, earliest first.
-    due : float or None
-
-    Returns
-    -------
-    list of Arrival
-    """
-    in_time = [one for one in arrived if due is not None and (one.seconds or 0) <= due]
-    return arrived[max(len(in_time) - 1, 0) :]
+__all__ = ["attempts_of", "points_for"]
 
 
 def attempts_of(course, set_id, latest, arrived, human):
@@ -92,11 +48,10 @@ def attempts_of(course, set_id, latest, arrived, human):
     """
     policy, rule = course.policy, course.policy.rule(set_id)
     if not arrived:
-        late = late_days(_clock(latest), rule.due)
+        late = late_days(clock(latest), rule.due)
         return [_attempt(policy, 1, late, latest, human)], 1
-    counting, later_due = tries(arrived, rule.due), rule.second_due or rule.due
-    late = [late_days(one.seconds, later_due) for one in counting]
-    late[0] = late_days(counting[0].seconds, rule.due)
+    counting = tries(arrived, rule.due)
+    late = each_late(counting, rule)
     start = 0
     if policy.second_attempt == "latest":
         usable = [place for place, days in enumerate(late) if days <= policy.late_days]
@@ -160,15 +115,6 @@ def _attempt(policy, place, late, record, human, unread=()):
     """One attempt, with what being late costs it."""
     off = min(policy.late_percent * late, policy.late_percent_most)
     return Attempt(place, total(earned(record, human)), late, off, unread)
-
-
-def _clock(record):
-    """The time of a hand-in that is on no list, from its record; None where it is not known."""
-    said = record.get("handed_in", "").partition(".")[0]
-    try:
-        return None if said == NO_TIME else datetime.fromisoformat(said).timestamp()
-    except ValueError:
-        return None
 
 
 def _earlier(course, set_id, arrival, latest):

@@ -7,12 +7,13 @@ import difflib
 import time
 from dataclasses import dataclass, replace
 
+from coursework.arriving.arrivals import hand_ins
 from coursework.classes.course import CourseError
 from coursework.reports.hand_back import page, save
 from coursework.reports.standing import not_marked, usable_records
 from coursework.safe_files import keep_earlier
 from coursework.sets.keys import digest, set_ids
-from coursework.terms.attempts import attempts_of, hand_ins
+from coursework.terms.attempts import attempts_of
 from coursework.terms.counting import Counted, Weighed, counted, weighed
 from coursework.terms.practical import practical_marks, take_practical
 from coursework.terms.term_sheet import as_csv, shown

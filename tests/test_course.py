@@ -52,6 +52,7 @@ def test_a_folder_takes_one_class_only(course):
         ("bell\a", "demo", ROSTER, "name: "),
         ("Class", "demo", {}, "no student on it"),
         ("Class", "demo", {"..": "Ann"}, "“..” is no student number"),
+        ("Class", "demo", {"BH-1.": "Ann"}, "“BH-1.” is no .* and no dot at its start or end"),
         ("Class", "demo", {"bh-1": "Ann"}, "write “bh-1” as BH-1"),
     ],
 )

@@ -231,6 +231,7 @@ FOR_NOBODY = {
     "climber": (hand_in(".."), "“..” is no student number"),
     "path": (hand_in("../../BH-1001"), "is no student number"),
     "slash": (hand_in("BH-1001/../BH-1002"), "is no student number"),
+    "dot": (hand_in("BH-1001."), "“BH-1001.” is no student number"),
     "stranger": (hand_in("XY-77"), "XY-77 is not on the roster."),
     "typo": (hand_in("BH-10112"), "BH-10112 is not on the roster. Did you mean BH-1012 or"),
     "other set": (

@@ -13,8 +13,9 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
 
-# Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass.
-STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-][A-Za-z0-9._@-]{0,63}")
+# Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass. Windows
+# drops a dot at a name's end: "BH-1007." would be the folder of "BH-1007".
+STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-]([A-Za-z0-9._@-]{0,62}[A-Za-z0-9_@-])?")
 
 
 @dataclass(frozen=True)
@@ -58,7 +59,7 @@ def student_number(text):
     Parameters
     ----------
     text : str
-        Letters, figures and . _ @ -, at most 64, not starting with a dot.
+        Letters, figures and . _ @ -, at most 64; no dot at its start or end.
 
     Returns
     -------
@@ -80,7 +81,7 @@ def student_number(text):
     if not STUDENT_NUMBER.fullmatch(number):
         raise KitchenError(
             f"“{number[:30]}” is no student number: it has 1 to 64 letters, figures or . _ @ - "
-            "and does not start with a dot."
+            "and no dot at its start or end."
         )
     return number.upper()
 

@@ -17,6 +17,14 @@ def pytest_generate_tests(metafunc):
         metafunc.parametrize("published", values, ids=[value.name for value in values])
 
 
+@pytest.fixture(scope="session")
+def small_class(tmp_path_factory):
+    """Seven hand-ins of a class, half marked; to be copied before it is changed."""
+    from tests.small_class import made
+
+    return made(tmp_path_factory.mktemp("small") / "class")
+
+
 @pytest.fixture
 def check():
     """Compare one published value: a difference beyond its tolerance names the source."""

@@ -1,4 +1,4 @@
-"""Hand-ins of set 04 for the tests of marking: filled in, damaged, marked, a class of them.
+"""Hand-ins of set 04 for the tests of marking: filled in, changed, marked; and a class's copy.
 
 The numbers of BH-1007, worked by hand: 36 x 55 g / 0.66 = 3 kg; 3 / 2.5 -> 2 nets;
 125 g / 0.74 = 168.9 g; (13 x 9.25 - 3.25 x 6.50 - 3.5 x 1.50) / 4.4 = $21.34 a kilo;
@@ -7,11 +7,10 @@ The numbers of BH-1007, worked by hand: 36 x 55 g / 0.66 = 3 kg; 3 / 2.5 -> 2 ne
 
 import copy
 import json
-import os
+import shutil
 from dataclasses import asdict
-from pathlib import Path
 
-from coursework.classes.course import Bounds
+from coursework.classes.course import Bounds, open_course
 from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.keys import key_file
@@ -106,14 +105,12 @@ def points(record):
     return {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
 
 
-def processes(with_word):
-    """Process numbers whose command line or first environment holds a word (Linux)."""
-    found = set()
-    for folder in Path("/proc").glob("[0-9]*"):
-        try:
-            said = (folder / "cmdline").read_bytes() + (folder / "environ").read_bytes()
-        except OSError:
-            continue  # it ended meanwhile, or is another user's
-        if with_word.encode() in said:
-            found.add(int(folder.name))
-    return found - {os.getpid()}
+def class_copy(course, folder):
+    """A copy of a class, free to be changed."""
+    shutil.copytree(course.folder, folder)
+    return open_course(folder)
+
+
+def record_of(course, student):
+    """What marking a class left of one hand-in."""
+    return json.loads(course.marks(SET, student).read_bytes())

@@ -31,7 +31,7 @@ STRIKES = {
     "figures": (3, FIGURES, FIGURES.replace("4", "3") + "\nq2 = '2'"),
     "answer_bytes": (500, "#" * 501 + "\nq2 = '2'", "#" * 400 + "\nq2 = '2'"),
 }  # fmt: skip
-NEEDS = {"disk_bytes": "disk", "files": "disk"}
+NEEDS = {"memory_bytes": "memory", "disk_bytes": "disk", "files": "disk"}
 
 
 def with_bound(name, source):

@@ -28,12 +28,12 @@ from tests.filled_in import (
     cell,
     code,
     copied,
-    filled,
     honest,
     marked,
     points,
     position,
     raw,
+    record_of,
 )
 
 CASES = {}
@@ -111,7 +111,7 @@ def format_99(book):
 
 @case
 def lone_surrogates(book):
-    """Half a character in an answer's comment and in the written answer."""
+    """Half a character in an answer's comment and in the title."""
     cell(book, "q1-answer")["source"] += "  # \ud83c"
     cell(book, "title")["source"] = "\udf72"
     return json.dumps(book).encode()
@@ -333,14 +333,6 @@ def test_what_makes_no_difference_is_not_said(name):
     assert [] == marked(damaged(name))["findings"]
 
 
-def test_an_honest_half_keeps_its_half():
-    """By hand: 3 + 3 of 16; a blank answer is missing and not wrong."""
-    record = marked(filled(q1=TYPED["q1"], q3=TYPED["q3"]))
-
-    assert ALL | {"q2": 0.0, "q4": 0.0, "q5": 0.0} == points(record)
-    assert "missing" == record["verdicts"][1]["outcome"]
-
-
 @pytest.fixture(scope="module")
 def strewn(tmp_path_factory):
     """A class whose hand-ins came with other things lying beside them, marked.
@@ -374,7 +366,7 @@ def strewn(tmp_path_factory):
 @pytest.mark.parametrize("student", [STUDENT, "BH-1008"])
 def test_what_lies_beside_a_hand_in_costs_nothing(strewn, student):
     """Another file name, an HTML file, numpy.py, random.py, a link, a zip."""
-    record = json.loads(strewn[0].marks(SET, student).read_bytes())
+    record = record_of(strewn[0], student)
 
     assert ALL == points(record)
     assert [] == record["findings"]

@@ -8,7 +8,7 @@ import sys
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, open_course
+from coursework.classes.course import CourseError
 from coursework.command import main
 from coursework.demo import SET, play
 from coursework.gradebook.points import all_marks
@@ -18,6 +18,8 @@ from coursework.marking.mark_set import mark_set
 from coursework.reports.standing import usable_records
 from coursework.sets.checked_keys import library
 
+from tests.filled_in import class_copy
+
 distributed = pytest.importorskip("distributed", reason="Dask is not installed: extra college")
 
 
@@ -26,7 +28,7 @@ def taken(tmp_path_factory):
     """A class that handed in, and a copy of it marked in this process: the yardstick."""
     course, places = play(tmp_path_factory.mktemp("class") / "class")
     take_in(course, places)
-    here = copied(course, course.folder.parent / "here")
+    here = class_copy(course, course.folder.parent / "here")
     mark_set(here, SET)
     return course, here
 
@@ -40,11 +42,6 @@ def two_workers():
         yield local
 
 
-def copied(course, folder):
-    shutil.copytree(course.folder, folder)
-    return open_course(folder)
-
-
 def mark_book(course):
     records, odd = usable_records(course, SET)
     return sorted(all_marks(course), key=str), records, odd
@@ -53,7 +50,7 @@ def mark_book(course):
 def test_a_worker_killed_half_way_changes_nothing(taken, two_workers, tmp_path):
     """After the fifth hand-in one of two dies by SIGKILL; its tasks run again elsewhere."""
     course, here = taken
-    there, seen = copied(course, tmp_path / "there"), []
+    there, seen = class_copy(course, tmp_path / "there"), []
     with cluster(two_workers.scheduler_address) as executor:
         victim = next(iter(executor.client.run(os.getpid).values()))
 
@@ -73,7 +70,7 @@ def test_a_worker_killed_half_way_changes_nothing(taken, two_workers, tmp_path):
 def test_what_waits_is_cancelled_when_the_marker_is_stopped(taken, two_workers, tmp_path):
     """Ctrl-C after the first hand-in: the scheduler has nothing left; the rest comes later."""
     course, here = taken
-    there = copied(course, tmp_path / "there")
+    there = class_copy(course, tmp_path / "there")
 
     def stop(*_):
         raise KeyboardInterrupt
@@ -93,7 +90,7 @@ def test_what_waits_is_cancelled_when_the_marker_is_stopped(taken, two_workers, 
 
 def test_two_students_with_the_same_bytes_are_two_tasks(taken, two_workers, tmp_path):
     """A copy hands in at the same second: each is marked with the numbers of its own student."""
-    course = copied(taken[0], tmp_path / "there")
+    course = class_copy(taken[0], tmp_path / "there")
     one, other = (course.submitted(SET, student).parent for student in ("BH-1001", "BH-1002"))
     shutil.rmtree(other)
     shutil.copytree(one, other)
@@ -168,7 +165,7 @@ def test_without_dask_a_sentence_says_how_to_get_it(monkeypatch):
 def test_the_command_line_takes_an_address(taken, two_workers, tmp_path, capsys):
     """`mark SET --cluster ADDRESS` ends with the mark book of a marking here."""
     course, here = taken
-    there = copied(course, tmp_path / "there")
+    there = class_copy(course, tmp_path / "there")
     words = ["mark", SET, "--cluster", two_workers.scheduler_address]
 
     assert 0 == main([*words, "--class", str(there.folder)])

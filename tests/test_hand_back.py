@@ -333,18 +333,20 @@ def test_a_wide_table_is_read_row_by_row_on_a_phone(course):
 def test_an_answer_that_cannot_be_read_says_what_to_type(course):
     """Python's own words are kept, and plain ones stand beside them."""
     stopped = "The cell is filled in, and gave no answer. It ended with: SyntaxError: invalid"
-    ran = "The cell is filled in, and gave no answer. It ended with: it did not run"
+    ran = "The cell is filled in, and ran, and put no answer under the name q2."
     mine = record(
         "BH-1",
-        verdict("q1", "unreadable", 0.0, sentence=stopped, answer=""),
-        verdict("q2", "unreadable", 0.0, sentence=ran, answer=""),
+        verdict("q1", "unreadable", 0.0, sentence=stopped, answer='q1 = "3 kg'),
+        verdict("q2", "unreadable", 0.0, sentence=ran, answer="# nets\n2"),
     )
 
-    told = Page(student_page(course, mine, {})).text
+    page = student_page(course, mine, {})
+    told = Page(page).text
 
     assert f"{stopped}. The cell cannot be read; most often a quote is missing. Type" in told
-    assert f"{ran}. Type the answer between two quotes" in told
-    assert told.count("What you answered The cell is filled in.") == 2
+    assert f"{ran} Type the answer between two quotes" in told
+    assert 'What you answered q1 = "3 kg ' in told
+    assert '<p class="answer written"><strong><bdi># nets\n2</bdi>' in page  # line for line
     assert told.count("run its last cell: it says what is missing or cannot be read") == 1
 
 

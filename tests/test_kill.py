@@ -7,88 +7,26 @@ import shutil
 import signal
 import subprocess
 import sys
-import time
 from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, open_course
+from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
-from coursework.demo import SET, play
-from coursework.gradebook.kept_copy import copy_gradebook
-from coursework.gradebook.points import all_marks, enter_human
-from coursework.marking import mark_set as module
-from coursework.marking.mark_set import Change, mark_set
-from coursework.reports.sheet import mark_sheet, sheet_as_csv
-from coursework.reports.standing import usable_records
+from coursework.marking.mark_set import mark_set
+
+from tests.filled_in import SET, class_copy
+from tests.small_class import SMALL, listed, other_key, outcome
+from tests.this_machine import processes, wait_until
 
 KIT = Path(__file__).parents[1]
 INSTANTS, SEED = 50, 20261125
-SMALL = ("BH-1001", "BH-1002", "BH-1003", "BH-1005", "BH-1007", "BH-1011", "BH-1021")
 
 linux = pytest.mark.skipif(sys.platform != "linux", reason="copies of a process: Linux only")
 
 
-@pytest.fixture(scope="module")
-def small(tmp_path_factory):
-    """Seven hand-ins; three were marked before, two of them have a human mark, one is new since."""
-    course, places = play(tmp_path_factory.mktemp("small") / "class")
-    take_in(course, places)
-    shutil.rmtree(course.folder / "post")
-    shutil.rmtree(course.arrived)
-    aside = course.folder.parent / "aside"
-    for folder in list((course.folder / "submitted").iterdir()):
-        if folder.name not in SMALL[:3]:
-            shutil.move(folder, aside / folder.name)
-    mark_set(course, SET)
-    enter_human(course, SET, SMALL[0], "q6", 2.5, "Well reasoned.")
-    enter_human(course, SET, SMALL[1], "q1", 0.5)
-    for student in SMALL[3:]:
-        shutil.move(aside / student, course.folder / "submitted" / student)
-    again = course.submitted(SET, SMALL[0])
-    again.write_bytes(again.read_bytes().replace(b"q1 = ", b"q1 =  "))
-    return course
-
-
-def copied(course, folder):
-    """A copy of the class, free to be changed."""
-    shutil.copytree(course.folder, folder)
-    return open_course(folder)
-
-
-def outcome(course):
-    """All that a marking leaves and that counts: marks, sheet, records, our marked copies."""
-    records, odd = usable_records(course, SET)
-    sheet = sheet_as_csv(mark_sheet(course, SET, records, {}))
-    copies = {
-        str(file.relative_to(course.folder)): file.read_bytes()
-        for place in ("marks", "autograded")
-        for file in sorted((course.folder / place).rglob("*"))
-        if file.is_file()
-    }
-    return {"marks": sorted(all_marks(course)), "sheet": sheet, "files": copies, "odd": odd}
-
-
 def environment(**more):
     return os.environ | {"PYTHONPATH": f"{KIT}{os.pathsep}{KIT / 'instructor'}"} | more
-
-
-def processes_with(word):
-    """Numbers of the processes in whose command the word stands."""
-    found = []
-    for file in Path("/proc").glob("[0-9]*/cmdline"):
-        try:
-            found += [file.parent.name] if word.encode() in file.read_bytes() else []
-        except OSError:
-            continue  # it ended meanwhile
-    return found
-
-
-def wait_for(come, seconds=120):
-    end = time.monotonic() + seconds
-    while not come() and time.monotonic() < end:
-        time.sleep(0.05)
-    assert come(), "what was waited for did not come"
 
 
 class Markers:
@@ -113,9 +51,7 @@ class Markers:
 
     def nothing_left(self):
         """No process of theirs, and no folder of a room."""
-        return not processes_with(str(self.temporary / "room-")) and not list(
-            self.temporary.iterdir()
-        )
+        return not processes(f"HOME={self.temporary}/room-") and not list(self.temporary.iterdir())
 
 
 @pytest.fixture
@@ -129,18 +65,20 @@ def markers(tmp_path):
 
 @linux
 @pytest.mark.slow
-def test_killed_at_fifty_instants_the_next_run_ends_as_an_undisturbed_one(small, markers, tmp_path):
+def test_killed_at_fifty_instants_the_next_run_ends_as_an_undisturbed_one(
+    small_class, markers, tmp_path
+):
     """Instants drawn over the whole run: start, copy of the gradebook, batches, end.
 
     After each the class is marked once more: marks, mark sheet, records and marked copies are
     those of a run that nobody disturbed, the human marks among them; and nothing is left behind.
     """
-    undisturbed = copied(small, tmp_path / "undisturbed")
+    undisturbed = class_copy(small_class, tmp_path / "undisturbed")
     ended, steps = markers.one(undisturbed.folder)
     expected, chance = outcome(undisturbed), random.Random(SEED)
     reached = []
     for number in range(INSTANTS):
-        course = copied(small, tmp_path / "class")
+        course = class_copy(small_class, tmp_path / "class")
         # Each fiftieth of the run has its instant: right at a step, or some milliseconds later.
         death = 1 + (number * steps + chance.randrange(steps)) // INSTANTS
         killed, _ = markers.one(course.folder, death, chance.choice((0, chance.uniform(0, 5))))
@@ -150,7 +88,7 @@ def test_killed_at_fifty_instants_the_next_run_ends_as_an_undisturbed_one(small,
         assert expected == outcome(course), f"killed at step {death} of {steps}"
         assert list(SMALL) == marked.students
         shutil.rmtree(course.folder)
-    wait_for(markers.nothing_left)
+    wait_until(markers.nothing_left)
     by_hand = [row[1:3] + row[4:5] for row in expected["marks"] if row[4] is not None]
 
     assert 0 == ended
@@ -160,9 +98,41 @@ def test_killed_at_fifty_instants_the_next_run_ends_as_an_undisturbed_one(small,
     assert {3, 4, 5, 6, 7} <= {records for _, records in reached}  # records that lay there
 
 
-def test_killed_within_a_transaction_the_gradebook_is_as_before(small, tmp_path):
+@linux
+def test_killed_after_a_key_was_corrected_no_change_is_lost_or_listed_twice(
+    small_class, markers, tmp_path, monkeypatch
+):
+    """Marked with slips at 1.5 points, then by markers that are killed with the real key, at 1.
+
+    Six instants of the run's last part, where records are written; the marking that goes on from
+    there completes the list.
+    """
+    changed = class_copy(small_class, tmp_path / "changed")
+    with monkeypatch.context() as patch:
+        other_key(patch, tmp_path)
+        mark_set(changed, SET)
+    undisturbed = class_copy(changed, tmp_path / "undisturbed")
+    ended, steps = markers.one(undisturbed.folder)
+    expected, lines = sorted(row[1:] for row in listed(undisturbed)), []
+    for percent in (60, 67, 74, 81, 88, 95):
+        course = class_copy(changed, tmp_path / "class")
+        markers.one(course.folder, percent * steps // 100)
+        lines.append(len(listed(course)))
+        mark_set(course, SET)
+
+        assert expected == sorted(row[1:] for row in listed(course)), f"killed at {percent} %"
+        shutil.rmtree(course.folder)
+
+    assert 0 == ended
+    assert [] != [many for many in lines if 0 < many < len(expected)]  # died between two
+
+
+def test_killed_within_a_transaction_the_gradebook_is_as_before(small_class, tmp_path):
     """SQLite's journal lies there, hot, and half the pages are changed; a next run undoes them."""
-    undisturbed, course = copied(small, tmp_path / "undisturbed"), copied(small, tmp_path / "class")
+    undisturbed, course = (
+        class_copy(small_class, tmp_path / "undisturbed"),
+        class_copy(small_class, tmp_path / "class"),
+    )
     code = (
         "import os, signal, sqlite3, sys\n"
         "book = sqlite3.connect(sys.argv[1])\n"
@@ -203,27 +173,29 @@ def slow_down(course):
 
 @linux
 @pytest.mark.parametrize("sign", [signal.SIGINT, signal.SIGKILL], ids=["Ctrl-C", "killed"])
-def test_the_command_stopped_leaves_no_process_and_lets_go_of_the_class(small, tmp_path, sign):
+def test_the_command_stopped_leaves_no_process_and_lets_go_of_the_class(
+    small_class, tmp_path, sign
+):
     """Ctrl-C gets a sentence and the exit code 130; either way the same command goes on from there.
 
     A terminal sends Ctrl-C to the command and to all that it started.
     """
     temporary = tmp_path / "temporary"
     temporary.mkdir()
-    course = copied(small, tmp_path / "class")
+    course = class_copy(small_class, tmp_path / "class")
     slow_down(course)
-    undisturbed = copied(course, tmp_path / "undisturbed")
+    undisturbed = class_copy(course, tmp_path / "undisturbed")
     # Where these tests run in the background, Ctrl-C may be switched off for all they start.
     before = signal.signal(signal.SIGINT, signal.default_int_handler)
     with command(course, TMPDIR=str(temporary)) as marker:
         signal.signal(signal.SIGINT, before)
-        wait_for(lambda: len(list(temporary.glob("room-*/*"))) >= 1)
+        wait_until(lambda: len(list(temporary.glob("room-*/*"))) >= 1)
         if sign == signal.SIGINT:
             os.killpg(marker.pid, sign)
         else:
             os.kill(marker.pid, sign)
         _, said = marker.communicate(timeout=120)
-    wait_for(lambda: not processes_with(str(temporary)) and not list(temporary.iterdir()))
+    wait_until(lambda: not processes(f"HOME={temporary}/room-") and not list(temporary.iterdir()))
 
     if sign == signal.SIGINT:
         assert 130 == marker.returncode
@@ -234,9 +206,9 @@ def test_the_command_stopped_leaves_no_process_and_lets_go_of_the_class(small, t
     assert outcome(undisturbed) == outcome(course)
 
 
-def test_two_markers_at_once_the_second_says_so_and_stops(small, tmp_path):
+def test_two_markers_at_once_the_second_says_so_and_stops(small_class, tmp_path):
     """The first one holds the class; the real command gets one sentence, and nothing changes."""
-    course = copied(small, tmp_path / "class")
+    course = class_copy(small_class, tmp_path / "class")
     with one_at_a_time(course, "marking"), command(course) as second:
         _, said = second.communicate(timeout=120)
 
@@ -247,75 +219,12 @@ def test_two_markers_at_once_the_second_says_so_and_stops(small, tmp_path):
     assert not list((course.folder / "marks" / SET).glob("BH-1021*"))
 
 
-def test_nothing_is_taken_in_while_the_class_is_marked(small, tmp_path):
+def test_nothing_is_taken_in_while_the_class_is_marked(small_class, tmp_path):
     """The same sentence; the folder of arrivals stays as it was."""
-    course = copied(small, tmp_path / "class")
+    course = class_copy(small_class, tmp_path / "class")
     (tmp_path / "post").mkdir()
     shutil.copy(course.submitted(SET, "BH-1007"), tmp_path / "post" / "mine.ipynb")
     with one_at_a_time(course, "marking"), pytest.raises(CourseError, match="marking since"):
         take_in(course, [tmp_path / "post"])
 
     assert not course.arrived.exists()
-
-
-def test_the_gradebook_is_copied_and_the_copy_is_whole(small, tmp_path):
-    """SQLite finds the copy sound; it holds every mark of before, and twenty are kept at most."""
-    course = copied(small, tmp_path / "class")
-    before = sorted(all_marks(course), key=str)
-    copies = [copy_gradebook(course) for _ in range(22)]
-    kept = sorted((course.folder / "kept" / "gradebook").iterdir())
-    shutil.copy(copies[-1], tmp_path / "class" / "gradebook.db")
-
-    assert copies[-20:] == kept
-    assert before == sorted(all_marks(course), key=str)
-
-
-@pytest.mark.parametrize("damage", ["in the middle", "at its head"])
-def test_a_damaged_gradebook_is_refused_and_the_last_good_copy_named(small, tmp_path, damage):
-    """Bytes are overwritten as a bad disk does it; put the copy back, and marking goes on."""
-    course = copied(small, tmp_path / "class")
-    good = copy_gradebook(course)
-    file = course.gradebook_file
-    raw = bytearray(file.read_bytes())
-    start = 0 if damage == "at its head" else 4096
-    raw[start : len(raw) // 2 if start else 64] = os.urandom(
-        (len(raw) // 2 if start else 64) - start
-    )
-    file.write_bytes(raw)
-    with pytest.raises(CourseError) as told:
-        mark_set(course, SET)
-    shutil.copy(good, file)
-    mark_set(course, SET)
-
-    assert str(told.value).startswith("gradebook.db cannot be read (")
-    assert str(told.value).endswith(
-        f"Nothing was marked. Put the last good copy in its place: kept/gradebook/{good.name}."
-    )
-
-
-def test_a_corrected_key_keeps_human_marks_and_says_what_changed_for_whom(
-    small, tmp_path, monkeypatch
-):
-    """Slips that were worth 1 point are worth 1.5 in the corrected key: +0.5 for who made one."""
-    course = copied(small, tmp_path / "class")
-    mark_set(course, SET)
-    human = {row[1:3]: row[4] for row in all_marks(course) if row[4] is not None}
-    expected = [
-        Change(found["student"], verdict["question"], 1.0, 1.5)
-        for found in usable_records(course, SET)[0]
-        for verdict in found["verdicts"]
-        if verdict["outcome"] == "slip" and verdict["points"] == 1
-    ]
-    text = (KIT / "instructor" / "keys" / f"{SET}.ipynb").read_text(encoding="utf-8")
-    (tmp_path / f"{SET}.ipynb").write_text(text.replace("worth=1)", "worth=1.5)"), "utf-8")
-    monkeypatch.setattr(module, "key_file", lambda set_id: tmp_path / f"{set_id}.ipynb")
-    marked = mark_set(course, SET)
-    after = {row[1:3]: row for row in all_marks(course)}
-
-    assert expected
-    assert sorted(expected, key=str) == marked.changes
-    assert len(SMALL) == marked.run
-    assert human == {place: row[4] for place, row in after.items() if row[4] is not None}
-    for change in expected:
-        assert 1.5 == after[change.student, f"{change.question}-check"][3]
-        assert f"{change.student}, {change.question}: 1 → 1.5" in str(marked)

@@ -1,88 +1,59 @@
-"""The two rooms: student code runs in one, points are decided in the other."""
+"""One hand-in, marked: what the record says, and what crosses the wall between the two rooms."""
 
 import json
-from dataclasses import asdict
+from types import SimpleNamespace
 
 import pytest
-from coursework.classes.course import Bounds
-from coursework.marking.mark_one import mark
+from coursework.marking.room import visit
 from coursework.marking.room.plain import Odd, from_plain, to_plain
-from coursework.sets.hand_out import ASSIGNMENTS
-from coursework.sets.keys import key_file
 
 from kitchenmath import Q_
-
-KEY = key_file("04-buy-enough").read_bytes()
-RELEASED = (ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb").read_bytes()
-STUDENT = "BH-1007"
-# Their numbers, worked by hand: 36 x 55 g / 0.66 = 3 kg; 3 / 2.5 -> 2 nets;
-# 125 g / 0.74 = 168.9 g; (13 x 9.25 - 3.25 x 6.50 - 3.5 x 1.50) / 4.4 = $21.34 a kilo;
-# (0.1689 x 21.335 + 1.70) / 0.35 = $15.15.
-RIGHT = {"q1": "3 kg", "q2": "2", "q3": "168.9 g", "q4": "$21.34 per kg", "q5": "$15.15"}
-
-
-def typed(**answers):
-    return {name: f'{name} = "{text}"' for name, text in answers.items()}
-
-
-def marked(seconds=30, cell_seconds=15, **cells):
-    """The record of a hand-in whose answer cells hold these texts."""
-    notebook = json.loads(RELEASED)
-    cells = {"me": f'student = "{STUDENT}"'} | cells
-    for cell in notebook["cells"]:
-        name = cell["metadata"].get("nbgrader", {}).get("grade_id", "").removesuffix("-answer")
-        if name in cells:
-            cell["source"] = cells[name]
-    task = {
-        "key": KEY,
-        "released": RELEASED,
-        "hand_in": json.dumps(notebook).encode(),
-        "term": "demo",
-        "student": STUDENT,
-        "bounds": asdict(Bounds(seconds=seconds, cell_seconds=cell_seconds)),
-    }
-    return mark(task)
+from tests.filled_in import (
+    ALL,
+    COMPUTED,
+    KEY,
+    NOTHING,
+    RELEASED,
+    TYPED,
+    WRITTEN,
+    filled,
+    honest,
+    marked,
+    points,
+)
+from tests.this_machine import need
 
 
-def points(record):
-    return {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
-
-
-ALL = {"q1": 3.0, "q2": 2.0, "q3": 3.0, "q4": 4.0, "q5": 4.0}
-NOTHING = dict.fromkeys(ALL, 0.0)
+def verdict(record, question):
+    return next(each for each in record["verdicts"] if each["question"] == question)
 
 
 def test_right_answers_worked_by_hand_earn_everything():
-    """The hand calculation at the top of this page."""
-    record = marked(**typed(**RIGHT), q6="My yield was 66 %.")
+    """The hand calculation in filled_in.py; the written answer waits for a person."""
+    record = marked(honest())
 
     assert ALL == points(record)
     assert record["findings"] == []
-    assert record["human"][0] == {
-        "question": "q6",
-        "asked": record["human"][0]["asked"],
-        "answer": "My yield was 66 %.",
-        "out_of": 4.0,
-    }
+    assert [("q6", WRITTEN, 4.0)] == [
+        (each["question"], each["answer"], each["out_of"]) for each in record["human"]
+    ]
 
 
-def test_computed_answers_earn_as_much_as_typed_ones():
-    """Quantities computed with the library cross the wall as numbers and units."""
-    record = marked(
-        q1="q1 = one.covers * one.portion / one.yield_",
-        q3="q3 = three.cooked / (1 - three.loss)",
-    )
+def test_an_honest_half_keeps_its_half():
+    """By hand: 3 + 3 of 16; computed and typed answers count alike, a blank one is missing."""
+    record = marked(filled(q1=COMPUTED["q1"], q3=TYPED["q3"]))
 
-    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
+    assert NOTHING | {"q1": 3.0, "q3": 3.0} == points(record)
+    assert "missing" == verdict(record, "q2")["outcome"]
 
 
 def test_a_slip_is_named_with_its_sentence_and_part_of_the_points():
     """By hand: 36 x 55 g x 0.66 = 1.307 kg is what multiplying gives."""
-    verdict = marked(**typed(q1="1.307 kg"))["verdicts"][0]
+    found = verdict(marked(filled(q1='q1 = "1.307 kg"')), "q1")
 
-    assert (verdict["outcome"], verdict["points"]) == ("slip", 1.0)
-    assert verdict["slips"] == ("multiplied by the yield",)
-    assert verdict["given"] == [
+    assert (found["outcome"], found["points"]) == ("slip", 1.0)
+    assert found["slips"] == ("multiplied by the yield",)
+    assert found["given"] == [
         "covers: 36",
         "brunoise for each cover, trimmed: 55 g (1.94 oz)",
         "yield of celeriac cut to brunoise: 66 %",
@@ -91,132 +62,146 @@ def test_a_slip_is_named_with_its_sentence_and_part_of_the_points():
 
 def test_a_right_method_on_a_wrong_first_answer_is_followed_through():
     """By hand: own 1.307 kg in nets of 2.5 kg is 1 net."""
-    verdict = marked(**typed(q1="1.307 kg", q2="1"))["verdicts"][1]
+    found = verdict(marked(filled(q1='q1 = "1.307 kg"', q2='q2 = "1"')), "q2")
 
-    assert (verdict["outcome"], verdict["points"]) == ("follow-through", 2.0)
-
-
-def test_patching_the_library_buys_nothing():
-    """The student's room may believe what it likes; only the plain value crosses."""
-    patch = "import kitchenmath.practice as p\np.Sheet.award = lambda *a: 99\nq1 = '1 kg'"
-
-    assert points(marked(q1=patch)) == NOTHING
+    assert (found["outcome"], found["points"]) == ("follow-through", 2.0)
 
 
-def test_an_object_that_equals_everything_has_no_value():
-    """Its type's name crosses, nothing else."""
-    record = marked(q1="class All:\n    def __eq__(s, o): return True\n\nq1 = All()")
+def test_an_object_that_equals_everything_crosses_as_the_name_of_its_type():
+    record = marked(filled(q1="class All:\n    def __eq__(s, o): return True\n\nq1 = All()"))
 
-    assert points(record) == NOTHING
-    assert "“All” is no amount" in record["verdicts"][0]["sentence"]
-
-
-def test_an_endless_loop_costs_only_its_own_answer():
-    """What was answered above and below is kept, and the finding names the bound."""
-    record = marked(cell_seconds=1, **typed(q1="3 kg", q3="168.9 g"), q2="while True: pass")
-
-    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
-    assert record["findings"] == [
-        "Cell q2-answer ran longer than 1 seconds and was stopped (cell_seconds)."
-    ]
+    assert NOTHING == points(record)
+    assert "“All” is no amount" in verdict(record, "q1")["sentence"]
 
 
-STUBBORN = """
-while True:
-    try:
-        import signal
-        signal.signal(signal.SIGALRM, signal.SIG_IGN)
-        while True: pass
-    except BaseException: pass
-"""
+# What stands in the cell of q2, what becomes of it, in the record's words.
+NO_ANSWER = {
+    "an error": (
+        "q2 = covers * 2",
+        "The cell is filled in, and gave no answer. It ended with: "
+        "NameError: name 'covers' is not defined",
+    ),
+    "a syntax error": (
+        'q2 = "2',
+        "The cell is filled in, and gave no answer. It ended with: "
+        "SyntaxError: unterminated string literal (detected at line 1)",
+    ),
+    "another name": (
+        '# Two nets.\nnets = "2"\nprint("bought")',
+        "The cell is filled in, and ran, and put no answer under the name q2.",
+    ),
+    "its time is over": (
+        "while True: pass",
+        "The cell is filled in, and gave no answer. It ended with: "
+        "CellTooLong: this cell was stopped after 1 seconds",
+    ),
+    "it ended its room": (
+        "import os\nos._exit(0)",
+        "The cell ended the room it ran in, and gave no answer.",
+    ),
+}
 
 
-def test_a_loop_that_swallows_everything_is_ended_from_outside():
-    """Its room is ended; a second one runs the rest without that cell."""
-    record = marked(cell_seconds=0.2, **typed(q1="3 kg", q3="168.9 g"), q2=STUBBORN)
+@pytest.mark.parametrize("what", NO_ANSWER)
+def test_a_cell_that_gave_no_answer_says_why_and_keeps_what_was_typed(what):
+    """A cell that ran is never said not to have run; who reads the record sees the student's text.
 
-    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
-    assert record["findings"] == [
-        "Cell q2-answer ran longer than 0.2 seconds and was stopped (cell_seconds). "
-        "It was left out."
-    ]
+    Python's own last line is Python's; the rest is ours.
+    """
+    typed, sentence = NO_ANSWER[what]
+    record = marked(filled(q1=TYPED["q1"], q2=typed, q3=TYPED["q3"]), cell_seconds=1)
+    found = verdict(record, "q2")
 
-
-def test_the_whole_notebook_has_a_bound_of_its_own():
-    """Four cells that each stay within theirs."""
-    slow = "import time; time.sleep(0.9)"
-    record = marked(seconds=1.5, **typed(q1="3 kg"), q2=slow, q3=slow, q4=slow, q5=slow)
-
-    assert points(record) == NOTHING | {"q1": 3.0}
-    assert record["findings"] == ["The whole notebook ran longer than 1.5 seconds (seconds)."]
+    assert ("unreadable", 0.0, typed) == (found["outcome"], found["points"], found["answer"])
+    assert sentence == found["sentence"]
+    assert NOTHING | {"q1": 3.0, "q3": 3.0} == points(record)
 
 
-@pytest.mark.parametrize(
-    "leave",
-    ["import os; os._exit(0)", "import ctypes; ctypes.string_at(0)", "import os; os.abort()"],
-)
-def test_code_that_ends_its_own_room_costs_only_its_own_answer(leave):
-    """The rest is run again without that cell, and it is said."""
-    record = marked(**typed(q1="3 kg", q3="168.9 g"), q2=leave)
-
-    assert points(record) == NOTHING | {"q1": 3.0, "q3": 3.0}
-    assert record["findings"] == ["Cell q2-answer ended the room it ran in. It was left out."]
-
-
-def test_sys_exit_and_errors_in_one_cell_leave_the_others_alone():
-    """As in a notebook: the next cell runs."""
-    record = marked(q2="import sys; sys.exit(1)", q3='q3 = "168.9 g"', q1="1 / 0")
-
-    assert points(record) == NOTHING | {"q3": 3.0}
-
-
-def test_a_cell_that_fails_says_with_what():
-    """A name that does not exist is the usual one."""
-    verdict = marked(q1="q1 = covers * 2")["verdicts"][0]
-
-    assert "NameError: name 'covers' is not defined" in verdict["sentence"]
-
-
-def test_a_million_lines_of_output_do_no_harm():
-    """Output is bounded, the answer counts."""
-    record = marked(**typed(q1="3 kg"), q2='print("x" * 10**7)\nq2 = "2"')
-
-    assert points(record) == NOTHING | {"q1": 3.0, "q2": 2.0}
-    assert len(record["notebook"]) < 2_000_000
-
-
-def test_a_number_of_numpy_counts_as_a_number():
-    """np.int64(2) nets are two nets."""
-    assert points(marked(**typed(q1="3 kg"), q2="import numpy as np\nq2 = np.int64(2)"))["q2"] == 2
-
-
-def test_the_room_knows_no_key_and_no_environment(monkeypatch):
-    """The student's code sees its own empty folder, and nothing of the instructor's variables."""
-    monkeypatch.setenv("MARK_BOOK_PASSWORD", "celeriac")
+def test_cells_that_the_whole_notebooks_time_did_not_reach_say_so():
+    """The second of three sleepers is stopped; the third never began, and its text is kept."""
+    slow = "import time\ntime.sleep(2)\n"
     record = marked(
-        q1="import os\nprint(sorted(os.listdir('.')), os.environ.get('MARK_BOOK_PASSWORD'))"
+        filled(q1=TYPED["q1"], q2=slow, q3=slow + TYPED["q3"], q4=slow + TYPED["q4"]), seconds=3
     )
-    printed = next(
-        "".join(cell["outputs"][0]["text"])
-        for cell in json.loads(record["notebook"])["cells"]
-        if cell["id"] == "q1-answer"
-    )
+    stopped, never = verdict(record, "q3"), verdict(record, "q4")
 
-    assert "keys" not in printed
-    assert "celeriac" not in printed
+    assert NOTHING | {"q1": 3.0} == points(record)
+    assert (
+        "The cell was stopped after 3 seconds of the notebook (seconds), and gave no answer."
+        == (stopped["sentence"])
+    )
+    assert "The cell did not run: the notebook was stopped before it." == never["sentence"]
+    assert slow + TYPED["q4"] == never["answer"]
 
 
 def test_the_marked_copy_shows_points_and_sentence_below_each_check():
-    """The human marker sees what the machine found."""
-    cells = json.loads(marked(**typed(q1="3 kg"))["notebook"])["cells"]
-    check = next(cell for cell in cells if cell["id"] == "q1-check")
+    """A person who marks sees what the machine found, also why a cell was left out."""
+    record = marked(filled(q1=TYPED["q1"], q2="import os\nos._exit(0)"))
+    cells = {each["id"]: each for each in json.loads(record["notebook"])["cells"]}
+    shown = {name: "".join(cells[name]["outputs"][0]["text"]) for name in ("q1-check", "q2-answer")}
 
-    assert "3 of 3 points. Right." in "".join(check["outputs"][0]["text"])
+    assert "3 of 3 points. Right." in shown["q1-check"]
+    assert "This cell ended the room it ran in." == shown["q2-answer"]
+
+
+def test_the_room_knows_no_key_and_no_environment(monkeypatch):
+    """The student's code sees its own empty folder, and nothing of the instructor's variables.
+
+    On Linux a folder in memory: its own, and nobody else's.
+    """
+    need("disk")
+    monkeypatch.setenv("MARK_BOOK_PASSWORD", "celeriac")
+    look = "import os\nprint(os.listdir('.'), os.environ.get('MARK_BOOK_PASSWORD'))"
+    record = marked(filled(q1=look))
+    cell = next(each for each in json.loads(record["notebook"])["cells"] if each["source"] == look)
+
+    assert "[] None" == "".join(cell["outputs"][0]["text"]).strip()
+
+
+def test_no_hidden_text_of_the_key_is_in_the_room_or_in_the_marked_copy():
+    """The room is sent our released copy: what the key hides never was in it.
+
+    Looked for: every hidden part of the key, in what a room is sent and in the copy that is kept.
+    """
+    sent = []
+    hidden = hidden_lines()
+    with pytest.MonkeyPatch.context() as patch:
+        run = visit.rooms().run
+        patch.setattr(
+            visit,
+            "rooms",
+            lambda: SimpleNamespace(
+                run=lambda work, *rest: (sent.append(json.dumps(work)), run(work, *rest))[1],
+                load=lambda module: None,
+            ),
+        )
+        record = marked(honest())
+
+    assert len(hidden) > 40
+    assert "q1 = " in sent[0]
+    assert [] == [line for line in hidden if json.dumps(line)[1:-1] in sent[0] + record["notebook"]]
+
+
+def hidden_lines():
+    """Lines of the key's hidden parts and solutions that say something of their own."""
+    lines, inside = set(), False
+    for cell in json.loads(KEY)["cells"]:
+        for line in "".join(cell["source"]).splitlines():
+            if "### BEGIN" in line:
+                inside = True
+            elif "### END" in line:
+                inside = False
+            elif inside and len(line.strip()) > 12:
+                lines.add(line.strip())
+    released = RELEASED.decode()
+    return sorted(line for line in lines if json.dumps(line)[1:-1] not in released)
 
 
 def test_the_same_task_gives_the_same_record():
     """A pure function: nothing in it depends on the clock or on chance."""
-    assert marked(**typed(q1="3 kg", q2="1")) == marked(**typed(q1="3 kg", q2="1"))
+    hand_in = filled(q1=TYPED["q1"], q2='q2 = "1"')
+
+    assert marked(hand_in) == marked(hand_in)
 
 
 @pytest.mark.parametrize(

@@ -1,7 +1,8 @@
-"""Which walls of the room this machine can have, found by other programs than ours.
+"""What this machine can, and what runs on it.
 
-Asked of util-linux's `unshare` and of the kernel. Our own report is no help here: a wall that is
-broken would be left out of the tests as one that the machine lacks.
+Which walls of the room it can have is asked of util-linux's `unshare` and of the kernel. Our own
+report is no help here: a wall that is broken would be left out of the tests as one that the
+machine lacks.
 """
 
 import ctypes
@@ -11,6 +12,7 @@ import platform
 import shutil
 import subprocess
 import sys
+import time
 from pathlib import Path
 
 import pytest
@@ -26,7 +28,8 @@ def landlock():
 def lacks(wall):
     """Why this machine cannot have a wall; "" where it can."""
     if sys.platform != "linux":
-        return "" if wall == "limits" and os.name == "posix" else "The walls are Linux's."
+        held = wall == "limits" and os.name == "posix"
+        return "" if held else "The walls are Linux's."
     own = ["unshare"] + (["--user", "--map-root-user"] if os.getuid() else [])
     tries = {
         "namespaces": [*own, "--net", "--ipc", "--mount", "true"],
@@ -49,3 +52,24 @@ def need(wall, version=1):
         pytest.skip(reason)
     if wall == "files" and landlock() < version:
         pytest.skip(f"This machine's Landlock is version {landlock()}; {version} is needed.")
+
+
+def processes(with_word):
+    """Process numbers whose command line or first environment holds a word (Linux)."""
+    found = set()
+    for folder in Path("/proc").glob("[0-9]*"):
+        try:
+            said = (folder / "cmdline").read_bytes() + (folder / "environ").read_bytes()
+        except OSError:
+            continue  # it ended meanwhile, or is another user's
+        if with_word.encode() in said:
+            found.add(int(folder.name))
+    return found - {os.getpid()}
+
+
+def wait_until(come, seconds=60):
+    """Wait for something that comes; its not coming is the failure."""
+    end = time.monotonic() + seconds
+    while not come():
+        assert time.monotonic() < end, "what was waited for did not come"
+        time.sleep(0.02)

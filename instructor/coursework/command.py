@@ -42,14 +42,19 @@ def main(arguments):
     try:
         options.do(options)
     except KitchenError as error:
-        print(str(error), file=sys.stderr)
+        print("\n".join([str(error), *_notes(error)]), file=sys.stderr)
         return 1
     except BrokenPipeError:  # whoever read along has read enough; the work itself was done
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-    except KeyboardInterrupt:
-        print("\nStopped. Nothing is lost: the same command goes on from here.", file=sys.stderr)
+    except KeyboardInterrupt as stop:
+        words = "\nStopped. Nothing is lost: the same command goes on from here."
+        print("\n".join([words, *_notes(stop)]), file=sys.stderr)
         return 130
     return 0
+
+
+def _notes(error):
+    return getattr(error, "__notes__", [])
 
 
 def _parser():

@@ -92,7 +92,7 @@ class Cluster(Executor):
         return "\n".join(f"Worker {name}: {words}" for name, words in sorted(told.items()) if words)
 
     def submit(self, function, task):
-        """Run `marking.mark` on a task, somewhere.
+        """Run `mark_one.mark` on a task, somewhere.
 
         Returns
         -------

@@ -39,7 +39,7 @@ def mark(task):
     poured = pour(task["released"], cells, bounds["answer_bytes"], bounds["own_cells"])
     ran = visit(poured.notebook["cells"], bounds)
     verdicts = key.sheet.mark(task["student"], ran.answers)
-    verdicts = _with_failures(verdicts, poured, ran.outputs)
+    verdicts = _with_failures(verdicts, poured, ran)
     return {
         "set": key.set_id,
         "title": key.title,
@@ -88,18 +88,34 @@ def _written(key, answers):
     ]
 
 
-def _with_failures(verdicts, poured, outputs):
-    """Where an answer cell is filled in and still gave nothing, say what it stopped with."""
+def _with_failures(verdicts, poured, ran):
+    """Where an answer cell is filled in and gave nothing: what it holds, and what happened."""
     said = dict(verdicts)
     for place, cell in enumerate(poured.notebook["cells"]):
         question = grade_id(cell).removesuffix("-answer")
         if question not in verdicts or verdicts[question].outcome != "missing":
             continue
-        if poured.answers.get(f"{question}-answer") and f'{question} = ""' not in source(cell):
-            last = (outputs.get(place, "").strip().splitlines() or ["it did not run"])[-1]
-            words = f"The cell is filled in, and gave no answer. It ended with: {last[:200]}"
-            said[question] = replace(verdicts[question], outcome="unreadable", sentence=words)
+        text = poured.answers.get(f"{question}-answer")
+        if text and f'{question} = ""' not in source(cell):
+            said[question] = replace(
+                verdicts[question],
+                outcome="unreadable",
+                sentence=_no_answer(question, place, ran),
+                answer=text.strip(),
+            )
     return said
+
+
+def _no_answer(question, place, ran):
+    """Why a cell that is filled in gave no answer, as a sentence."""
+    if place in ran.stopped:
+        return f"The cell {ran.stopped[place]}, and gave no answer."
+    if place not in ran.outputs:
+        return "The cell did not run: the notebook was stopped before it."
+    lines = ran.outputs[place].strip().splitlines()
+    if place in ran.failed and lines:
+        return f"The cell is filled in, and gave no answer. It ended with: {lines[-1][:200]}"
+    return f"The cell is filled in, and ran, and put no answer under the name {question}."
 
 
 def _with_question(key, student, verdicts):

@@ -10,33 +10,19 @@ import json
 import os
 from collections import deque
 from concurrent.futures import FIRST_COMPLETED, ThreadPoolExecutor, wait
+from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 
 from coursework.arriving.arrivals import clear_halves
 from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.marking.changes import ChangeList, changes
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import warm_up
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.hand_out import for_term
 from coursework.sets.keys import digest, key_file
-
-
-@dataclass(frozen=True)
-class Change:
-    """A question whose points are others than at the last marking."""
-
-    student: str
-    question: str
-    before: float | None
-    after: float | None
-
-    def __str__(self):
-        shown = (
-            "open" if points is None else f"{points:g}" for points in (self.before, self.after)
-        )
-        return f"{self.student}, {self.question}: {' → '.join(shown)}"
 
 
 @dataclass(frozen=True)
@@ -50,18 +36,22 @@ class Marked:
     run : int
         How many of them were run this time; the others stood as they were.
     changes : list of Change
+    list_of_changes : str
+        Where these and all earlier changes stand, in the class's folder.
     """
 
     set_id: str
     students: list
     run: int
     changes: list
+    list_of_changes: str
 
     def __str__(self):
         text = f"{len(self.students)} hand-ins are marked"
         text += f", {self.run} of them this time." if self.run < len(self.students) else "."
         if self.changes:
             text += "\nThe points changed here:\n" + "\n".join(f"  {each}" for each in self.changes)
+            text += f"\nThese and all earlier changes stand in {self.list_of_changes}."
         return text
 
 
@@ -75,7 +65,7 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     progress : callable, optional
         Called with (done, total, text) as each hand-in is finished.
     executor : concurrent.futures.Executor, optional
-        Where `marking.mark` runs; threads of this process by default, each with a room of its own.
+        Where `mark_one.mark` runs; threads of this process by default, each with a room of its own.
     workers : int, optional
         Hand-ins at a time; as many as there are cores by default.
 
@@ -88,6 +78,11 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     CourseError
         When the set was not handed out, nothing was handed in, the gradebook is damaged, or
         another step is at work in this class.
+
+    Notes
+    -----
+    Where a marking is stopped after points changed, the error carries a note that says where they
+    are listed.
     """
     if executor is None:
         warm_up()
@@ -99,19 +94,32 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
         tasks = _Tasks(course, set_id)
         copy_gradebook(course)
         writer = GradeWriter(course, set_id)
-        changes, run = [], 0
+        changed_here, run = [], 0
         workers = workers or os.cpu_count() or 1
-        with _executor(executor, workers) as pool:
-            finished = _each(pool, tasks, window=4 * workers)
-            for done, (record, changed) in enumerate(finished, start=1):
-                writer.put(record)
-                run += changed is not None
-                changes += changed or []
-                if progress:
-                    name = course.roster.get(record["student"], record["student"])
-                    progress(done, len(tasks.students), name)
-        writer.close()
-        return Marked(set_id, tasks.students, run, sorted(changes, key=str))
+        with _telling(changed_here, tasks.changes.place):
+            with _executor(executor, workers) as pool:
+                finished = _each(pool, tasks, window=4 * workers)
+                for done, (record, changed) in enumerate(finished, start=1):
+                    writer.put(record)
+                    run += changed is not None
+                    changed_here += changed or []
+                    if progress:
+                        name = course.roster.get(record["student"], record["student"])
+                        progress(done, len(tasks.students), name)
+            writer.close()
+        found = sorted(changed_here, key=str)
+        return Marked(set_id, tasks.students, run, found, tasks.changes.place)
+
+
+@contextmanager
+def _telling(found, place):
+    """Where it is stopped, say where the changes so far are listed."""
+    try:
+        yield
+    except BaseException as error:
+        if found:
+            error.add_note(f"Points changed for some students already: see {place}.")
+        raise
 
 
 def _executor(given, workers):
@@ -161,6 +169,7 @@ class _Tasks:
         if not file.is_file():
             raise CourseError(f"set {set_id} was not handed out in this class: hand it out first.")
         self.course, self.set_id = course, set_id
+        self.changes = ChangeList(course, set_id)
         # The key as it is now, not as it was handed out: a corrected key marks by what is right.
         self.key, self.released = key_for(set_id, course.term), file.read_bytes()
         refuse_unchecked(course, set_id, self.key, library())
@@ -208,7 +217,8 @@ class _Tasks:
         list of Change
         """
         student = task["student"]
-        before = _read(self.course.marks(self.set_id, student))
+        file = self.course.marks(self.set_id, student)
+        before = _read(file)
         copy = self.course.autograded(self.set_id, student)
         write_safely(copy, result.pop("notebook"), lasting=False)
         record = result | {
@@ -216,11 +226,12 @@ class _Tasks:
             "handed_in": task["handed_in"],
             "sha256": digest(task["hand_in"]),
         }
-        self._write(record)
-        return record, _changes(before, record)
+        if found := changes(before, record):
+            self.changes.add(found, since=file.stat().st_mtime)
+        self._write(file, record)
+        return record, found
 
-    def _write(self, record):
-        file = self.course.marks(self.set_id, record["student"])
+    def _write(self, file, record):
         text = json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
         if file.is_file() and file.read_text(encoding="utf-8") != text:
             keep_earlier(self.course.folder, file, digest(file.read_bytes())[:8])
@@ -230,18 +241,6 @@ class _Tasks:
 def key_for(set_id, term):
     """A set's key for a class's term."""
     return for_term(key_file(set_id).read_bytes(), term)
-
-
-def _changes(before, record):
-    if not isinstance(before, dict) or before.get("sha256") != record["sha256"]:
-        return []  # a first marking, or another hand-in: nothing was changed for anybody
-    old = {verdict["question"]: verdict["points"] for verdict in before["verdicts"]}
-    new = {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
-    return [
-        Change(record["student"], question, old.get(question), new.get(question))
-        for question in sorted({*old, *new})
-        if old.get(question) != new.get(question)
-    ]
 
 
 def _read(file):

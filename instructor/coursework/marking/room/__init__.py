@@ -2,6 +2,7 @@
 
 `warm.py`, `cells.py`, `walls.py` and `syscalls.py` are the inside: they are loaded by path in a
 process that knows no key, no gradebook and no other work, and import nothing of this package but
-`plain.py`. `door.py` is the trusted side: it opens rooms, keeps time, and reads what comes out as
-hostile.
+`plain.py`. The rest is the trusted side: `door.py` opens rooms (`forked_rooms.py` where the system
+can copy a process, else `fresh_rooms.py`), `listening.py` keeps the time, and `visit.py` reads what
+comes out as hostile.
 """

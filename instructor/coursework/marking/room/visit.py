@@ -35,12 +35,18 @@ class Visit:
         By place in the notebook, what each cell printed.
     answers : dict of str to value
         By question id.
+    failed : set of int
+        Places of the cells that ended with an error.
+    stopped : dict of int to str
+        By place, what stopped a cell that did not run to its end: "ran longer than …".
     findings : list of str
         Which bounds struck, and what was left out.
     """
 
     outputs: dict = field(default_factory=dict)
     answers: dict = field(default_factory=dict)
+    failed: set = field(default_factory=set)
+    stopped: dict = field(default_factory=dict)
     findings: list = field(default_factory=list)
 
 
@@ -66,17 +72,20 @@ def visit(cells, bounds):
         found = _read(came.raw, asks, bounds, cells)
         if found.finished and not came.why:
             break
+        stopped = found.stopped_in
         if came.why == "seconds":
             findings.append(f"The whole notebook ran longer than {total:g} seconds (seconds).")
+            if stopped is not None:
+                left_out[stopped] = f"was stopped after {total:g} seconds of the notebook (seconds)"
             break
-        stopped = found.stopped_in
         if stopped is None or stopped in left_out:
             findings.append("The code in this notebook ended the run before its last cell.")
             break
         left_out[stopped] = _why(came.why, bounds)
         findings.append(f"{_named(cells, stopped)} {left_out[stopped]}. It was left out.")
-    outputs = {place: f"This cell {why}." for place, why in left_out.items()} | found.outputs
-    return Visit(outputs, found.answers, findings + found.struck)
+    # Run again as an empty cell, it printed nothing; why it was left out is what there is to say.
+    outputs = found.outputs | {place: f"This cell {why}." for place, why in left_out.items()}
+    return Visit(outputs, found.answers, found.failed, left_out, findings + found.struck)
 
 
 def asked_in(cell):
@@ -126,6 +135,7 @@ SLOW_WORDS = {
 class _Found:
     outputs: dict = field(default_factory=dict)
     answers: dict = field(default_factory=dict)
+    failed: set = field(default_factory=set)
     struck: list = field(default_factory=list)
     finished: bool = False
     stopped_in: int | None = None
@@ -147,6 +157,8 @@ def _read(raw, asks, bounds, cells):
         found.stopped_in = None
         output = record.get("output")
         found.outputs[place] = whole(output) if isinstance(output, str) else ""
+        if record.get("failed") is True:
+            found.failed.add(place)
         if asks[place]:
             found.answers[asks[place]] = from_plain(record.get("value"))
         struck = record.get("struck")

@@ -1,8 +1,8 @@
 """The walls of the student's room on Linux, without root.
 
 Each wall is a function of its own that goes up in the process that calls it and cannot be taken
-down again. `raise_walls` puts them up in order and names those that this machine lacks. Other
-systems have only the limits on memory and files, or none; they say so the same way.
+down again. `raise_walls` puts them up in order and names those that this machine lacks. macOS has
+only the limits, Windows none; they say so the same way.
 
 Sources: the kernel's user-space interface (landlock(7), seccomp(2), user_namespaces(7),
 prctl(2)).
@@ -11,6 +11,7 @@ prctl(2)).
 import contextlib
 import ctypes
 import errno
+import mmap
 import os
 import platform
 import struct
@@ -19,14 +20,8 @@ import sysconfig
 
 from syscalls import AARCH64, CLONE, CLONE3, PRLIMIT64, REFUSED, X86_64
 
-# What each wall holds back, for the sentence to the instructor; in the order in which they go up.
-WALLS = {
-    "namespaces": "the network and this machine's shared memory",
-    "disk": "filling the disk",
-    "limits": "using up memory and processor time",
-    "files": "reading and changing this machine's files",
-    "calls": "starting programs and ending other processes",
-}
+# In the order in which they go up; the door says what each holds back.
+WALLS = ("namespaces", "disk", "memory", "limits", "files", "calls")
 
 CLONE_NEWNS, CLONE_NEWUTS, CLONE_NEWIPC = 0x00020000, 0x04000000, 0x08000000
 CLONE_NEWUSER, CLONE_NEWNET, CLONE_THREAD = 0x10000000, 0x40000000, 0x00010000
@@ -60,14 +55,15 @@ def raise_walls(folder, bounds, room=()):
     missing = {}
     if sys.platform != "linux":
         missing = dict.fromkeys(("namespaces", "disk", "files", "calls"), sys.platform)
-    raising = {
-        "namespaces": own_namespaces,
-        "disk": lambda: own_disk(folder, bounds["disk_bytes"], bounds["files"]),
-        "limits": lambda: limits(bounds),
-        "files": lambda: only_these_files(folder, [*python_folders(), *room]),
-        "calls": refuse_calls,
-    }
-    for name, up in raising.items():
+    raising = (
+        own_namespaces,
+        lambda: own_disk(folder, bounds["disk_bytes"], bounds["files"]),
+        lambda: bound_memory(bounds["memory_bytes"]),
+        lambda: limits(bounds),
+        lambda: only_these_files(folder, [*python_folders(), *room]),
+        refuse_calls,
+    )
+    for name, up in zip(WALLS, raising, strict=True):
         if name == "disk" and "namespaces" in missing:  # mounted there, it would stay and show
             missing.setdefault(name, "a disk of one's own needs a namespace")
         if name not in missing:
@@ -123,31 +119,44 @@ def own_disk(folder, most_bytes, most_files):
 
 def give_up_rights():
     """Drop all capabilities: root in the room is nobody special."""
-    header = struct.pack("=II", 0x20080522, 0)
-    if _libc().capset(header, bytes(24)) != 0:
+    if _libc().capset(struct.pack("=II", 0x20080522, 0), bytes(24)) != 0:
         raise _error("capset")
 
 
-def limits(bounds):
-    """Memory, processor time, size of a file, open files and threads; no core dumps."""
+def bound_memory(most_bytes):
+    """Address space, on top of what the process holds already, which is not the student's doing.
+
+    macOS takes the limit and does not keep it, so it is tried.
+    """
     import resource
 
-    # What the warm process holds already is not the student's doing.
-    base = _memory_now()
-    wanted = {
-        "RLIMIT_AS": base + bounds["memory_bytes"],
-        "RLIMIT_CPU": int(bounds["seconds"]) + 2,
-        "RLIMIT_FSIZE": bounds["disk_bytes"],
-        "RLIMIT_NOFILE": bounds["open_files"],
-        "RLIMIT_NPROC": bounds["threads"],
-        "RLIMIT_CORE": 0,
-    }
-    for name, most in wanted.items():
-        if hasattr(resource, name):
-            kind, hard = getattr(resource, name), resource.getrlimit(getattr(resource, name))[1]
-            if hard != resource.RLIM_INFINITY:
-                most = min(most, hard)
-            resource.setrlimit(kind, (most, most))
+    most = _memory_now() + most_bytes
+    _limit(resource, "RLIMIT_AS", most)
+    try:
+        mmap.mmap(-1, most).close()
+    except OSError:
+        return
+    raise NoWall(errno.ENOSYS, "the limit is taken and not kept")
+
+
+def limits(bounds):
+    """Processor time, size of a file, open files and threads; no core dumps."""
+    import resource
+
+    _limit(resource, "RLIMIT_CPU", int(bounds["seconds"]) + 2)
+    _limit(resource, "RLIMIT_FSIZE", bounds["disk_bytes"])
+    _limit(resource, "RLIMIT_NOFILE", bounds["open_files"])
+    _limit(resource, "RLIMIT_NPROC", bounds["threads"])
+    _limit(resource, "RLIMIT_CORE", 0)
+
+
+def _limit(resource, name, most):
+    """Set one limit where the system has it; what is lower already stays."""
+    if hasattr(resource, name):
+        kind, hard = getattr(resource, name), resource.getrlimit(getattr(resource, name))[1]
+        if hard != resource.RLIM_INFINITY:
+            most = min(most, hard)
+        resource.setrlimit(kind, (most, most))
 
 
 def only_these_files(folder, readable):

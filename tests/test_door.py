@@ -1,5 +1,8 @@
 """The door to the student's room: lost walls, killed processes, rooms without fork."""
 
+import contextlib
+import itertools
+import os
 import signal
 import subprocess
 import sys
@@ -11,6 +14,7 @@ import pytest
 from coursework.marking.room import door, visit
 from coursework.marking.room.forked_rooms import ForkedRooms
 from coursework.marking.room.fresh_rooms import FreshRooms
+from coursework.marking.room.listening import listen
 from coursework.marking.room.shared import NoRoom
 
 from tests.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points
@@ -187,3 +191,50 @@ def test_nothing_is_left_when_the_marker_is_killed():
 
     wait_until(lambda: processes(f"HOME={folder}") == set())
     assert not Path(folder).exists()
+
+
+@pytest.fixture
+def said():
+    """A room's stream that a test writes to, piece by piece with a wait after each."""
+    lines, lines_in = os.pipe()
+    stop = threading.Event()
+
+    def say(pieces, wait):
+        with os.fdopen(lines_in, "wb", buffering=0) as file, contextlib.suppress(BrokenPipeError):
+            for piece in pieces:
+                file.write(piece)
+                if stop.wait(wait):
+                    break
+
+    def start(pieces, wait):
+        threading.Thread(target=say, args=(pieces, wait)).start()
+        return os.fdopen(lines, "rb", buffering=0)
+
+    yield start
+    stop.set()
+
+
+BEGAN = b'{"began": 3}\n'
+
+
+def test_a_cell_that_says_nothing_for_too_long_is_stopped_from_outside(said):
+    """One cell began and is silent: 0.3 s for it, whatever the notebook has left."""
+    came = listen(said([BEGAN], 9), 1000, seconds=30, cell_seconds=0.3)
+
+    assert (BEGAN, "cell_seconds") == (came.raw, came.why)
+
+
+def test_each_cell_that_begins_has_its_own_time_and_all_together_one(said):
+    """Every 0.05 s a cell begins, so none is late; after 0.5 s the notebook is."""
+    came = listen(said([BEGAN] * 99, 0.05), 10_000, seconds=0.5, cell_seconds=0.3)
+
+    assert "seconds" == came.why
+    assert came.raw.count(BEGAN) > 3
+
+
+def test_a_flood_is_cut_and_its_room_not_waited_for(said):
+    """Bytes without end, of which 1000 may come: of the rest one piece of 64 kB is taken at most."""
+    came = listen(said(itertools.repeat(b"x" * 4096), 0), 1000, seconds=30, cell_seconds=30)
+
+    assert "output" == came.why
+    assert 1000 <= len(came.raw) <= 1000 + 65536

@@ -77,7 +77,7 @@ subprocess.Popen(['sleep', '{token}'], start_new_session=True)
 import os
 os.posix_spawn('/bin/sleep', ['sleep', '{token}'], dict())
 """,
-    "runs a shell by the notebook's own sign": "!sleep {token} &",
+    "runs a shell by the notebook's own sign": "!sleep {token}",
     "kills the parent": "import os, signal\nos.kill(os.getppid(), signal.SIGKILL)",
     "kills the marker": "import os, signal\nos.kill({marker}, signal.SIGKILL)",
     "kills everybody": "import os, signal\nos.kill(-1, signal.SIGKILL)",
@@ -131,7 +131,7 @@ print(open('a').read())
     "writes into its own hand-in": "open('{own}', 'w').write('better')",
     "writes the library": "import kitchenmath\nopen(kitchenmath.__file__, 'a').write('\\nx = 1')",
     "leaves a module for the next": "open('{instructor}/numpy.py', 'w').write('raise SystemExit')",
-    "lists the home folder": "import os\nprint(os.listdir(os.path.expanduser('~root') or '/'))",
+    "lists the home folder": "import os\nprint('found', os.listdir('{home}'))",
     "makes a device": "import os\nos.mknod('disk', 0o060600, os.makedev(8, 0))\nopen('disk')",
     "takes rights back": "import os\nos.setuid(0)\nos.chroot('/')",
     "mounts something": """

@@ -1,5 +1,6 @@
 """Each bound of the student's room strikes where it is passed, and its finding says its name."""
 
+import json
 from dataclasses import fields
 
 import pytest
@@ -67,14 +68,33 @@ def test_below_a_bound_nothing_is_said(name):
     assert NOTHING | {"q1": 3.0, "q2": 2.0, "q3": 3.0} == points(record)
 
 
-def test_more_cells_of_ones_own_than_are_run_are_counted():
+def own_cells(record):
+    """The texts of the student's own cells in our marked copy."""
+    cells = json.loads(record["notebook"])["cells"]
+    return [each["source"] for each in cells if each["id"].startswith("own-")]
+
+
+def test_more_cells_of_ones_own_than_are_run_are_counted_and_left_out():
     book = honest()
     book["cells"] += [code(f"x = {n}", f"x{n}") for n in range(4)]
+    few, all_ = marked(book, own_cells=3), marked(book, own_cells=4)
 
-    assert ["4 cells are the student's own; the first 3 were run (own_cells)."] == marked(
-        book, own_cells=3
-    )["findings"]
-    assert [] == marked(book, own_cells=4)["findings"]
+    assert ["4 cells are the student's own; the first 3 were run (own_cells)."] == few["findings"]
+    assert ["x = 0", "x = 1", "x = 2"] == own_cells(few)
+    assert [] == all_["findings"]
+    assert ["x = 0", "x = 1", "x = 2", "x = 3"] == own_cells(all_)
+
+
+def test_a_long_cell_of_ones_own_is_left_out_and_said():
+    """500 bytes are allowed; “é” has two of them, so 499 letters are 500 bytes."""
+    book = honest()
+    book["cells"] += [code("# é" + "x" * 496, "fits"), code("# é" + "x" * 497, "long")]
+    record = marked(book, answer_bytes=500)
+
+    assert [
+        "A cell of the student's own is longer than 500 bytes and was left out (answer_bytes)."
+    ] == record["findings"]
+    assert ["# é" + "x" * 496] == own_cells(record)
 
 
 def test_a_file_that_is_too_long_waits_for_a_human_and_says_the_bound():

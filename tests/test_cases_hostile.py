@@ -6,11 +6,13 @@ whatever it does, and never one more; attacks on the judging come without honest
 nothing. The class is marked once; each test looks at what became of one attack.
 """
 
+import contextlib
 import hashlib
 import json
 import os
 import re
 import socket
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -54,14 +56,11 @@ class Listener:
     def came(self):
         """Who connected and what was sent; waits for nothing."""
         found = []
-        for one, take in ((self.tcp, "accept"), (self.unix, "accept"), (self.udp, "recvfrom")):
+        takes = {self.tcp: self.tcp.accept, self.unix: self.unix.accept}
+        for one, take in (takes | {self.udp: lambda: self.udp.recvfrom(99)}).items():
             one.setblocking(False)
-            try:
-                got = getattr(one, take)(*([99] if take == "recvfrom" else []))
-                found.append(got)
-            except BlockingIOError:
-                pass
-            one.close()
+            with one, contextlib.suppress(BlockingIOError):
+                found.append(take())
         return found
 
 
@@ -86,6 +85,7 @@ def hostile(tmp_path_factory):
         "marker": os.getpid(),
         "port": listener.port,
         "unix": listener.path,
+        "home": Path.home(),
         "gradebook": course.gradebook_file,
         "key": key_file(SET),
         "instructor": key_file(SET).parents[1],
@@ -206,6 +206,7 @@ def test_no_process_is_left_behind(hostile):
         ("reads the gradebook", "SQLite format"),
         ("reads the keys", "BEGIN HIDDEN TESTS"),
         ("lists the keys", "05-season-and-brine"),
+        ("lists the home folder", "found ["),
         ("reads a classmate's work", "à la cuillère"),
         ("links to a classmate's work", "à la cuillère"),
         ("reads the marker's environment", "PATH="),

@@ -10,6 +10,7 @@ from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
 from coursework.marking.changes import Change, ChangeList
 from coursework.marking.mark_set import mark_set
+from coursework.sets.keys import key_file
 
 from tests.filled_in import SET, class_copy
 from tests.small_class import SMALL, listed, other_key, slips_worth
@@ -70,7 +71,7 @@ def test_a_first_marking_and_a_new_hand_in_change_nothing_for_anybody(corrected)
     assert others == sorted(line[1:] for line in listed(course))
 
 
-def test_stopped_at_the_first_change_the_list_is_whole_in_the_end(corrected, monkeypatch):
+def test_stopped_at_the_first_change_the_list_is_whole_in_the_end(corrected):
     """Ctrl-C as soon as there is a list; the next marking finds the rest, and none twice."""
     course, expected = corrected
 
@@ -90,42 +91,39 @@ def test_stopped_at_the_first_change_the_list_is_whole_in_the_end(corrected, mon
     assert expected == sorted(line[1:] for line in listed(course))
 
 
-def test_stopped_between_list_and_record_a_change_is_not_listed_twice(corrected, monkeypatch):
-    """The worst instant for a kill: the change is written down, the record is not yet."""
+@pytest.mark.parametrize("instant", ["before", "after"])
+def test_stopped_right_beside_a_record_a_change_is_listed_once(corrected, monkeypatch, instant):
+    """The two worst instants for a kill: before and after the record of a changed hand-in is there.
+
+    Before it the next marking finds the change again; after it, it cannot find it any more.
+    """
     course, expected = corrected
+    student, real = expected[0][0], module.write_safely
+
+    def write(path, *words, **more):
+        if path.name != f"{student}.json":
+            real(path, *words, **more)
+            return
+        if instant == "after":
+            real(path, *words, **more)
+        raise KeyboardInterrupt
+
     with monkeypatch.context() as patch:
-        patch.setattr(module, "write_safely", dies_once_there_is_a_list(course))
+        patch.setattr(module, "write_safely", write)
         with pytest.raises(KeyboardInterrupt):
-            mark_set(course, SET, workers=1)
-    first = listed(course)
+            mark_set(course, SET)
+    assert student in [line[1] for line in listed(course)]
     mark_set(course, SET)
 
-    assert first
     assert expected == sorted(line[1:] for line in listed(course))
 
 
-def dies_once_there_is_a_list(course):
-    """The writer of records, which is stopped right after the first change was written down."""
-    real = module.write_safely
-
-    def write(path, *words, **more):
-        if listed(course) and path.suffix == ".json":
-            raise KeyboardInterrupt
-        real(path, *words, **more)
-
-    return write
-
-
-def test_the_same_change_another_day_is_listed_again(corrected, tmp_path):
+def test_the_same_change_another_day_is_listed_again(corrected, monkeypatch):
     """1 → 1.5 by a correction that was taken back and made again: three lines for each."""
     course, expected = corrected
     mark_set(course, SET)
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(module, "key_file", lambda _: tmp_path / "real.ipynb")
-        (tmp_path / "real.ipynb").write_text(
-            (tmp_path / f"{SET}.ipynb").read_text("utf-8").replace("worth=1.5)", "worth=1)"),
-            "utf-8",
-        )
+    with monkeypatch.context() as patch:
+        patch.setattr(module, "key_file", key_file)  # the real one
         mark_set(course, SET)
     mark_set(course, SET)
     back = [[*each[:2], "1.5", "1"] for each in expected]

@@ -95,6 +95,10 @@ NO_ANSWER = {
         "The cell is filled in, and gave no answer. It ended with: "
         "CellTooLong: this cell was stopped after 1 seconds",
     ),
+    "it left": (
+        "import sys\nsys.exit('enough')",
+        "The cell is filled in, and gave no answer. It ended with: SystemExit: enough",
+    ),
     "it ended its room": (
         "import os\nos._exit(0)",
         "The cell ended the room it ran in, and gave no answer.",

@@ -260,6 +260,21 @@ def test_threads_are_bounded_by_the_kernel_for_ordinary_users(place):
     assert "40" == child(place, "", attempt).split()[0]
 
 
+def test_threads_are_bounded_by_python_where_the_kernel_does_not(place):
+    """8 in all, the first one included, by the error that the kernel gives."""
+    kit = str(ROOM.parents[3])
+    attempt = (
+        "started = 0\n"
+        "while started < 40:\n"
+        "    threading.Thread(target=time.sleep, args=(0.5,)).start(); started += 1"
+    )
+    bounded = f"sys.path.insert(0, {kit!r}); import cells; cells.few_threads(8)"
+
+    assert "done" == child(place, "", attempt)
+    assert "held RuntimeError" == child(place, bounded, attempt)
+    assert "done" == child(place, bounded, attempt.replace("40", "7"))
+
+
 RAW = sorted(name for name in syscalls.REFUSED if name not in ("fork", "vfork"))
 
 

@@ -6,10 +6,12 @@ before the record that makes it true.
 """
 
 import csv
+import errno
 import io
 import os
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cached_property
 
 from coursework.errors import CourseError
 from coursework.reports.sheet import sheet_as_csv
@@ -92,10 +94,10 @@ class ChangeList:
             When the file is open in another program, or the disk refuses.
         """
         try:
-            there = self._lines_since(since)
+            last = self._last_since(since)
             now = datetime.now().isoformat(" ", "seconds")
             rows = [[each.student, each.question, *each.points] for each in found]
-            rows = [[now, *row] for row in rows if guarded(row) not in there]
+            rows = [[now, *row] for row in rows if guarded(row) not in last]
             if rows:
                 self._append(rows)
         except OSError as error:
@@ -109,17 +111,24 @@ class ChangeList:
         with self.file.open("ab", buffering=0) as file:
             head = sheet_as_csv([HEAD]).encode("utf-8-sig")
             start = head if file.tell() == 0 else self._mend()
-            file.write(start + sheet_as_csv(rows).encode())
+            text = start + sheet_as_csv(rows).encode()
+            if file.write(text) < len(text):
+                raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
-    def _lines_since(self, since):
-        """The lines that were written since a time, without the time."""
+    def _last_since(self, since):
+        """The last line of each question of each student since a time, without the time."""
         earliest = datetime.fromtimestamp(int(since)).isoformat(" ", "seconds")
+        lines = self._earlier_lines
+        return list({tuple(row[1:3]): row[1:] for row in lines if row[0] >= earliest}.values())
+
+    @cached_property
+    def _earlier_lines(self):
+        """The lines of earlier markings: in one marking each hand-in changes once at most."""
         try:
             text = self.file.read_bytes().decode("utf-8-sig", "replace")
         except FileNotFoundError:
             return []
-        rows = csv.reader(io.StringIO(text, newline=""))
-        return [row[1:] for row in rows if row and row[0] >= earliest]
+        return [row for row in csv.reader(io.StringIO(text, newline="")) if row]
 
     def _mend(self):
         """A line end, where a power cut or a full disk left half a line."""

@@ -13,6 +13,7 @@ import os
 import signal
 import sys
 import threading
+import warnings
 
 from IPython.core.interactiveshell import InteractiveShell
 from plain import to_plain
@@ -75,6 +76,8 @@ def shell():
     config.HistoryManager.enabled = False
     made = Shell.instance(colors="NoColor", config=config)
     made.displayhook.write_output_prompt = lambda: None
+    # After sys.exit(): advice for a terminal, which would stand where the error is looked for.
+    warnings.filterwarnings("ignore", "To exit: use")
     return made
 
 

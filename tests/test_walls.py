@@ -238,6 +238,15 @@ def test_what_is_written_to_the_own_disk_is_seen_by_nobody_and_ends(place):
     assert [] == os.listdir(place["folder"])
 
 
+def test_a_room_that_dies_leaves_no_copy_of_its_memory(place):
+    """No core dump, and no way to ask for one again: both limits are 0 (core(5))."""
+    attempt = "print(resource.getrlimit(resource.RLIMIT_CORE))"
+    if "(0, 0)\ndone" == child(place, "", attempt):
+        pytest.skip("Core dumps are off on this machine already.")
+
+    assert "(0, 0)\ndone" == child(place, UP["limits"], attempt)
+
+
 def test_threads_are_bounded_by_the_kernel_for_ordinary_users(place):
     """8 in all, the first one included; a root user may have any number, and the shell counts."""
     attempt = (

@@ -4,8 +4,7 @@ Each wall is a function of its own that goes up in the process that calls it and
 down again. `raise_walls` puts them up in order and names those that this machine lacks. macOS has
 only the limits, Windows none; they say so the same way.
 
-Sources: the kernel's user-space interface (landlock(7), seccomp(2), user_namespaces(7),
-prctl(2)).
+Sources: the kernel's interface (landlock(7), seccomp(2), user_namespaces(7), prctl(2)).
 """
 
 import contextlib

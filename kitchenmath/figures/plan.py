@@ -6,7 +6,7 @@ Grouped by cook or by equipment, in greys and hatches that survive a black-and-w
 
 from matplotlib.patches import Rectangle
 
-from kitchenmath.figures.frame import FOOD, INK, LOST, PAPER, quiet
+from kitchenmath.figures.frame import FOOD, INK, LOST, PAPER, Words, quiet
 from kitchenmath.figures.plan_rows import AT_WORK, NOBODY, ON_ITS_OWN
 from kitchenmath.service.clock import say_clock
 
@@ -61,10 +61,10 @@ def draw_plan(ax, names, lanes, looks, starts_min, works_min, rests_min, waits_m
     _clock_axis(ax, first, last)
     artists = {"axes": ax, "slots": [], "titles": [], "key": None, "opens": None}
     artists["service"] = _moment(ax, "--")
-    artists["marks"] = [ax.text(0, -0.75, "", ha="right", **WORDS)]
+    artists["marks"] = [ax.add_artist(Words(0, -0.75, "", ha="right", **WORDS))]
     if opens_min is not None:
         artists["opens"] = _moment(ax, ":")
-        artists["marks"].append(ax.text(0, -0.75, "", ha="left", **WORDS))
+        artists["marks"].append(ax.add_artist(Words(0, -0.75, "", ha="left", **WORDS)))
     move_plan(artists, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
               opens_min)  # fmt: skip
     return artists
@@ -124,7 +124,7 @@ def _slot(artists, number):
     while len(artists["slots"]) <= number:
         ax = artists["axes"]
         bars = [ax.add_artist(Rectangle((0, 0), 1, 1, edgecolor=INK)) for _ in range(3)]
-        artists["slots"].append((bars, ax.text(0, 0, "", **WORDS)))
+        artists["slots"].append((bars, ax.add_artist(Words(0, 0, "", **WORDS))))
     bars, label = artists["slots"][number]
     label.set_visible(True)
     return bars, label
@@ -135,8 +135,9 @@ def _title(artists, row, lane):
     number = len(artists["lanes"])
     while len(artists["titles"]) <= number:
         ax = artists["axes"]
-        text = ax.text(0.005, 0, "", transform=ax.get_yaxis_transform(), ha="left",
-                       fontweight="bold", bbox=CLEAR, **WORDS)  # fmt: skip
+        text = Words(0.005, 0, "", transform=ax.get_yaxis_transform(), ha="left",
+                     fontweight="bold", bbox=CLEAR, **WORDS)  # fmt: skip
+        ax.add_artist(text)
         artists["titles"].append((text, ax.axhline(0, color=INK, linewidth=0.4)))
     text, line = artists["titles"][number]
     text.set(y=row, text=lane, visible=True)

@@ -141,5 +141,14 @@ def test_a_file_that_was_written_can_be_clicked():
     ) in told(f"Mark sheet: {file}")
 
 
+def test_a_folder_on_the_line_before_stays_out_of_the_link():
+    """As "Hand back" says it: the folder, then the first page."""
+    classes = KIT / "instructor" / "classes"
+    html_ = told(f"24 pages are in {classes}\nThe first: {classes / 'one.html'}")
+
+    assert f"in {classes}<br>The first: <a " in html_
+    assert 'href="/files/instructor/classes/one.html"' in html_
+
+
 def test_a_file_elsewhere_is_said_and_not_linked():
     assert "<a " not in told("Mark sheet: /elsewhere/reports/04.csv")

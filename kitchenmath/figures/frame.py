@@ -60,7 +60,7 @@ class Words(Text):
     """A line of text that is drawn from its outlines, which are made once for each wording.
 
     Matplotlib sets the letters of a text anew for each drawing. In a picture with twenty names
-    that is half of what a slider waits for. For one level line, centred upright.
+    that is a third of what a slider waits for. For one level line, centred upright.
     """
 
     def draw(self, renderer):

@@ -3,8 +3,8 @@
 from collections import Counter
 
 from coursework.gradebook.points import human_marks
-from coursework.reports.sheet import mark_sheet
-from coursework.reports.standing import slips_in_words, usable_records
+from coursework.reports.sheet import mark_sheet, slips_named
+from coursework.reports.standing import usable_records
 
 
 def marks_in_lines(course, set_id):
@@ -23,7 +23,7 @@ def marks_in_lines(course, set_id):
     head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
     short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
     lines = [table([[row[column] for column in short] for row in (head, *rows)])]
-    named = Counter(slip for found in records for slip in _slips(found))
+    named = Counter(slip for found in records for slip in slips_named(found))
     if named:
         lines += ["", "Slips, most first:"]
         lines += [f"  {count:2d} x {slip}" for slip, count in named.most_common(8)]
@@ -31,14 +31,6 @@ def marks_in_lines(course, set_id):
     if notes:
         lines += ["", "To look at:", *(f"  {student}: {note}" for student, note in notes)]
     return "\n".join(lines)
-
-
-def _slips(found):
-    return [
-        f"{one['question']} {slips_in_words(one['slips'], one['sentence'])}"
-        for one in found["verdicts"]
-        if one["slips"]
-    ]
 
 
 def table(rows):

@@ -11,7 +11,7 @@ from coursework.reports.picture import shortened
 from coursework.reports.standing import earned, in_order, not_marked, number, slips_in_words, total
 from coursework.terms.lateness import days_late
 
-__all__ = ["arrived_for", "mark_sheet", "sheet_as_csv"]
+__all__ = ["arrived_for", "mark_sheet", "sheet_as_csv", "slips_named"]
 
 # A spreadsheet runs a cell that begins with one of these (full-width ones too), also behind
 # blanks, and after a semicolon where that parts columns.
@@ -61,7 +61,7 @@ def mark_sheet(course, set_id, records, human):
                 *start,
                 *(_points(mine.get(question)) for question in questions),
                 *(number(sum_.points), number(sum_.out_of), str(len(sum_.open))),
-                "; ".join(_slips_named(record)),
+                "; ".join(slips_named(record)),
                 " ".join(_notes(course, record, arrived.get(student, []))),
             ]
         )
@@ -107,7 +107,7 @@ def _points(cell):
     return "" if cell is None or cell.points is None else number(cell.points)
 
 
-def _slips_named(record):
+def slips_named(record):
     """Question and slip: "q1 one cover only"; two names where they cannot be told apart."""
     verdicts = sorted(record["verdicts"], key=lambda each: in_order(each["question"]))
     return [

@@ -237,6 +237,11 @@ def slips_in_words(slips, sentence):
     slips : sequence of str
     sentence : str
         The verdict's, which says which of both it is.
+
+    Returns
+    -------
+    str
+        "" where there is none.
     """
     joined = " or " if EITHER in sentence else " and "
     return joined.join(filter(None, [", ".join(slips[:-1]), *slips[-1:]]))

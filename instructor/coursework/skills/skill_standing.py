@@ -49,6 +49,11 @@ class Asking:
         """A number that carries on from an earlier slip counts as right."""
         return self.outcome in RIGHT
 
+    @property
+    def slip(self):
+        """What slipped, by name; "" where nothing did."""
+        return slips_in_words(self.slips, self.sentence)
+
 
 @dataclass(frozen=True)
 class Standing:
@@ -86,7 +91,7 @@ class Standing:
     @property
     def slips(self):
         """Names of the slips, as often as they were made, the latest last."""
-        return [slips_in_words(one.slips, one.sentence) for one in self.asked if one.slips]
+        return [one.slip for one in self.asked if one.slips]
 
 
 @dataclass(frozen=True)
@@ -132,10 +137,6 @@ class Skill:
         count, words = Counter(), {}
         for standing in self.students.values():
             count.update(standing.slips)
-            words |= {
-                slips_in_words(one.slips, one.sentence): one.sentence
-                for one in standing.asked
-                if one.slips
-            }
+            words |= {one.slip: one.sentence for one in standing.asked if one.slips}
         ranked = sorted(count.items(), key=lambda each: (-each[1], each[0]))
         return [(name, times, words[name]) for name, times in ranked]

@@ -3,7 +3,7 @@
 from coursework.reports.hand_back import lesson_name, page, save
 from coursework.reports.picture import percent, shortened
 from coursework.reports.sheet import sheet_as_csv
-from coursework.reports.standing import number, slips_in_words
+from coursework.reports.standing import number
 from coursework.skills.go_back import no_place, places
 from coursework.skills.skill_table import skill_table
 
@@ -254,8 +254,7 @@ def _student(table, student):
     lessons = {}
     for name in table.not_got(student):
         standing = table.standing(student, name)
-        latest = standing.latest
-        words = slips_in_words(latest.slips, latest.sentence) or _sign(standing)[1]
+        words = standing.latest.slip or _sign(standing)[1]
         lesson = lesson_name(_lesson(table.skills[name])) or "No lesson named"
         gap = {"skill": name, "words": words}
         lessons.setdefault(lesson[0].upper() + lesson[1:], []).append(gap)

@@ -3,6 +3,7 @@
 import csv
 import hashlib
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -229,8 +230,6 @@ def children_of(number):
 
 
 def environment():
-    import os
-
     instructor = Path(__file__).parents[1] / "instructor"
     return os.environ | {"PYTHONPATH": f"{instructor.parent}{os.pathsep}{instructor}"}
 
@@ -338,3 +337,21 @@ def test_the_mark_sheet_opens_in_a_spreadsheet(played, tmp_path):
     assert raw.startswith(b"\xef\xbb\xbf")
     assert len(rows) == 24
     assert {row["q6 of 4"] for row in rows} == {"", "0"}
+
+
+def test_a_reader_who_stops_reading_gets_a_sentence_and_not_a_traceback(tmp_path):
+    """As `... | head -1` does. What was not done is not reported as done."""
+    code = "import sys; from coursework.command import main; sys.exit(main(sys.argv[1:]))"
+    reading, writing = os.pipe()
+    os.close(reading)
+    run = subprocess.run(
+        [sys.executable, "-c", code, "demo", "--folder", str(tmp_path / "class")],
+        stdout=writing,
+        stderr=subprocess.PIPE,
+        text=True,
+        env=environment() | {"PYTHONUNBUFFERED": "1"},
+    )
+    os.close(writing)
+
+    assert run.returncode == 1
+    assert run.stderr == "Nobody reads what it says, so it stopped. Type it again to go on.\n"

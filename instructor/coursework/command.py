@@ -44,8 +44,10 @@ def main(arguments):
     except KitchenError as error:
         print("\n".join([str(error), *_notes(error)]), file=sys.stderr)
         return 1
-    except BrokenPipeError:  # whoever read along has read enough; the work itself was done
+    except BrokenPipeError:  # as in `demo | head -5`: it may have come to its end, or not
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        print("Nobody reads what it says, so it stopped. Type it again to go on.", file=sys.stderr)
+        return 1
     except KeyboardInterrupt as stop:
         words = "\nStopped. Nothing is lost: the same command goes on from here."
         print("\n".join([words, *_notes(stop)]), file=sys.stderr)

@@ -1,7 +1,7 @@
 """Run every test, and every lesson and key against its stored results: python3 tests
 
 Further words go on to pytest. Paths among them take the place of "every", for example:
-python3 tests tests/test_brine.py -n 0
+python3 tests tests/kitchenmath/brine -n 0
 """
 
 import glob

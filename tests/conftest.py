@@ -3,7 +3,7 @@
 import hypothesis
 import pytest
 
-from tests.published import STATUSES, Published
+from tests.helpers.published import STATUSES, Published
 
 # A shared or slow machine is no reason for a test to fail.
 hypothesis.settings.register_profile("kit", deadline=None)
@@ -20,7 +20,7 @@ def pytest_generate_tests(metafunc):
 @pytest.fixture(scope="session")
 def small_class(tmp_path_factory):
     """Seven hand-ins of a class, half marked; to be copied before it is changed."""
-    from tests.small_class import made
+    from tests.helpers.small_class import made
 
     return made(tmp_path_factory.mktemp("small") / "class")
 

@@ -1,0 +1,255 @@
+"""The door to the student's room: lost walls, killed processes, rooms without fork."""
+
+import contextlib
+import itertools
+import os
+import signal
+import subprocess
+import sys
+import threading
+from pathlib import Path
+from types import SimpleNamespace
+
+import pytest
+from coursework.marking.room import door, visit
+from coursework.marking.room.forked_rooms import ForkedRooms
+from coursework.marking.room.fresh_rooms import FreshRooms
+from coursework.marking.room.listening import listen
+from coursework.marking.room.shared import NoRoom
+
+from tests.helpers.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points
+from tests.helpers.this_machine import lacks, need, processes, wait_until
+
+pytestmark = pytest.mark.skipif(
+    sys.platform != "linux", reason="Processes are watched by Linux's means."
+)
+
+
+def test_the_warm_process_found_every_wall_that_this_machine_can_have():
+    """Our trial against the other programs' answers."""
+    assert {wall for wall in door.HOLDS_BACK if lacks(wall)} == set(door.rooms().missing)
+
+
+@pytest.mark.parametrize(
+    ("missing", "words"),
+    [
+        ((), ""),
+        (("calls",), "kept from starting programs and ending other processes. Mark on a Linux"),
+        (("files", "disk"), "kept from filling the disk and reading and changing this machine's"),
+        (("memory",), "kept from using up memory. Mark on a Linux"),
+        (tuple(door.HOLDS_BACK), "kept from using the network, filling the disk, using up memory,"),
+    ],
+)
+def test_one_sentence_says_what_is_not_held_back(monkeypatch, missing, words):
+    """In the order in which the walls go up, joined as in a sentence."""
+    made = SimpleNamespace(missing=dict.fromkeys(missing, "no such wall"))
+    monkeypatch.setattr(door, "rooms", lambda: made)
+
+    assert words in door.not_held_back()
+    assert bool(words) == door.not_held_back().startswith("On this machine students' code is not")
+
+
+def job(*sources, **bounds):
+    """Work for a room: code cells, none of which is asked for an answer."""
+    bounds = {"memory_bytes": 10**9, "disk_bytes": 10**6, "files": 50, "open_files": 32,
+              "threads": 8, "seconds": 20} | bounds  # fmt: skip
+    cells = [{"place": n, "source": each, "ask": None} for n, each in enumerate(sources)]
+    return {"cells": cells, "bounds": bounds, "cell_seconds": 10, "output_bytes": 1000,
+            "figures": 1}  # fmt: skip
+
+
+@pytest.fixture
+def forked():
+    """The way of Linux."""
+    opened = ForkedRooms()
+    yield opened
+    opened.close()
+
+
+@pytest.fixture
+def fresh():
+    """The way of systems that cannot copy a process."""
+    opened = FreshRooms(ahead=1)
+    yield opened
+    opened.close()
+
+
+@pytest.mark.parametrize("way", ["forked", "fresh"])
+def test_a_room_refuses_to_run_when_a_wall_that_stood_is_lost(request, way):
+    """No disk can be made for minus one file: nothing ran, and the door says what is lost."""
+    need("disk")
+    opened = request.getfixturevalue(way)
+
+    with pytest.raises(NoRoom, match=r"did not go up again: .*disk"):
+        opened.run(job("print('ran')", files=-1), 100_000, 20)
+    assert b"ran" in opened.run(job("print('ran')"), 100_000, 20).raw
+
+
+def test_rooms_without_fork_have_the_walls_that_this_machine_can_have(fresh):
+    """Found by trying, in the same kind of process; not by the name of the system."""
+    assert {wall for wall in door.HOLDS_BACK if lacks(wall)} == set(fresh.missing)
+
+
+def test_a_lost_wall_is_no_zero_for_a_student():
+    """Marking stops with a sentence; it does not go on and give a student nothing."""
+    need("disk")
+    with pytest.raises(NoRoom):
+        marked(honest(), files=-1)
+
+    assert ALL == points(marked(honest()))
+
+
+def test_code_cannot_say_that_a_wall_is_lost(forked):
+    """The first line is the room's own; a later one of a student's is passed by."""
+    forge = 'import os\nfor n in range(64):\n  try: os.write(n, b\'{"lost": ["disk"]}\\n\')\n'
+    came = forked.run(job(forge + "  except OSError: pass"), 100_000, 20)
+
+    assert b'"lost"' in came.raw
+    assert "" == came.why
+
+
+def test_new_rooms_with_fewer_walls_are_refused(monkeypatch, forked):
+    """What was kept from students' code when the marking began must not change half-way."""
+    monkeypatch.setattr(door, "_forked", lambda: forked)
+    forked._greeting()["missing"] = {"files": "gone"}
+
+    with pytest.raises(NoRoom, match="reading and changing this machine's files when the marking"):
+        door.new_rooms(SimpleNamespace(missing={}))
+
+
+def test_rooms_without_fork_give_the_same_record(fresh, monkeypatch):
+    """Right answers, a loop, an exit, an output: the whole records are equal."""
+    book = filled(
+        q1=TYPED["q1"],
+        q2="while True: pass",
+        q3="print('raw')\n" + TYPED["q3"],
+        q4="import os\nos._exit(0)",
+        q5="print(1 / 0)",
+    )
+    monkeypatch.setattr(visit, "rooms", lambda: fresh)
+    without = marked(book, cell_seconds=1)
+    monkeypatch.setattr(visit, "rooms", door.rooms)
+
+    assert NOTHING | {"q1": 3.0, "q3": 3.0} == points(without)
+    assert marked(book, cell_seconds=1) == without
+
+
+def test_marking_goes_on_when_the_warm_process_was_killed():
+    """A new door, once; then the same points."""
+    door.rooms().warm.kill()
+    door.rooms().warm.wait()
+
+    assert ALL == points(marked(honest()))
+
+
+def test_marking_goes_on_when_the_warm_process_is_killed_during_a_run():
+    """The room ends with it; the hand-in is run again in another."""
+    book = honest()
+    book["cells"].append(code("import time; time.sleep(1.5)"))
+    warm = door.rooms().warm
+    killer = threading.Timer(0.7, warm.kill)
+    killer.start()
+    record = marked(book)
+    killer.join()
+
+    assert ALL == points(record)
+    assert [] == record["findings"]
+    assert warm.wait(10) == -signal.SIGKILL
+
+
+MARKER = """
+import sys
+sys.path[:0] = [{root!r}, {instructor!r}]
+from coursework.marking.room import door
+from tests.helpers.filled_in import TYPED, filled, marked
+print(door.rooms().folder, flush=True)
+marked(filled(q1=TYPED["q1"], q2={stubborn!r}), cell_seconds=60, seconds=60)
+"""
+STUBBORN = """
+import ctypes, signal, time
+ctypes.CDLL(None).prctl(1, 0)
+for n in range(1, 65):
+    try: signal.signal(n, signal.SIG_IGN)
+    except (OSError, ValueError): pass
+while True: time.sleep(1)
+"""
+
+
+def test_nothing_is_left_when_the_marker_is_killed():
+    """The warm process sees its door close and ends every room, also one that asked to outlive it.
+
+    The room took back the order to die with its parent (prctl 1) and ignores every signal it can.
+    """
+    root = str(Path(__file__).resolve().parents[4])
+    text = MARKER.format(root=root, instructor=f"{root}/instructor", stubborn=STUBBORN)
+    marker = subprocess.Popen([sys.executable, "-c", text], stdout=subprocess.PIPE, text=True)
+    with marker.stdout as said:
+        folder = said.readline().strip()
+    wait_until(lambda: any(map(ignores_signals, processes(f"HOME={folder}"))))
+    marker.kill()
+    marker.wait()
+
+    wait_until(lambda: processes(f"HOME={folder}") == set())
+    assert not Path(folder).exists()
+
+
+def ignores_signals(process):
+    """Whether the stubborn cell is past its first lines: SIGTERM, number 15, is ignored (Linux)."""
+    try:
+        status = Path(f"/proc/{process}/status").read_text()
+    except OSError:
+        return False
+    ignored = int(status.partition("SigIgn:")[2].split()[0], 16)
+    return bool(ignored & 1 << signal.SIGTERM - 1)
+
+
+@pytest.fixture
+def said():
+    """A room's stream that a test writes to, piece by piece with a wait after each."""
+    lines, lines_in = os.pipe()
+    stop = threading.Event()
+
+    def say(pieces, wait):
+        with os.fdopen(lines_in, "wb", buffering=0) as file, contextlib.suppress(BrokenPipeError):
+            for piece in pieces:
+                file.write(piece)
+                written.append(len(piece))
+                if stop.wait(wait):
+                    break
+
+    def start(pieces, wait):
+        threading.Thread(target=say, args=(pieces, wait)).start()
+        return os.fdopen(lines, "rb", buffering=0)
+
+    start.written = written = []
+    yield start
+    stop.set()
+
+
+BEGAN = b'{"began": 3}\n'
+
+
+def test_a_cell_that_says_nothing_for_too_long_is_stopped_from_outside(said):
+    """One cell began and is silent: 0.3 s for it, whatever the notebook has left."""
+    came = listen(said([BEGAN], 9), 1000, seconds=30, cell_seconds=0.3)
+
+    assert (BEGAN, "cell_seconds") == (came.raw, came.why)
+
+
+def test_each_cell_that_begins_has_its_own_time_and_all_together_one(said):
+    """Every 0.05 s a cell begins, so none is late; after 0.5 s the notebook is."""
+    came = listen(said([BEGAN] * 99, 0.05), 10_000, seconds=0.5, cell_seconds=0.3)
+
+    assert "seconds" == came.why
+    assert came.raw.count(BEGAN) > 3
+
+
+def test_a_flood_is_cut_and_its_room_not_waited_for(said):
+    """Of 8 MB 1000 bytes may come: the room's pipe (64 kB) and one piece as long, and no more."""
+    stream = said(itertools.repeat(b"x" * 4096, 2000), 0)
+    came = listen(stream, 1000, seconds=30, cell_seconds=30)
+    wait_until(lambda: stream.closed)
+
+    assert "output" == came.why
+    assert 1000 <= len(came.raw) <= 1000 + 65536
+    assert sum(said.written) <= 3 * 65536

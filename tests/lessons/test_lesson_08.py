@@ -1,0 +1,254 @@
+"""Lesson 8: panel sentences and the numbers worked by hand in the lesson and its guide."""
+
+import itertools
+from pathlib import Path
+
+import pytest
+
+from kitchenmath.drills.landing import DRILLS
+from kitchenmath.figures.frame import Picture
+from kitchenmath.figures.landing import draw_waits
+from kitchenmath.panels.landing import (
+    BURNERS,
+    CLOCK_MIN,
+    COOKS,
+    SERVING_TIMES,
+    cover_cost_panel,
+    menu_needs,
+    menu_packs,
+    moved_earlier,
+    service,
+    service_panel,
+    slack_panel,
+    usual_plan,
+)
+from kitchenmath.safety import limit
+from kitchenmath.service import check_plan, read_tasks
+from kitchenmath.units import Q_, say
+from kitchenmath.yields import order, portion_cost
+from tests.helpers.panels import moved, words
+
+KIT = Path(__file__).parents[2]
+
+
+def page(name):
+    return (KIT / name).read_text(encoding="utf-8")
+
+
+def test_the_work_begins_with_the_dough():
+    """By hand: 15 + 75 + 20 + 40 + 18 + 20 = 188 min; 19:30 less 3 h 8 min is 16:22."""
+    plan = usual_plan()
+
+    assert "15 + 75 + 20 + 40 + 18 + 20 = 188 min" in page("lessons/08-land-the-plate.ipynb")
+    assert (plan.sequence[0], plan.starts["knead the dough"]) == ("knead the dough", "16:22")
+    assert plan.serve_s // 60 - plan.starts_s["knead the dough"] // 60 == 188
+
+
+def test_the_birds_go_in_at_twenty_to_six():
+    """By hand: 10 + 15 + 15 + 70 = 110 min before 19:30."""
+    assert usual_plan().starts["roast in the low oven"] == "17:40"
+
+
+def test_the_plan_for_45_minutes_holds_the_three_mistakes_that_the_guide_names():
+    """By hand: 17:45 + 70 + 15 min is 19:10, five after 19:05; 18:58 + 18 + 20 is 19:36."""
+    plan = usual_plan()
+    mistakes = {"roast in the low oven": "17:45", "bake the rolls": "18:58",
+                "cook the mustard velouté": "18:35"}  # fmt: skip
+    found = "\n".join(
+        check_plan(plan.starts | mistakes, list(plan.tasks.values()), plan.serve_at, plan.crew,
+                   plan.equipment)
+    )  # fmt: skip
+
+    assert "at 17:45" in page("instructor/guide/08-land-the-plate.md")
+    assert "'carve the birds' starts at 19:05, but" in found and "rested only at 19:10" in found
+    assert "'bake the rolls' is rested at 19:36, 6 min after the service" in found
+    assert "“sauce” is wanted in two places between 19:05 and 19:10" in found
+
+
+def test_one_guest_more_costs_a_whole_bird_and_32_covers_are_cheapest():
+    """By hand: 25 / 4 is 6.25, so 7 birds for 6; all other packs last: $14.00 more."""
+    bills = {
+        covers: sum(line.cost.magnitude for line in order(menu_needs(covers), menu_packs()))
+        for covers in range(20, 41)
+    }
+
+    lesson = page("lessons/08-land-the-plate.ipynb")
+    assert "the 25th guest costs $14.00" in lesson and "in that span are 32 covers" in lesson
+    assert bills[25] - bills[24] == pytest.approx(14.00)
+    assert min(bills, key=lambda covers: bills[covers] / covers) == 32
+
+
+def test_the_lesson_names_the_holding_limits_of_the_table():
+    """Foam 6 min, carved birds 4 min, warm brunoise 10 min, velouté 2 h; and four roomy tasks."""
+    plan = usual_plan()
+    holds = [
+        plan.tasks[name].hold.to("min").magnitude
+        for name in ("aerate the cider foam", "carve the birds", "warm the brunoise in butter",
+                     "cook the mustard velouté")
+    ]  # fmt: skip
+
+    assert holds == [6, 4, 10, 120]
+    assert sum(room.magnitude > 0 for room in plan.slack.values()) == 4
+    assert len(read_tasks()) == 15
+    assert check_plan(plan, list(plan.tasks.values())) == []
+
+
+def test_the_oven_is_wanted_low_and_hot_within_two_minutes():
+    """ "Where this breaks": birds out at 17:40 + 70 min = 18:50, rolls in at 19:30 - 38 min."""
+    plan = usual_plan()
+
+    assert plan.ends_s("roast in the low oven")[0] == (18 * 60 + 50) * 60
+    assert plan.starts["bake the rolls"] == "18:52"
+
+
+def test_one_burner_is_enough_and_costs_a_wait():
+    """By hand, from the cider back: 19:02 - 30 = 18:32, the velouté is done then, used 19:20."""
+    said = moved(service_panel(), burners=1)
+
+    assert "3 cooks, 1 burner. Service at 19:30, work begins at 16:22." in said
+    assert "The velouté waits 48 min" in said
+    assert "Every limit is kept." in said
+
+
+def test_two_cooks_are_too_few_in_the_last_minutes():
+    """Plating alone takes three hands: from 19:20 no order of work helps."""
+    said = moved(service_panel(), cooks=2)
+
+    assert "✗ Too few hands between 19:05 and 19:30" in said
+    assert "need 3, and there are 2 cooks" in said
+    assert said.count("✗") == 1
+    assert (
+        "In the chart, nobody is free: carve the birds 19:05–19:20; plate for 24 19:20–19:30."
+        in said
+    )
+
+
+def test_the_chart_shows_what_nobody_is_free_for():
+    """Two bars with two cooks, as the lesson says, and none with three."""
+    looks = [service("19:30", burners=3, cooks=cooks)["rows"]["looks"] for cooks in (2, 3)]
+
+    assert [2, 0] == [each.count("nobody is free") for each in looks]
+    assert "under **nobody is free**: carving and the third hand" in page(
+        "lessons/08-land-the-plate.ipynb"
+    )
+
+
+def test_every_plan_of_the_panel_fits_the_clock_of_its_chart():
+    """From 15:30 to 19:30: the earliest start of all is 15:37, for 18:45."""
+    for serve_at, cooks, burners in itertools.product(SERVING_TIMES, COOKS, BURNERS):
+        rows = service(serve_at, burners, cooks)["rows"]
+        assert CLOCK_MIN[0] <= min(rows["starts_min"])
+        assert rows["serve_min"] <= CLOCK_MIN[1]
+
+
+def test_with_a_fourth_cook_the_veloute_comes_straight_from_the_stove():
+    """Somebody can stir it to the end."""
+    assert "The velouté does not wait." in moved(service_panel(), cooks=4)
+
+
+def test_at_a_quarter_to_seven_the_dough_starts_before_the_door_opens():
+    """By hand: 18:45 less 3 h 8 min is 15:37, 23 min before 16:00."""
+    said = moved(service_panel(), serve_at="18:45")
+
+    assert "'knead the dough' starts at 15:37, 23 min before the kitchen opens at 16:00." in said
+
+
+def test_the_foam_made_early_breaks_its_limit():
+    """By hand: 10 min early it waits 10 and holds 6, so 4 too long; at 6 the limit is kept."""
+    panel = slack_panel()
+
+    assert "waits 10 min until 'plate for 24' and holds 6 min: 4 min too long" in moved(
+        panel, earlier_min=10
+    )
+    assert "too long" not in moved(panel, earlier_min=6)
+
+
+def test_the_veloute_may_be_an_hour_early():
+    """By hand: it waits 15 + 60 = 75 of 120 min.
+
+    An hour early is 17:30 to 18:05. Roast and larder then shape the rolls; the sauce cook is free.
+    """
+    found = moved_earlier("mustard velouté", 60)
+
+    assert found["waits_min"][3] == 75
+    assert "start at 17:30, 60 min earlier than planned. Its slack is 105 min." in found["sentence"]
+    assert "Every limit is kept." in found["sentence"]
+
+
+def test_a_wait_past_its_limit_is_hatched_and_said():
+    """Never by colour alone."""
+    picture = Picture()
+    drawn = draw_waits(picture.axes(), ["foam", "sauce"], [9, 15], [6, 120], 125)
+
+    assert [bar.get_hatch() for bar in drawn["bars"]] == ["///", ""]
+    assert drawn["labels"][0].get_text() == "foam: waits 9 of 6 min, 3 min too long"
+    assert drawn["labels"][1].get_text() == "sauce: waits 15 of 120 min"
+
+
+def test_the_order_and_the_cost_by_hand():
+    """By hand: 24 x 60 / 0.68 = 2118 g, three nets; two nets are 118 g short.
+
+    6 x 14 + 3 x 2.60 + 2 x 3.20 + 2 x 4 + 2.80 + 2 x 3 + 2.10 = $117.10; / 24 = $4.88.
+    """
+    lines = order(menu_needs(24), menu_packs())
+    total = sum((line.cost for line in lines), start=Q_(0, "dollar"))
+
+    assert menu_needs(24)["celeriac"].to("g").magnitude == pytest.approx(2118, abs=0.5)
+    assert [line.packs[0][0] for line in lines] == [6, 3, 2, 2, 1, 2, 1]
+    assert (say(total), say(portion_cost(total, 24))) == ("$117.10", "$4.88")
+    assert "$117.10 in whole packs, $4.88 a cover" in words(cover_cost_panel())
+
+
+def test_ten_covers_are_dearer_a_head():
+    """By hand: 3 birds $42, then 2.60 + 3.20 + 4 + 2.80 + 3 + 2.10 = 17.70; $59.70 / 10 = $5.97."""
+    said = moved(cover_cost_panel(), covers=10)
+
+    assert "10 covers: $59.70 in whole packs, $5.97 a cover." in said
+    assert "The birds alone are $4.20 a cover." in said
+
+
+def test_a_dollar_sign_in_a_label_is_a_dollar():
+    """Two of them in one text would be set as a formula."""
+    from kitchenmath.figures.landing import draw_cover_cost
+
+    drawn = draw_cover_cost(Picture().axes(), ["cider"], [0.25], [0.02], 1)
+
+    assert drawn["labels"][0].get_text() == "cider: $0.25 used, $0.02 left over"
+    assert not drawn["labels"][0].get_parse_math()
+
+
+def test_the_limits_quoted_in_lesson_and_guide_are_the_kits():
+    """Hot holding 63 °C in Britain, 57 °C in the Food Code; poultry 74 °C."""
+    british = limit("hot holding", "UK food hygiene regulations").temperature
+    code = limit("hot holding").temperature
+    poultry = limit("poultry").temperature
+
+    assert [say(each) for each in (british, code, poultry)] == ["63 °C", "57 °C", "74 °C"]
+    for name in ("lessons/08-land-the-plate.ipynb", "instructor/guide/08-land-the-plate.md"):
+        assert all(say(each) in page(name) for each in (british, code, poultry))
+
+
+@pytest.mark.parametrize(
+    ("drill", "numbers", "right"),
+    [
+        ("latest start", {"roast": 70, "rest": 15, "carve": 15, "plate": 10}, "110 min"),
+        ("slack of a task", {"free": 120, "work": 35, "needed": 10}, "75 min"),
+        ("hands at a minute", {"rolls": 60, "moment": 43}, "3"),
+        ("hands at a minute", {"rolls": 60, "moment": 38}, "1"),
+        ("hold limit broken", {"done": 19, "plating": 10, "hold": 6}, "3 min"),
+    ],
+)
+def test_the_drills_of_time_by_hand(drill, numbers, right):
+    """70 + 15 + 15 + 10; 120 - 10 - 35; rolls from 60 to 40 before; 19 - 10 - 6."""
+    known = {name: Q_(number, "min") for name, number in numbers.items()}
+
+    assert say(DRILLS[drill].question.right(known)) == right
+
+
+def test_the_drills_of_packs_and_cost_by_hand():
+    """24 x 60 g / 0.68 = 2.118 kg, 3 nets; 2.4 L are 3 bottles, 3 x $4 / 24 = $0.50."""
+    packs = {"covers": Q_(24, "count"), "portion": Q_(60, "g"), "yield_": Q_(68, "percent")}
+    cost = {"need": Q_(2.4, "L"), "price": Q_(4, "dollar"), "covers": Q_(24, "count")}
+
+    assert say(DRILLS["packs for the menu"].question.right(packs)) == "3"
+    assert say(DRILLS["cost a cover"].question.right(cost)) == "$0.50"

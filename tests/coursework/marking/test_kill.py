@@ -36,7 +36,7 @@ class Markers:
         self.temporary = temporary
         temporary.mkdir()
         self.process = subprocess.Popen(
-            [sys.executable, str(KIT / "tests" / "marker_to_kill.py"), SET],
+            [sys.executable, str(KIT / "tests" / "helpers" / "marker_to_kill.py"), SET],
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             text=True,

@@ -10,6 +10,7 @@ import unicodedata
 from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.units.measures import in_other_system
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
 
@@ -157,11 +158,6 @@ class Given:
         return "\n".join([self._title, *self._lines, *names])
 
 
-OTHER = {"g": "oz", "kg": "lb", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
-         "degC": "degF", "degF": "degC", "mm": "inch", "cm": "inch"}  # fmt: skip
-BESIDE = {Q_(1, unit).units: other for unit, other in OTHER.items()}
-
-
 def beside(quantity):
     """A quantity with the other system beside it: 2.4 kg (5.29 lb).
 
@@ -176,8 +172,8 @@ def beside(quantity):
     """
     if not isinstance(quantity, Quantity):
         return str(quantity)
-    other = BESIDE.get(quantity.units)
-    return f"{say(quantity)} ({say(quantity.to(other), digits=3)})" if other else say(quantity)
+    other = in_other_system(quantity)
+    return f"{say(quantity)} ({other})" if other else say(quantity)
 
 
 def practice_numbers(question, round_, choices):

@@ -9,6 +9,7 @@ from kitchenmath.units.door import alike, amount, money, one_of, positive, share
 from kitchenmath.units.measures import (
     density_of,
     household_names,
+    in_other_system,
     practical,
     volume_of,
     weight_of,
@@ -33,6 +34,7 @@ __all__ = [
     "density_of",
     "figures",
     "household_names",
+    "in_other_system",
     "kind_of",
     "money",
     "one_of",

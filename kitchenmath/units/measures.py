@@ -144,6 +144,35 @@ def _density_g_per_ml(ingredient):
     return amount(density, "g/mL", "ingredient", above=0)
 
 
+# A country's cups and spoons are not among them: what they hold is a question of its own.
+OTHER = {"g": "oz", "kg": "lb", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
+         "degC": "degF", "degF": "degC", "mm": "inch", "cm": "inch"}  # fmt: skip
+OF_OTHER = {Q_(1, unit).units: other for unit, other in OTHER.items()}
+
+
+def in_other_system(quantity):
+    """A quantity in the other system of measures, to stand beside it.
+
+    Parameters
+    ----------
+    quantity : Quantity
+
+    Returns
+    -------
+    str
+        To three figures; "" where there is no other measure, as for a count.
+
+    Examples
+    --------
+    2.4 kg at 0.4536 kg a pound is 5.29 lb.
+
+    >>> in_other_system(Q_(2.4, "kg"))
+    '5.29 lb'
+    """
+    other = OF_OTHER.get(quantity.units)
+    return say(quantity.to(other), digits=3) if other else ""
+
+
 def practical(quantity, system="us"):
     """An amount in the measures that a kitchen owns, largest first, the last to a quarter.
 

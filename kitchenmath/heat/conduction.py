@@ -16,7 +16,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kitchenmath.errors import OutOfRange
-from kitchenmath.heat.bessel import bessel_j0_j1, noughts_of_j0
+from kitchenmath.numeric.bessel import bessel_j0_j1, zeros_of_j0
 from kitchenmath.units.door import one_of
 
 __all__ = ["series_terms", "theta"]
@@ -77,13 +77,13 @@ def waves(power, x):
 
 def make_modes(power, biot, count):
     """The first `count` terms for this body and Biot number (infinity allowed)."""
-    ends = noughts_of_j0(count) if power == 1 else (np.arange(count) + (1 + power / 2) / 2) * np.pi
+    ends = zeros_of_j0(count) if power == 1 else (np.arange(count) + (1 + power / 2) / 2) * np.pi
     roots = ends if np.isinf(biot) else _roots(power, biot, ends)
     return Modes(power, biot, roots, *waves(power, roots))
 
 
 def _roots(power, biot, ends):
-    """The roots of x q = Bi p, one below each nought of p: Halley's steps, kept between bounds."""
+    """The roots of x q = Bi p, one below each zero of p: Halley's steps, kept between bounds."""
     low, high = np.concatenate([[0.0], ends[:-1]]), ends
     root = _guessed_roots(power, biot, ends)
     rising = (-1.0) ** np.arange(len(ends))

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kitchenmath.errors import OutOfRange
+from kitchenmath.numeric.roots import bisect
 from kitchenmath.units.door import amount
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import figures, say
@@ -148,12 +149,10 @@ def _crossing(minutes, above, before):
     near = slice(first, first + 4)
     curve = np.polyfit(minutes[near] - low, above[near], 3)
     ends_above = above[before + 1] > above[before]
-    begin, end = 0.0, float(high - low)
-    for _ in range(50):
-        middle = (begin + end) / 2
-        past = (np.polyval(curve, middle) > 0) == ends_above
-        begin, end = (begin, middle) if past else (middle, end)
-    return float(low + end)
+    crossing = bisect(
+        lambda minute: (np.polyval(curve, minute) > 0) == ends_above, 0.0, float(high - low)
+    )
+    return float(low + crossing)
 
 
 def _last_heat(start_C, stages, rows):
@@ -161,7 +160,7 @@ def _last_heat(start_C, stages, rows):
     reading, heat_ends, mean_C = 0, -1, start_C
     for stage, stage_rows in zip(stages, rows, strict=True):
         reading += stage_rows.shape[1]
-        if stage._law.air_C > mean_C:
+        if stage.law.air_C > mean_C:
             heat_ends = reading
         mean_C = stage_rows[2, -1]
     return heat_ends
@@ -194,5 +193,5 @@ def _cautions(stages, core_C, heat_ends):
 
 
 def _dry_in_hot_air(stage):
-    law = stage._law
+    law = stage.law
     return not law.wet and law.air_C > _WARM_C and 0 < law.coefficient_W_m2K <= _AIR_AT_MOST_W_M2K

@@ -82,10 +82,10 @@ class Piece:
         one_of(self.shape, MEASURES, "shape")
         measures_m = self._measures()
         conductivity_W_mK, diffusivity_m2_s = self._properties()
-        object.__setattr__(self, "_halves", _halves(self.shape, measures_m))
+        object.__setattr__(self, "halves", _half_sizes(self.shape, measures_m))
         object.__setattr__(self, "_measures_m", measures_m)
-        object.__setattr__(self, "_conductivity_W_mK", conductivity_W_mK)
-        object.__setattr__(self, "_diffusivity_m2_s", diffusivity_m2_s)
+        object.__setattr__(self, "conductivity_W_mK", conductivity_W_mK)
+        object.__setattr__(self, "diffusivity_m2_s", diffusivity_m2_s)
 
     def _measures(self):
         """The measures in metres, all that the shape needs and none that it has not."""
@@ -150,7 +150,7 @@ class Piece:
         return Q_(1e6 * volume_m3, "mL")
 
 
-def _halves(shape, measures_m):
+def _half_sizes(shape, measures_m):
     """The bodies whose product is this one: (power, half measure in metres), thinnest first."""
     half = {name: measure / 2 for name, measure in measures_m.items()}
     if shape == "sphere":

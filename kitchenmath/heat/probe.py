@@ -8,6 +8,8 @@ import numpy as np
 from kitchenmath.errors import OutOfRange
 from kitchenmath.heat.pieces import celsius, check_piece
 from kitchenmath.heat.timing import share_left
+from kitchenmath.numeric.distributions import student_t_quantile
+from kitchenmath.numeric.roots import bisect
 from kitchenmath.safety.logs import read_log
 from kitchenmath.units.door import amount
 from kitchenmath.units.registry import Q_, Quantity
@@ -111,7 +113,7 @@ def fit_surface_coefficient(piece, log, surroundings, start=None):
     squares = float(((core_C - expected_C) ** 2).sum())
     spread_C = math.sqrt(squares / (len(core_C) - 1))
     ln_error = spread_C / max(math.sqrt(tilt_C @ tilt_C), 1e-9)
-    reach = ln_error * _student_95(len(core_C) - 1)
+    reach = ln_error * student_t_quantile(0.975, len(core_C) - 1)
     _must_be_sure(piece, ln_best, tilt_C, reach)
     explained = 100 * (1 - squares / float(((core_C - core_C.mean()) ** 2).sum()))
     best, error, low, high = (
@@ -182,13 +184,10 @@ def surface_coefficient_from_reading(piece, start, surroundings, reading, after)
             f"{figures(ends[0], 3)} and {figures(ends[1], 3)} °C whatever the coefficient, and "
             f"{say(reading)} came."
         )
-    for _ in range(50):
-        middle = (low + high) / 2
-        if share_left(piece, math.exp(middle), after_s, "centre") > target:
-            low = middle
-        else:
-            high = middle
-    return Q_(math.exp((low + high) / 2), "W/m**2/K")
+    best = bisect(
+        lambda each: share_left(piece, math.exp(each), after_s, "centre") <= target, low, high
+    )
+    return Q_(math.exp(best), "W/m**2/K")
 
 
 def _can_tell(core_C, start_C, surroundings_C):
@@ -252,8 +251,8 @@ def _must_be_sure(piece, ln_best, tilt_C, reach):
     ------
     OutOfRange
     """
-    half_m = piece._halves[0][1]
-    biot = math.exp(ln_best) * half_m / piece._conductivity_W_mK
+    half_m = piece.halves[0][1]
+    biot = math.exp(ln_best) * half_m / piece.conductivity_W_mK
     # A doubled coefficient must move some reading by what a probe can show.
     felt_C = math.log(2) * np.abs(tilt_C).max()
     if felt_C < 0.5 or 2 * reach > math.log(_WIDEST):
@@ -262,18 +261,3 @@ def _must_be_sure(piece, ln_best, tilt_C, reach):
             "the readings scatter, or the inside alone sets the pace. Take a thinner piece or "
             "surroundings that pass less heat."
         )
-
-
-def _student_95(freedom):
-    """Student's t for a two-sided 95 %, within 0.2 % from 5 degrees of freedom.
-
-    Abramowitz and Stegun (1964), 26.7.5: powers of 1 / freedom about the normal deviate.
-    """
-    z = 1.959963985
-    steps = (
-        (z**3 + z) / 4,
-        (5 * z**5 + 16 * z**3 + 3 * z) / 96,
-        (3 * z**7 + 19 * z**5 + 17 * z**3 - 15 * z) / 384,
-        (79 * z**9 + 776 * z**7 + 1482 * z**5 - 1920 * z**3 - 945 * z) / 92160,
-    )
-    return z + sum(step / freedom**power for power, step in enumerate(steps, 1))

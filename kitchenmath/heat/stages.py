@@ -4,10 +4,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from kitchenmath.cuts.solid import Solid
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.heat.cooked import Cooked
 from kitchenmath.heat.pieces import celsius, check_piece, surface_at
+from kitchenmath.heat.solid import Solid
 from kitchenmath.heat.stepping import Way
 from kitchenmath.heat.wet import SurfaceLaw, WetSurface
 from kitchenmath.units.door import amount
@@ -69,12 +69,12 @@ class Stage:
             )
         law = SurfaceLaw(surroundings_C, surface_at(self.surface_coefficient), self.wet)
         object.__setattr__(self, "_duration_s", duration_s)
-        object.__setattr__(self, "_law", law)
+        object.__setattr__(self, "law", law)
 
     @property
     def settles_at(self):
         """Where the surface goes in the end [degC]: the surroundings, or lower when it is wet."""
-        return Q_(self._law.settled_C(), "degC")
+        return Q_(self.law.settled_C(), "degC")
 
 
 def cook(piece, start, stages):
@@ -125,7 +125,7 @@ def cook(piece, start, stages):
     check_piece(piece)
     start_C = celsius(start, "start")
     stages = _checked(piece, stages)
-    if len(piece._halves) == 1:
+    if len(piece.halves) == 1:
         times_s, rows = _along_one_way(piece, start_C, stages)
     elif any(stage.wet is not None for stage in stages):
         times_s, rows = _cell_by_cell(piece, start_C, stages)
@@ -142,7 +142,7 @@ def _checked(piece, stages):
             'stages: needs a list such as [Stage(Q_(180, "degC"), Q_(25, "W/m**2/K"), '
             f'Q_(1, "h"))], and {stages!r} came.'
         )
-    shortest_s = _SHORTEST * piece._halves[0][1] ** 2 / piece._diffusivity_m2_s
+    shortest_s = _SHORTEST * piece.halves[0][1] ** 2 / piece.diffusivity_m2_s
     for stage in stages:
         if stage._duration_s < shortest_s:
             raise OutOfRange(
@@ -154,8 +154,8 @@ def _checked(piece, stages):
 
 def _ways(piece, start_C):
     return [
-        Way(power, half_m, piece._conductivity_W_mK, piece._diffusivity_m2_s, start_C)
-        for power, half_m in piece._halves
+        Way(power, half_m, piece.conductivity_W_mK, piece.diffusivity_m2_s, start_C)
+        for power, half_m in piece.halves
     ]
 
 
@@ -166,13 +166,13 @@ def _along_one_way(piece, start_C, stages):
     for stage in stages:
         read_s = _even_times(stage)
         if stage.wet is None:
-            law = stage._law
+            law = stage.law
             rows.append(way.dry(law.air_C, law.coefficient_W_m2K, read_s))
         else:
             # Steps grow with time, as the first change is the fastest.
             steps_s = stage._duration_s * (np.arange(1, _WET_STEPS + 1) / _WET_STEPS) ** 3
             read = steps_s >= read_s[0]
-            rows.append(way.wet(stage._law, steps_s, read_s[0])[:, read])
+            rows.append(way.wet(stage.law, steps_s, read_s[0])[:, read])
             read_s = steps_s[read]
         times_s.append(read_s)
     return times_s, rows
@@ -188,7 +188,7 @@ def _as_product(piece, start_C, stages):
     before_C, products = start_C, []
     times_s, rows = [], []
     for stage in stages:
-        law, read_s = stage._law, _even_times(stage)
+        law, read_s = stage.law, _even_times(stage)
         products.append((before_C - law.air_C, _ways(piece, 1.0)))
         before_C = law.air_C
         total = np.full((3, len(read_s)), law.air_C)
@@ -206,10 +206,10 @@ def _as_product(piece, start_C, stages):
 
 def _cell_by_cell(piece, start_C, stages):
     """The same for a body of several ways with a wet stage."""
-    solid = Solid(piece._halves, piece._conductivity_W_mK, piece._diffusivity_m2_s, start_C)
+    solid = Solid(piece.halves, piece.conductivity_W_mK, piece.diffusivity_m2_s, start_C)
     times_s = [_even_times(stage) for stage in stages]
     rows = [
-        solid.pass_stage(stage._law, read_s) for stage, read_s in zip(stages, times_s, strict=True)
+        solid.pass_stage(stage.law, read_s) for stage, read_s in zip(stages, times_s, strict=True)
     ]
     return times_s, rows
 

@@ -2,6 +2,8 @@
 
 import math
 
+from kitchenmath.numeric.roots import bisect
+
 # IAPWS Industrial Formulation 1997, region 4 (revised 2007), Table 34; 0 to 374 °C.
 _N = (
     0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5,
@@ -58,20 +60,20 @@ def humid_heat_kJ_kgK(moisture_kg_kg):
 def settled_C(air_C, moisture_kg_kg, pressure_Pa, by_air=1.0):
     """Where a wet surface settles: the heat it gets is just what its evaporation takes.
 
-    Halving between cold and boiling; the gain falls and the loss rises with the temperature, so
+    Bisection between cold and boiling; the gain falls and the loss rises with the temperature, so
     there is one answer. `by_air` is the share of the heat that the air brings; with all of it,
     this is the wet-bulb temperature.
     """
     low, high = -60.0, min(air_C, boiling_C(pressure_Pa))
     if moisture(vapour_pressure_Pa(high - 1e-9), pressure_Pa) < moisture_kg_kg:
         return high
-    for _ in range(50):
-        middle = (low + high) / 2
-        gain = humid_heat_kJ_kgK(moisture_kg_kg) * (air_C - middle)
-        there = moisture(vapour_pressure_Pa(middle), pressure_Pa)
-        loss = by_air * latent_kJ_kg(middle) * (there - moisture_kg_kg)
-        low, high = (middle, high) if gain > loss else (low, middle)
-    return (low + high) / 2
+
+    def loses_more(surface_C):
+        gain = humid_heat_kJ_kgK(moisture_kg_kg) * (air_C - surface_C)
+        there = moisture(vapour_pressure_Pa(surface_C), pressure_Pa)
+        return by_air * latent_kJ_kg(surface_C) * (there - moisture_kg_kg) >= gain
+
+    return bisect(loses_more, low, high)
 
 
 def moisture_from_wet_bulb(air_C, wet_bulb_C, pressure_Pa):

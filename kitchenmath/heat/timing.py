@@ -169,7 +169,7 @@ def heat_taken_up(piece, start, surroundings, surface_coefficient, duration):
     mean = temperature_after(
         piece, start, surroundings, surface_coefficient, duration, position="mean"
     )
-    held_J_m3K = piece._conductivity_W_mK / piece._diffusivity_m2_s
+    held_J_m3K = piece.conductivity_W_mK / piece.diffusivity_m2_s
     volume_m3 = amount(piece.volume, "m**3", "volume")
     return Q_(held_J_m3K * volume_m3 * (mean.magnitude - celsius(start, "start")) / 1000, "kJ")
 
@@ -181,9 +181,9 @@ def share_left(piece, coefficient_W_m2K, time_s, place):
     ways are taken at their centre.
     """
     left = 1.0
-    for way, (power, half_m) in enumerate(piece._halves):
-        biot = coefficient_W_m2K * half_m / piece._conductivity_W_mK
-        elapsed = piece._diffusivity_m2_s * np.asarray(time_s, float) / half_m**2
+    for way, (power, half_m) in enumerate(piece.halves):
+        biot = coefficient_W_m2K * half_m / piece.conductivity_W_mK
+        elapsed = piece.diffusivity_m2_s * np.asarray(time_s, float) / half_m**2
         here = place if way == 0 or place == "mean" else "centre"
         left = left * difference_left(power, biot, elapsed, here)
     return left
@@ -191,7 +191,7 @@ def share_left(piece, coefficient_W_m2K, time_s, place):
 
 def _time_s(piece, coefficient_W_m2K, place, target):
     """When theta falls to the target: bracketed by doubling, then narrowed on ever finer grids."""
-    scale_s = piece._halves[0][1] ** 2 / piece._diffusivity_m2_s
+    scale_s = piece.halves[0][1] ** 2 / piece.diffusivity_m2_s
     low_s, high_s = 0.0, scale_s
     while share_left(piece, coefficient_W_m2K, high_s, place) > target:
         low_s, high_s = high_s, 2 * high_s
@@ -215,13 +215,13 @@ def _place(piece, position):
     """A position as the series takes it: a word, or r / R along the shortest way out."""
     if isinstance(position, str):
         return one_of(position, PLACES, "position")
-    half_m = piece._halves[0][1]
+    half_m = piece.halves[0][1]
     return amount(position, "m", "position", least=0, most=half_m) / half_m
 
 
 def _long_enough(piece, time_s):
     """Refuse times so short that the series would need thousands of terms."""
-    shortest_s = _SHORTEST * piece._halves[0][1] ** 2 / piece._diffusivity_m2_s
+    shortest_s = _SHORTEST * piece.halves[0][1] ** 2 / piece.diffusivity_m2_s
     too_short = (np.asarray(time_s) > 0) & (np.asarray(time_s) < shortest_s)
     if too_short.any():
         raise OutOfRange(

@@ -167,52 +167,52 @@ def parts_panel():
     )
 
 
-def dough_water(target_c, bakehouse_c, friction_c):
+def dough_water(target_C, bakehouse_C, friction_C):
     """The water for a dough of the wanted temperature, as a sum that must come out.
 
     Parameters
     ----------
-    target_c : float
+    target_C : float
         Of the dough.
-    bakehouse_c : float
+    bakehouse_C : float
         Flour and room, both.
-    friction_c : float
+    friction_C : float
         What the mixer adds to the sum, a difference.
 
     Returns
     -------
     dict
-        `rows_c` (three targets; flour, room, friction and water), `names`, `labels` and
+        `rows_C` (three targets; flour, room, friction and water), `names`, `labels` and
         `sentence`.
     """
-    target, bakehouse = Q_(target_c, "degC"), Q_(bakehouse_c, "degC")
-    heat_c = [bakehouse_c, bakehouse_c, friction_c]
+    target, bakehouse = Q_(target_C, "degC"), Q_(bakehouse_C, "degC")
+    heat_C = [bakehouse_C, bakehouse_C, friction_C]
     lines = [
-        f"A dough of {_both(target)} wants a sum of 3 × {target_c:g} = {3 * target_c:g}.",
-        f"Flour {bakehouse_c:g}, room {bakehouse_c:g} and friction {friction_c:g} make "
-        f"{sum(heat_c):g} of it.",
+        f"A dough of {_both(target)} wants a sum of 3 × {target_C:g} = {3 * target_C:g}.",
+        f"Flour {bakehouse_C:g}, room {bakehouse_C:g} and friction {friction_C:g} make "
+        f"{sum(heat_C):g} of it.",
     ]
-    made = f"flour {bakehouse_c:g} + room {bakehouse_c:g} + friction {friction_c:g}"
+    made = f"flour {bakehouse_C:g} + room {bakehouse_C:g} + friction {friction_C:g}"
     try:
-        water = water_temperature(target, bakehouse, bakehouse, Q_(friction_c, "delta_degC"))
+        water = water_temperature(target, bakehouse, bakehouse, Q_(friction_C, "delta_degC"))
     except OutOfRange as impossible:
-        water_c = 0.0
+        water_C = 0.0
         lines.append(_in_words(impossible))
         made += ": no water will do"
     else:
-        water_c = water.magnitude
+        water_C = water.magnitude
         lines[-1] += f" So the water is {_both(water)}.{_colder(water)}"
-        too_warm = Q_(friction_c / 3, "delta_degC")
+        too_warm = Q_(friction_C / 3, "delta_degC")
         lines.append(f"Forget the friction, and the dough comes out {say(too_warm, 2)} too warm.")
-        made += f" + water {water_c:g}"
+        made += f" + water {water_C:g}"
     return {
-        "rows_c": [[target_c, target_c, target_c, 0.0], [*heat_c, water_c]],
+        "rows_C": [[target_C, target_C, target_C, 0.0], [*heat_C, water_C]],
         # A mixer adds little: where its name finds no room, its number does.
         "names": [
             ["wanted"] * 3 + [""],
-            ["flour", "room", ("friction", f"{friction_c:g}"), "water"],
+            ["flour", "room", ("friction", f"{friction_C:g}"), "water"],
         ],
-        "labels": [f"wanted: 3 × {target_c:g} = {3 * target_c:g}", made],
+        "labels": [f"wanted: 3 × {target_C:g} = {3 * target_C:g}", made],
         "sentence": "\n".join(lines),
     }
 
@@ -247,18 +247,18 @@ def dough_water_panel():
     start = dough_water(25.0, 21, 9)
     axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
     unit = "degrees Celsius, added up"
-    artists = draw_pieces(axes, start["rows_c"], start["names"], unit, most=95, outlined={0: "-"})
+    artists = draw_pieces(axes, start["rows_C"], start["names"], unit, most=95, outlined={0: "-"})
 
     def update(**values):
         found = dough_water(**values)
-        move_pieces(artists, found["rows_c"], found["names"], found["labels"])
+        move_pieces(artists, found["rows_C"], found["names"], found["labels"])
         return found["sentence"]
 
     return wire(
         {
-            "target_c": slider("Dough wanted (°C)", 22.0, 28.0, 0.5, 25.0),
-            "bakehouse_c": slider("Flour and room (°C)", 14, 32, 1, 21),
-            "friction_c": slider("Friction (°C on the sum)", 1, 18, 1, 9),
+            "target_C": slider("Dough wanted (°C)", 22.0, 28.0, 0.5, 25.0),
+            "bakehouse_C": slider("Flour and room (°C)", 14, 32, 1, 21),
+            "friction_C": slider("Friction (°C on the sum)", 1, 18, 1, 9),
         },
         picture,
         update,

@@ -88,20 +88,20 @@ def strength_panel():
     )
 
 
-def stem(shown_degrees, brine_c):
+def stem(shown_degrees, brine_C):
     """What a salometer's degrees mean in a brine at this temperature.
 
     Parameters
     ----------
     shown_degrees : int
-    brine_c : int
+    brine_C : int
 
     Returns
     -------
     dict
         `marks` (degrees shown, percent of salt) and `sentence`.
     """
-    warmth = Q_(brine_c, "degC")
+    warmth = Q_(brine_C, "degC")
     held = strength_from_salometer(shown_degrees, temperature=warmth)
     as_if_cool = strength_from_salometer(shown_degrees)
     litre = brine_density(held, warmth).to("g/L").magnitude
@@ -136,7 +136,7 @@ def stem_panel():
     return wire(
         {
             "shown_degrees": slider("The salometer shows (°)", 5, 95, 1, 40),
-            "brine_c": slider("The brine is at (°C)", 10, 30, 1, 22),
+            "brine_C": slider("The brine is at (°C)", 10, 30, 1, 22),
         },
         picture,
         update,

@@ -67,14 +67,14 @@ def water_temperature(target, flour, room, friction, preferment=None, hottest=HO
     A baker's page on the three-factor method of a baking school (host withheld); 45 °C is
     common practice.
     """
-    friction_c = _friction_c(friction)
-    others_c = _celsius(flour=flour, room=room, preferment=preferment)
-    [target_c] = _celsius(target=target)
-    water_c = (len(others_c) + 1) * target_c - sum(others_c) - friction_c
-    hottest_c = amount(hottest, "degC", "hottest", above=0, most=100)
-    if not 0 <= water_c <= hottest_c:
-        raise OutOfRange(_impossible(Q_(water_c, "degC").to(target.units), water_c < 0, hottest))
-    return Q_(water_c, "degC").to(target.units)
+    friction_C = _friction_c(friction)
+    others_C = _celsius(flour=flour, room=room, preferment=preferment)
+    [target_C] = _celsius(target=target)
+    water_C = (len(others_C) + 1) * target_C - sum(others_C) - friction_C
+    hottest_C = amount(hottest, "degC", "hottest", above=0, most=100)
+    if not 0 <= water_C <= hottest_C:
+        raise OutOfRange(_impossible(Q_(water_C, "degC").to(target.units), water_C < 0, hottest))
+    return Q_(water_C, "degC").to(target.units)
 
 
 def _friction_c(friction):
@@ -145,14 +145,14 @@ def friction_factor(dough, water, flour, room, preferment=None):
     ...                           flour=Q_(22, "degC"), room=Q_(23, "degC"))))
     9 °C
     """
-    others_c = _celsius(water=water, flour=flour, room=room, preferment=preferment)
-    [dough_c] = _celsius(dough=dough)
-    friction_c = len(others_c) * dough_c - sum(others_c)
-    if friction_c < -1e-9:
+    others_C = _celsius(water=water, flour=flour, room=room, preferment=preferment)
+    [dough_C] = _celsius(dough=dough)
+    friction_C = len(others_C) * dough_C - sum(others_C)
+    if friction_C < -1e-9:
         raise OutOfRange(
             f"dough: {say(dough)} is colder than the mean of what went in; measure once more."
         )
-    return Q_(friction_c, "delta_degC").to(_difference_unit(dough))
+    return Q_(friction_C, "delta_degC").to(_difference_unit(dough))
 
 
 def ice_for(water, wanted, tap, ice=None):
@@ -203,11 +203,11 @@ def ice_for(water, wanted, tap, ice=None):
     rule: common practice.
     """
     amount(water, "g", "water", above=0)
-    wanted_c = amount(wanted, "degC", "wanted", least=0, most=WARMEST_C)
-    tap_c = amount(tap, "degC", "tap", least=0, most=WARMEST_C)
-    ice_c = 0.0 if ice is None else amount(ice, "degC", "ice", least=COLDEST_C, most=0)
-    if wanted_c > tap_c:
+    wanted_C = amount(wanted, "degC", "wanted", least=0, most=WARMEST_C)
+    tap_C = amount(tap, "degC", "tap", least=0, most=WARMEST_C)
+    ice_C = 0.0 if ice is None else amount(ice, "degC", "ice", least=COLDEST_C, most=0)
+    if wanted_C > tap_C:
         raise OutOfRange(f"wanted: {say(wanted)} is warmer than the tap's {say(tap)}: warm it.")
-    warms_kj = ICE_KJ_PER_KG_C * -ice_c + MELTING_KJ_PER_KG + WATER_KJ_PER_KG_C * tap_c
-    ice_share = WATER_KJ_PER_KG_C * (tap_c - wanted_c) / warms_kj
+    warms_kj = ICE_KJ_PER_KG_C * -ice_C + MELTING_KJ_PER_KG + WATER_KJ_PER_KG_C * tap_C
+    ice_share = WATER_KJ_PER_KG_C * (tap_C - wanted_C) / warms_kj
     return {"ice": water * ice_share, "water": water * (1 - ice_share)}

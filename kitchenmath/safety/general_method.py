@@ -42,10 +42,10 @@ def lethal_rate(temperature, reference, z):
     >>> round(lethal_rate(Q_(111.1, "degC"), Q_(121.1, "degC"), Q_(10, "delta_degC")), 6)
     0.1
     """
-    temperature_c = amount(temperature, "degC", "temperature", least=-273.15)
-    reference_c = amount(reference, "degC", "reference", least=-273.15)
-    z_c = amount(z, "delta_degC", "z", above=0)
-    return 10.0 ** ((temperature_c - reference_c) / z_c)
+    temperature_C = amount(temperature, "degC", "temperature", least=-273.15)
+    reference_C = amount(reference, "degC", "reference", least=-273.15)
+    z_C = amount(z, "delta_degC", "z", above=0)
+    return 10.0 ** ((temperature_C - reference_C) / z_C)
 
 
 def lethality(times, temperatures, reference, z):

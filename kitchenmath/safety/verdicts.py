@@ -197,12 +197,12 @@ def parasite_verdict(store, time, solid=None):
     ----------
     FDA Food Code 3-402.11, with the kinds of fish that need no freezing in 3-402.11(B).
     """
-    store_c = amount(store, "degC", "store", least=-273.15)
+    store_C = amount(store, "degC", "store", least=-273.15)
     hours = amount(time, "h", "time", least=0)
     # Without a blast freezer the hours would count while the fish was still soft.
-    solid_c = np.inf if solid is None else amount(solid, "degC", "solid", least=-273.15)
+    solid_C = np.inf if solid is None else amount(solid, "degC", "solid", least=-273.15)
     ways = table("parasites.csv")
-    met = any(_frozen_by(way, store_c, hours, solid_c) for way in ways)
+    met = any(_frozen_by(way, store_C, hours, solid_C) for way in ways)
     listed = "; or ".join(_freezing_words(way) for way in ways)
     exempt = "; ".join(row["food"] for row in table("parasite_exempt.csv"))
     rule = (
@@ -215,9 +215,9 @@ def parasite_verdict(store, time, solid=None):
     )
 
 
-def _frozen_by(way, store_c, hours, solid_c):
-    solid_enough = not way["solid_C"] or solid_c <= float(way["solid_C"]) + ROUNDING
-    cold_enough = store_c <= float(way["store_C"]) + ROUNDING
+def _frozen_by(way, store_C, hours, solid_C):
+    solid_enough = not way["solid_C"] or solid_C <= float(way["solid_C"]) + ROUNDING
+    cold_enough = store_C <= float(way["store_C"]) + ROUNDING
     return solid_enough and cold_enough and hours >= float(way["hours"]) - ROUNDING
 
 

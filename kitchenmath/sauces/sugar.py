@@ -105,11 +105,11 @@ def brix_from_boiling_point(temperature, altitude=_SEA_LEVEL):
     Browne, *Handbook of Sugar Analysis* (1912), in a spline reproduction.
     """
     strengths, rises = _boiling_table()
-    water_c = boiling_point(altitude).to("degC").magnitude
+    water_C = boiling_point(altitude).to("degC").magnitude
     # A tenth of a degree of slack: the pan may well read as water does.
-    low_c, high_c = round(water_c - 0.1, 2), round(water_c + rises[-1] + 0.1, 2)
-    boiling_c = amount(temperature, "degC", "temperature", least=low_c, most=high_c)
-    return Q_(np.interp(boiling_c - water_c, rises, strengths), "percent")
+    low_C, high_C = round(water_C - 0.1, 2), round(water_C + rises[-1] + 0.1, 2)
+    boiling_C = amount(temperature, "degC", "temperature", least=low_C, most=high_C)
+    return Q_(np.interp(boiling_C - water_C, rises, strengths), "percent")
 
 
 class StageBand(NamedTuple):
@@ -185,10 +185,10 @@ def sugar_stages(source="McGee", altitude=_SEA_LEVEL):
     """
     rows = table("sugar_stages.csv")
     one_of(source, sorted({row["source"] for row in rows}), "source")
-    drop_c = altitude_drop(altitude).magnitude
+    drop_C = altitude_drop(altitude).magnitude
     return {
         row["stage"]: StageBand(
-            Q_(float(row["low_c"]) - drop_c, "degC"), Q_(float(row["high_c"]) - drop_c, "degC")
+            Q_(float(row["low_c"]) - drop_C, "degC"), Q_(float(row["high_c"]) - drop_C, "degC")
         )
         for row in rows
         if row["source"] == source
@@ -227,13 +227,13 @@ def sugar_stage(temperature, altitude=_SEA_LEVEL, source="McGee"):
     """
     celsius = amount(temperature, "degC", "temperature", least=80, most=215)
     bands = sugar_stages(source, altitude)
-    away_c = {
+    away_C = {
         stage: max(band.low.magnitude - celsius, celsius - band.high.magnitude, 0)
         for stage, band in bands.items()
     }
     # Of two stages that touch, the hotter one: listed later, it wins the tie.
-    nearest = min(reversed(away_c), key=away_c.get)
-    return nearest if away_c[nearest] <= _SLACK_C else _between(bands, celsius)
+    nearest = min(reversed(away_C), key=away_C.get)
+    return nearest if away_C[nearest] <= _SLACK_C else _between(bands, celsius)
 
 
 def _between(bands, celsius):

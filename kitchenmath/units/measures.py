@@ -7,7 +7,7 @@ from kitchenmath.data.tables import table
 from kitchenmath.errors import UnknownName, WrongKind
 from kitchenmath.units.door import amount, one_of
 from kitchenmath.units.registry import Q_, Quantity, kind_of
-from kitchenmath.units.saying import say, spoken
+from kitchenmath.units.saying import COUNTRIES, say, spoken
 
 # From the largest measure down; the last one is cut in quarters.
 LADDERS = {
@@ -212,7 +212,7 @@ def practical(quantity, system="us"):
     ----------
     US Navy 14163 (navyadministration.tpub.com), increasing and decreasing recipes.
     """
-    one_of(system, ("us", "uk", "au", "metric", "jp"), "system")
+    one_of(system, COUNTRIES, "system")
     kind = kind_of(quantity) if isinstance(quantity, Quantity) else "bare number"
     if kind == "temperature":
         return _practical_temperature(quantity)

@@ -14,7 +14,7 @@ from kitchenmath.errors import Unreadable
 from kitchenmath.units.door import one_of
 from kitchenmath.units.ovens import oven_temperature
 from kitchenmath.units.registry import Q_, same_kind
-from kitchenmath.units.saying import MONEY, say
+from kitchenmath.units.saying import MONEY, SYSTEMS, say
 
 LONGEST = 200  # characters; an amount is short, and a page of text is not one
 
@@ -55,7 +55,6 @@ MEASURES = {
     "bu": "bushel", "peck": "peck", "pk": "peck", "dry quart": "dry_quart",
     "dry pint": "dry_pint",
 }  # fmt: skip
-SYSTEMS = ("us", "uk", "au", "metric", "jp", "label")
 OF_SYSTEM = {
     "us": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "bushel",
            "peck", "dry_quart", "dry_pint"),

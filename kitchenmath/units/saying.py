@@ -18,13 +18,17 @@ SPOKEN = {
     "fluid_ounce": "fl oz", "tablespoon": "tbsp", "teaspoon": "tsp", "quart": "qt", "pint": "pt",
     "gallon": "gal",
 }  # fmt: skip
+# Whose cups and spoons: the first part of a measure's name, such as "us_cup". "label" are the
+# round ones of US nutrition labels.
+COUNTRIES = ("us", "uk", "au", "metric", "jp")
+SYSTEMS = (*COUNTRIES, "label")
 MONEY = {"dollar": "$", "sterling": "£", "euro": "€"}
 
 
 def spoken(unit):
     """A unit's name as a cook writes it: "us_tablespoon" is "US tbsp", "degree_Celsius" is "°C"."""
     country, _, measure = unit.partition("_")
-    if unit not in SPOKEN and country in ("us", "uk", "au", "jp", "metric", "label"):
+    if unit not in SPOKEN and country in SYSTEMS:
         country = country.upper() if len(country) == 2 else country
         return f"{country} {SPOKEN.get(measure, measure.replace('_', ' '))}"
     return SPOKEN.get(unit, unit.replace("_", " "))

@@ -191,7 +191,7 @@ def test_the_parts_panel_says_the_hand_calculation():
 def test_the_water_panel_says_the_hand_calculation():
     """By hand: 75 - (27 + 27 + 9) = 12 °C; ice of a kilo from 18 °C: 61 g; 9 / 3 = 3 °C."""
     panel = dough_water_panel()
-    panel.controls["bakehouse_c"].value = 27
+    panel.controls["bakehouse_C"].value = 27
 
     assert "wants a sum of 3 × 25 = 75" in words(panel)
     assert "make 63 of it. So the water is 12 °C (53.6 °F)" in words(panel)
@@ -202,9 +202,9 @@ def test_the_water_panel_says_the_hand_calculation():
 def test_the_water_panel_says_when_no_water_will_do():
     """By hand: 66 - (32 + 32 + 9) = -7 °C; 84 - (14 + 14 + 9) = 47 °C, above 45."""
     panel = dough_water_panel()
-    panel.controls["bakehouse_c"].value, panel.controls["target_c"].value = 32, 22.0
+    panel.controls["bakehouse_C"].value, panel.controls["target_C"].value = 32, 22.0
     cold = words(panel)
-    panel.controls["bakehouse_c"].value, panel.controls["target_c"].value = 14, 28.0
+    panel.controls["bakehouse_C"].value, panel.controls["target_C"].value = 14, 28.0
 
     assert "water of -7 °C, and there is none below 0 °C" in cold
     assert "water of 47 °C, and yeast is sure of 45 °C only" in words(panel)

@@ -175,7 +175,7 @@ def test_the_stem_panel_says_the_hand_calculation():
     """
     panel = stem_panel()
     panel.controls["shown_degrees"].value = 58
-    panel.controls["brine_c"].value = 27
+    panel.controls["brine_C"].value = 27
 
     said = words(panel)
     assert "58° in a brine at 27 °C (80.6 °F): it holds 15.9 % of salt" in said

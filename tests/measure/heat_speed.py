@@ -37,11 +37,11 @@ def oven(wet):
 def solver(power, piece, stages, times_s):
     """Rows of core, surface and mean at the times of each stage, by solve_ivp on a mesh."""
     edges, width = np.linspace(0, 1, CELLS + 1), 1 / CELLS
-    volumes, half_m = np.diff(edges ** (power + 1)) / (power + 1), piece._halves[0][1]
+    volumes, half_m = np.diff(edges ** (power + 1)) / (power + 1), piece.halves[0][1]
     gain, pace = half_m * width / 2 / 0.48, 0.13e-6 / half_m**2
     values, rows = np.full(CELLS, 5.0), []
     for stage, read_s in zip(stages, times_s, strict=True):
-        law = stage._law
+        law = stage.law
 
         def change(_, now, law=law):
             flux = np.zeros(CELLS + 1)
@@ -79,7 +79,7 @@ def reference(power, piece, stage, read_s):
             for place in ("centre", "surface", "mean")
         ])  # fmt: skip
     steps_s = stage._duration_s * (np.arange(1, 3201) / 3200) ** 3
-    rows = Way(power, piece._halves[0][1], 0.48, 0.13e-6, 5.0).wet(stage._law, steps_s, read_s[0])
+    rows = Way(power, piece.halves[0][1], 0.48, 0.13e-6, 5.0).wet(stage.law, steps_s, read_s[0])
     return rows[:, 15::16][:, -len(read_s) :]
 
 

@@ -38,14 +38,14 @@ def celsius(number):
     return Q_(number, "degC")
 
 
-def kg_m3(strength_percent, temperature_c):
-    density = brine_density(percent(strength_percent), celsius(temperature_c))
+def kg_m3(strength_percent, temperature_C):
+    density = brine_density(percent(strength_percent), celsius(temperature_C))
     return density.to("kg/m**3").magnitude
 
 
-def cm3_per_g(moles, temperature_c):
+def cm3_per_g(moles, temperature_C):
     strength = strength_from_molality(Q_(moles, "mol/kg"))
-    return 1 / brine_density(strength, celsius(temperature_c)).to("g/mL").magnitude
+    return 1 / brine_density(strength, celsius(temperature_C)).to("g/mL").magnitude
 
 
 def grams_per_litre(strength_percent):
@@ -117,22 +117,22 @@ def test_published_values(published, check):
     check(published)
 
 
-@pytest.mark.parametrize("temperature_c", [1, 5, 10, 15, 20, 25, 30])
+@pytest.mark.parametrize("temperature_C", [1, 5, 10, 15, 20, 25, 30])
 @pytest.mark.parametrize("strength_percent", [1, 5, 10, 15, 20, 23])
-def test_density_between_the_rows_agrees_with_coolprop(strength_percent, temperature_c):
+def test_density_between_the_rows_agrees_with_coolprop(strength_percent, temperature_C):
     """CoolProp INCOMP::MNA, 1 °C to 30 °C: ± 0.3 kg/m³ to 20 %, ± 0.5 at 23 %, where it ends."""
     fluid = f"INCOMP::MNA[{strength_percent / 100}]"
-    expected = PropsSI("D", "T", temperature_c + 273.15, "P", 101325, fluid)
+    expected = PropsSI("D", "T", temperature_C + 273.15, "P", 101325, fluid)
     tolerance = 0.3 if strength_percent <= 20 else 0.5
 
-    assert kg_m3(strength_percent, temperature_c) == pytest.approx(expected, abs=tolerance)
+    assert kg_m3(strength_percent, temperature_C) == pytest.approx(expected, abs=tolerance)
 
 
-@pytest.mark.parametrize("temperature_c", range(1, 100, 7))
-def test_water_agrees_with_iapws(temperature_c):
+@pytest.mark.parametrize("temperature_C", range(1, 100, 7))
+def test_water_agrees_with_iapws(temperature_C):
     """IAPWS-95 at 1 atm, 1 °C to 99 °C; ± 0.001 kg/m³."""
-    expected = iapws.IAPWS95(T=temperature_c + 273.15, P=0.101325).rho
-    density = water_density(celsius(temperature_c)).to("kg/m**3").magnitude
+    expected = iapws.IAPWS95(T=temperature_C + 273.15, P=0.101325).rho
+    density = water_density(celsius(temperature_C)).to("kg/m**3").magnitude
 
     assert density == pytest.approx(expected, abs=0.001)
 
@@ -155,9 +155,9 @@ def test_the_printed_2_percent_is_a_misprint():
 
 
 @given(st.floats(0, 26.2), st.floats(0, 30))
-def test_strength_to_density_and_back(strength_percent, temperature_c):
+def test_strength_to_density_and_back(strength_percent, temperature_C):
     """There and back, by weighing and by hydrometer."""
-    strength, temperature = percent(strength_percent), celsius(temperature_c)
+    strength, temperature = percent(strength_percent), celsius(temperature_C)
     weighed = strength_from_density(brine_density(strength, temperature), temperature)
     floated = strength_from_gravity(brine_gravity(strength, temperature), temperature)
 
@@ -166,20 +166,20 @@ def test_strength_to_density_and_back(strength_percent, temperature_c):
 
 
 @given(st.floats(0, 26), st.floats(0.01, 0.29), st.floats(0, 29))
-def test_more_salt_is_heavier_and_more_heat_is_lighter(strength_percent, more, temperature_c):
+def test_more_salt_is_heavier_and_more_heat_is_lighter(strength_percent, more, temperature_C):
     """Monotonicity. Brine under 3 % is densest above 0 °C, as water is, so heat from 4 °C on."""
-    here = kg_m3(strength_percent, temperature_c)
+    here = kg_m3(strength_percent, temperature_C)
 
-    assert kg_m3(strength_percent + more, temperature_c) > here
-    assert temperature_c < 4 or kg_m3(strength_percent, temperature_c + 1) < here
+    assert kg_m3(strength_percent + more, temperature_C) > here
+    assert temperature_C < 4 or kg_m3(strength_percent, temperature_C + 1) < here
 
 
 @given(st.floats(0, 30))
-def test_no_salt_leaves_water(temperature_c):
+def test_no_salt_leaves_water(temperature_C):
     """Limit: 0 % is water."""
-    water = water_density(celsius(temperature_c)).to("kg/m**3").magnitude
+    water = water_density(celsius(temperature_C)).to("kg/m**3").magnitude
 
-    assert water == pytest.approx(kg_m3(0, temperature_c), rel=1e-12)
+    assert water == pytest.approx(kg_m3(0, temperature_C), rel=1e-12)
 
 
 def test_whole_arrays_can_be_asked_for():

@@ -187,9 +187,9 @@ def test_strength_to_molality_and_back(strength_percent):
 
 
 @given(st.floats(0, 108))
-def test_a_warmer_brine_holds_more(temperature_c):
+def test_a_warmer_brine_holds_more(temperature_C):
     """Monotonicity."""
-    assert full(temperature_c + 0.5) > full(temperature_c)
+    assert full(temperature_C + 0.5) > full(temperature_C)
 
 
 @given(st.floats(1, 1e4))

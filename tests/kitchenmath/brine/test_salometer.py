@@ -123,23 +123,23 @@ def test_a_litre_of_water_and_a_litre_of_brine_are_told_apart():
 
 
 @pytest.mark.parametrize("strength_percent", [5, 10, 15.84, 20, 24])
-@pytest.mark.parametrize("temperature_c", [10, 20, 25, 30])
-def test_the_rule_for_warm_brine_is_what_its_density_says(strength_percent, temperature_c):
+@pytest.mark.parametrize("temperature_C", [10, 20, 25, 30])
+def test_the_rule_for_warm_brine_is_what_its_density_says(strength_percent, temperature_C):
     """A float sinks to equal density: read our density curve at 60 °F backwards. ± 0.7°."""
     at_60_f = Q_(60, "degF")
     shares = np.linspace(0, 26.39, 1001)
     curve = brine_density(percent(shares), at_60_f).to("g/L").magnitude
-    floated = brine_density(percent(strength_percent), Q_(temperature_c, "degC")).to("g/L")
+    floated = brine_density(percent(strength_percent), Q_(temperature_C, "degC")).to("g/L")
     seen = salometer(percent(np.interp(floated.magnitude, curve, shares)))
-    by_rule = salometer(percent(strength_percent), Q_(temperature_c, "degC"))
+    by_rule = salometer(percent(strength_percent), Q_(temperature_C, "degC"))
 
     assert seen == pytest.approx(by_rule, abs=0.7)
 
 
 @given(st.floats(0.6, 24.5), st.floats(10, 30), st.sampled_from(["full brine", "canning"]))
-def test_brine_to_salometer_and_back(strength_percent, temperature_c, scale):
+def test_brine_to_salometer_and_back(strength_percent, temperature_C, scale):
     """There and back: strength -> degrees -> strength."""
-    temperature = Q_(temperature_c, "degC")
+    temperature = Q_(temperature_C, "degC")
     degrees = salometer(percent(strength_percent), temperature, scale)
     back = strength_from_salometer(degrees, temperature, scale)
 

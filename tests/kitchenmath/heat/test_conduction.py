@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from kitchenmath.errors import OutOfRange, UnknownName
 from kitchenmath.heat import series_terms, theta
-from kitchenmath.heat.bessel import bessel_j0_j1, noughts_of_j0
 from kitchenmath.heat.conduction import make_modes
+from kitchenmath.numeric.bessel import bessel_j0_j1, zeros_of_j0
 from tests.helpers.published import Published
 
 CENGEL = "Çengel and Ghajar, Heat and Mass Transfer (5th ed.), Table 4-2"
@@ -192,7 +192,7 @@ def test_bessel_functions_are_those_of_a_general_library():
     assert scipy.special.j1(x) == pytest.approx(j1, abs=1e-14)
     # Absolute closeness is not enough near nought, where a small Biot number divides by J1.
     assert scipy.special.j1(x[:40]) == pytest.approx(j1[:40], rel=1e-13)
-    assert scipy.special.jn_zeros(0, 300) == pytest.approx(noughts_of_j0(300), rel=1e-14)
+    assert scipy.special.jn_zeros(0, 300) == pytest.approx(zeros_of_j0(300), rel=1e-14)
 
 
 EQUATIONS = {
@@ -202,7 +202,7 @@ EQUATIONS = {
         x * scipy.special.spherical_jn(1, x) - biot * scipy.special.spherical_jn(0, x)
     ),
 }
-# Between two noughts of the wave at the surface lies just one root.
+# Between two zeros of the wave at the surface lies just one root.
 GAPS = {
     "slab": (np.arange(80) + 0.5) * np.pi,
     "cylinder": scipy.special.jn_zeros(0, 80),

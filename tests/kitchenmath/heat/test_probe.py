@@ -14,7 +14,6 @@ from kitchenmath.heat import (
     surface_coefficient_from_reading,
     temperature_after,
 )
-from kitchenmath.heat.probe import _student_95
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
 
@@ -108,12 +107,6 @@ def test_the_interval_holds_the_truth_nineteen_times_in_twenty():
 
     # Beyond these a binomial count of 200 at 5 % comes once in a hundred.
     assert 3 <= missed <= 19
-
-
-def test_students_t_without_a_library():
-    """Referee: scipy.stats.t, two-sided 95 %, within the 0.2 % of the docstring."""
-    for freedom in (5, 6, 8, 12, 30, 1000):
-        assert scipy.stats.t.ppf(0.975, freedom) == pytest.approx(_student_95(freedom), rel=0.002)
 
 
 def test_fahrenheit_and_seconds_fit_alike():

@@ -186,7 +186,7 @@ def referee(power, half_m, start_C, stages, cells=500):
     volumes, width = np.diff(edges ** (power + 1)) / (power + 1), 1 / cells
     values, found = np.full(cells, float(start_C)), []
     for each in stages:
-        law, pace = each._law, 0.13e-6 / half_m**2
+        law, pace = each.law, 0.13e-6 / half_m**2
         gain = half_m * width / 2 / 0.48
 
         def change(_, now, law=law, pace=pace, gain=gain):

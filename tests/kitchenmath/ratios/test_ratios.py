@@ -330,7 +330,7 @@ bakehouse = st.floats(15, 25)
 @given(st.floats(22, 28), bakehouse, bakehouse, st.floats(0, 15))
 def test_celsius_and_fahrenheit_ask_for_the_same_water(target, flour, room, friction):
     """Unit invariance of the sum, which holds only while friction is a difference."""
-    in_c = water_temperature(
+    in_C = water_temperature(
         celsius(target), celsius(flour), celsius(room), Q_(friction, "delta_degC"),
         hottest=celsius(80),
     )  # fmt: skip
@@ -340,7 +340,7 @@ def test_celsius_and_fahrenheit_ask_for_the_same_water(target, flour, room, fric
     )  # fmt: skip
 
     assert str(in_f.units) == "degree_Fahrenheit"
-    assert in_c.magnitude == pytest.approx(in_f.to("degC").magnitude, abs=1e-9)
+    assert in_C.magnitude == pytest.approx(in_f.to("degC").magnitude, abs=1e-9)
 
 
 @untimed

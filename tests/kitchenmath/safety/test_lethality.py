@@ -224,11 +224,11 @@ def test_the_heating_readings_have_the_printed_sums():
     assert 0.776 / 2 + sum(WARNE_HEATING[:-1]) == pytest.approx(1.730, abs=1e-12)
 
 
-temperatures_c = st.lists(st.floats(40, 75), min_size=3, max_size=12)
+temperatures_C = st.lists(st.floats(40, 75), min_size=3, max_size=12)
 z_values = st.floats(4, 12)
 
 
-@given(temperatures_c, z_values, st.data())
+@given(temperatures_C, z_values, st.data())
 def test_lethality_adds_up_over_the_parts_of_a_log(degrees, z, data):
     """Cut at a reading: the parts make the whole."""
     cut = data.draw(st.integers(1, len(degrees) - 2))
@@ -243,7 +243,7 @@ def test_lethality_adds_up_over_the_parts_of_a_log(degrees, z, data):
     assert whole == pytest.approx(worth(slice(cut + 1)) + worth(slice(cut, None)), rel=1e-12)
 
 
-@given(temperatures_c, z_values, st.floats(0, 5))
+@given(temperatures_C, z_values, st.floats(0, 5))
 def test_a_hotter_log_is_worth_more(degrees, z, rise):
     """Monotone in every reading."""
     times = Q_(np.arange(len(degrees), dtype=float), "min")
@@ -263,7 +263,7 @@ def test_a_constant_temperature_is_worth_time_times_rate(degree, z, length, read
     assert length * rate == pytest.approx(worth.magnitude, rel=1e-9)
 
 
-@given(temperatures_c, z_values)
+@given(temperatures_C, z_values)
 def test_fahrenheit_and_minutes_agree_with_celsius_and_seconds(degrees, z):
     """Unit invariance of log, reference and z at once."""
     times = Q_(np.arange(len(degrees), dtype=float), "min")
@@ -274,7 +274,7 @@ def test_fahrenheit_and_minutes_agree_with_celsius_and_seconds(degrees, z):
     assert minutes(metric) == pytest.approx(minutes(american), rel=1e-9)
 
 
-@given(temperatures_c, z_values)
+@given(temperatures_C, z_values)
 def test_trapezoids_agree_with_scipy(degrees, z):
     """Referee: scipy.integrate.trapezoid on the rates."""
     minutes_ = np.cumsum(1 + np.arange(len(degrees)) % 3).astype(float)

@@ -54,8 +54,8 @@ def grams(number):
     return Q_(number, "g")
 
 
-def kg_m3(degrees_brix, temperature_c=20):
-    density = syrup_density(percent(degrees_brix), celsius(temperature_c))
+def kg_m3(degrees_brix, temperature_C=20):
+    density = syrup_density(percent(degrees_brix), celsius(temperature_C))
     return density.to("kg/m**3").magnitude
 
 
@@ -155,10 +155,10 @@ PUBLISHED = (
               lambda: reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05),
     Published("T5-38 water that leaves", BALANCE, "computed", 815.4,
               lambda: 1000 - reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05),
-    *(Published(f"5.4 {stage}, {end}, °C", MCGEE, "seen", print_c,
+    *(Published(f"5.4 {stage}, {end}, °C", MCGEE, "seen", print_C,
                 lambda stage=stage, end=end: getattr(sugar_stages()[stage], end).magnitude, 2)
       for stage, ends in MCGEE_C.items()
-      for end, print_c in zip(("low", "high"), ends, strict=True)),
+      for end, print_C in zip(("low", "high"), ends, strict=True)),
     # ± 2 °C is 3.6 °F.
     *(Published(f"5.4 {stage}, {end}, °F", MCGEE, "seen", print_f,
                 lambda stage=stage, end=end: stage_f("McGee", stage, end), 3.6)
@@ -249,9 +249,9 @@ def test_a_stronger_syrup_is_heavier_and_boils_hotter(degrees, more):
 
 
 @given(st.floats(10, 29))
-def test_a_warm_syrup_is_lighter(temperature_c):
+def test_a_warm_syrup_is_lighter(temperature_C):
     """Monotonicity in temperature."""
-    assert kg_m3(50, temperature_c + 1) < kg_m3(50, temperature_c)
+    assert kg_m3(50, temperature_C + 1) < kg_m3(50, temperature_C)
 
 
 @given(st.floats(10, 1e4), st.floats(1, 30), st.floats(0, 50))
@@ -289,7 +289,7 @@ def test_mcgees_two_scales_part_at_the_dark_caramels():
 
 
 @pytest.mark.parametrize(
-    ("degrees_c", "stage"),
+    ("degrees_C", "stage"),
     [
         (95, "below thread"),
         (112.9, "thread"),
@@ -301,9 +301,9 @@ def test_mcgees_two_scales_part_at_the_dark_caramels():
         (214, "beyond black caramel"),
     ],
 )
-def test_stages_by_hand(degrees_c, stage):
+def test_stages_by_hand(degrees_C, stage):
     """Read off McGee's table; bounds that touch go to the hotter stage."""
-    assert stage == sugar_stage(celsius(degrees_c))
+    assert stage == sugar_stage(celsius(degrees_C))
 
 
 def test_the_same_sugar_is_a_ball_earlier_on_a_mountain():

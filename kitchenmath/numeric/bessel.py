@@ -1,4 +1,4 @@
-"""The Bessel functions J0 and J1 and the noughts of J0, for cylinders, with numpy alone."""
+"""The Bessel functions J0 and J1 and the zeros of J0, for cylinders, with numpy alone."""
 
 from functools import cache
 
@@ -22,15 +22,15 @@ def _hankel_terms(order, count=16):
 _HANKEL = np.stack([_hankel_terms(0), _hankel_terms(1)], axis=1)
 
 
-def bessel_j0_j1(x):
-    """J0(x) and J1(x) for x at least 0, good to 1e-14.
+def bessel_j0_j1(argument):
+    """J0(x) and J1(x) for an argument x of at least 0, good to 1e-14.
 
     Up to 25 by Bessel's integral, J0(x) = mean of cos(x sin t) and J1(x) = mean of
     sin(x sin t) sin t over a quarter circle; beyond by Hankel's expansion.
 
     Parameters
     ----------
-    x : numpy.ndarray
+    argument : numpy.ndarray
 
     Returns
     -------
@@ -40,7 +40,7 @@ def bessel_j0_j1(x):
     ----------
     Abramowitz and Stegun, *Handbook of Mathematical Functions* (1964), 9.1.18, 9.2.5-9.2.10.
     """
-    x = np.asarray(x, float)
+    x = np.asarray(argument, float)
     both = np.empty((2, *x.shape))
     near = x <= _FAR
     angles = np.multiply.outer(x[near], _SINES)
@@ -65,7 +65,7 @@ def _far_j0_j1(x):
 
 
 @cache
-def noughts_of_j0(count):
+def zeros_of_j0(count):
     """The first `count` x at which J0(x) = 0.
 
     From McMahon's first two terms, then four steps of Newton (J0' = -J1).

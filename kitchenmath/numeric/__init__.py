@@ -1,0 +1,1 @@
+"""Plain mathematics without units: roots, distributions, Bessel functions, with numpy alone."""

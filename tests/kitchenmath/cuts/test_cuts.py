@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy import integrate, optimize, special, stats
+from scipy import integrate, optimize, stats
 
 from kitchenmath.cuts import (
     CUTS,
@@ -356,24 +356,6 @@ def test_a_class_can_bring_its_own_cut():
 # --- numbers behind the intervals, with scipy as referee ---------------------------------------
 
 halves = st.integers(1, 400).map(lambda n: n / 2)
-
-
-@untimed
-@given(halves, st.floats(0, 4))
-def test_the_incomplete_gamma_is_scipys(a, times):
-    """Referee: scipy.special.gammainc."""
-    x = a * times
-
-    assert special.gammainc(a, x) == pytest.approx(spread.gamma_share(a, x), rel=1e-10, abs=1e-300)
-
-
-@untimed
-@given(halves, halves, st.floats(0, 1))
-def test_the_incomplete_beta_is_scipys(a, b, x):
-    """Referee: scipy.special.betainc."""
-    assert special.betainc(a, b, x) == pytest.approx(
-        spread.beta_share(x, a, b), rel=1e-9, abs=1e-12
-    )
 
 
 @untimed

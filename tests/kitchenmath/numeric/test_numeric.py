@@ -3,6 +3,8 @@
 import math
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from scipy import special, stats
 
 from kitchenmath.numeric.distributions import (
@@ -13,6 +15,9 @@ from kitchenmath.numeric.distributions import (
     student_t_quantile,
 )
 from kitchenmath.numeric.roots import bisect
+
+halves = st.integers(1, 400).map(lambda n: n / 2)
+untimed = settings(deadline=None)
 
 
 def test_bisection_ends_at_the_last_bit():
@@ -47,12 +52,20 @@ def test_beta_is_scipys(alpha, beta):
         )
 
 
-@pytest.mark.parametrize(("shape", "value"), [(0.5, 0.01), (3, 2.0), (3, 9.0), (100, 120.0)])
-def test_the_incomplete_gamma_is_scipys(shape, value):
-    """Below and above shape + 1: the series and the continued fraction."""
-    assert special.gammainc(shape, value) == pytest.approx(
-        regularized_gamma(shape, value), rel=1e-12
-    )
+@untimed
+@given(halves, st.floats(0, 4))
+def test_the_incomplete_gamma_is_scipys(a, times):
+    """Referee: scipy.special.gammainc."""
+    x = a * times
+
+    assert special.gammainc(a, x) == pytest.approx(regularized_gamma(a, x), rel=1e-10, abs=1e-300)
+
+
+@untimed
+@given(halves, halves, st.floats(0, 1))
+def test_the_incomplete_beta_is_scipys(a, b, x):
+    """Referee: scipy.special.betainc."""
+    assert special.betainc(a, b, x) == pytest.approx(regularized_beta(x, a, b), rel=1e-9, abs=1e-12)
 
 
 def test_the_incomplete_beta_ends_at_nought_and_one():

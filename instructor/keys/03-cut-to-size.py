@@ -1,0 +1,727 @@
+# %% [markdown] title
+"""
+# Set 3: Cut to size
+
+The celeriac brunoise at Brackwater House goes into one pan.
+You cut some, you measure it, and you say what your tray can and cannot promise.
+
+**Seven questions, 20 points.**
+This set starts from **your own ten readings**. Question 1 says what to do where you cannot take any.
+Type each answer between the quotes, as you would write it on a card: `"3.15 mm"`, `"18 %"`, `"7 min 30 s"`.
+Or compute it with the numbers shown, for example `q6 = six.time * 2`; your ten readings are `mine.lengths`.
+Then press Shift + Enter in each cell, from the top down.
+
+Lesson 3, *Cut to size*, has all you need.
+The house, and every sample that is drawn, are invented.
+"""
+
+# %% [markdown] me-text
+"""
+**First, your student number**, between the quotes.
+"""
+
+# %% me
+student = ""
+### BEGIN SOLUTION
+student = "BH-0000"
+### END SOLUTION
+
+# %% open-set
+from kitchenmath.practice import invented_readings, open_set, steps
+
+sheet = open_set("03-cut-to-size", term="demo", student=student)
+sheet
+
+# %% [markdown] q1-text
+"""
+## 1. Ten of your own (3 points)
+
+Square a piece of carrot or celeriac, and cut a handful of brunoise: 3 mm.
+Put the knife down and away.
+Take **ten pieces** without looking, and measure one edge of each.
+**Type the ten edges**, as in `"3.5, 3.0, 2.5 mm"`.
+
+Your readings are judged, not your cut. Sound readings are
+- of ten pieces, **each measured by itself**;
+- typed **with the unit** that the ruler shows;
+- **no finer than the ruler shows**: half a millimetre by eye, a tenth with a calliper;
+- read over once, **the point in its place**.
+
+No carrot and no ruler? Leave the quotes empty.
+The next questions then start from the sample drawn for you, and you lose the points of this question only.
+
+**Knives**: a flat side down first. Fingertips back, behind the knuckles. A dry board on a damp cloth. Never measure while the blade moves.
+**Allergens**: celeriac counts as celery, a listed allergen in Britain and the EU. Keep its board and trimmings apart.
+"""
+
+# %% q1-given
+from kitchenmath import Q_
+
+one = sheet.given(
+    "q1", sample=invented_readings(Q_(3, "mm"), Q_(0.5, "mm"), "a sample drawn for you, invented")
+)
+one
+
+# %% q1-answer
+q1 = ""
+### BEGIN SOLUTION
+q1 = "3.5, 3.0, 2.5, 4.0, 3.0, 3.5, 3.0, 2.5, 3.5, 3.0 mm"
+### END SOLUTION
+
+# %% q1-check
+sheet.look("q1", q1, "readings", plausible=("1 mm", "10 mm"))
+### BEGIN HIDDEN TESTS
+from kitchenmath.practice import Measured, MeasuredSlip
+from kitchenmath.units.saying import figures
+
+
+def listed(sizes_mm, unit=" mm"):
+    return ", ".join(figures(size) for size in sizes_mm) + unit
+
+
+def in_mm(readings):
+    return [float(size) for size in readings.lengths.magnitude]
+
+
+def middle_mm(readings):
+    return readings.middle.magnitude
+
+
+sheet.award(
+    Measured(
+        "q1",
+        "readings",
+        3,
+        slips=(
+            MeasuredSlip(
+                "not ten pieces",
+                lambda readings: len(readings) != 10,
+                "These are not ten readings. Fewer pieces say less about the tray, and a number "
+                "is easily left out or typed twice: count them off on the paper.",
+                costs=1,
+                asks="**ten pieces**",
+                formula=lambda sample: listed(in_mm(sample)[:-1]),
+            ),
+            MeasuredSlip(
+                "no unit",
+                lambda readings: not readings.unit_said,
+                "No unit stands here: on the paper it was plain. They were taken for millimetres; "
+                "the next cook may take them for something else.",
+                costs=1,
+                asks="**with the unit**",
+                formula=lambda sample: listed(in_mm(sample), ""),
+            ),
+            MeasuredSlip(
+                "all readings alike",
+                lambda readings: readings.alike,
+                "All readings are one and the same. No hand cuts so: this is the size that was "
+                "asked for, or one piece measured once. Measure each by itself.",
+                costs=3,
+                asks="**each measured by itself**",
+                formula=lambda sample: listed([3.0] * 10),
+            ),
+            MeasuredSlip(
+                "invented digits",
+                lambda readings: middle_mm(readings) >= 0.6 and readings.finer_than(Q_(0.1, "mm")),
+                "A reading is finer than any ruler or calliper of the kitchen shows. A guessed "
+                "figure looks careful and is none: write down what the mark says.",
+                costs=1,
+                asks="**no finer than the ruler shows**",
+                formula=lambda sample: listed([size + 0.03 for size in in_mm(sample)]),
+            ),
+            MeasuredSlip(
+                "slipped decimal point",
+                lambda readings: readings.tenfold or middle_mm(readings) > 12,
+                "A reading is about ten times what a brunoise can be, or a tenth of it: in a row "
+                "of numbers a point slips easily. One such number moves the mean more than all "
+                "the others together.",
+                costs=1,
+                asks="**the point in its place**",
+                formula=lambda sample: listed([10 * in_mm(sample)[0], *in_mm(sample)[1:]]),
+            ),
+            MeasuredSlip(
+                "inches typed as millimetres",
+                lambda readings: middle_mm(readings) < 0.2,
+                "By these numbers your cubes are dust. A calliper that is set to inches shows "
+                "0.12 for 3 mm: type the unit that you read, and the kit converts it.",
+                costs=2,
+                asks="**with the unit** that the ruler shows",
+                formula=lambda sample: listed([size / 25.4 for size in in_mm(sample)]),
+            ),
+            MeasuredSlip(
+                "centimetres typed as millimetres",
+                lambda readings: 0.2 <= middle_mm(readings) < 0.6,
+                "By these numbers your cubes are a third of a millimetre. The figures on a ruler "
+                "count centimetres: 0.3 cm is 3 mm.",
+                costs=2,
+                asks="**with the unit** that the ruler shows",
+                formula=lambda sample: listed([size / 10 for size in in_mm(sample)]),
+            ),
+        ),
+        working=(
+            "take ten pieces without looking, and lay them in a row",
+            "read one edge of each to the mark of the ruler, and write it down at once",
+        ),
+        skill="measuring pieces",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q1,
+)
+### END HIDDEN TESTS
+
+# %% mine
+mine = sheet.build_on("q1", q1)
+
+# %% [markdown] q2-text
+"""
+## 2. Their mean (2 points)
+
+**What is the mean edge** of the ten pieces?
+
+Answer within 0.05 mm: ten readings to half a millimetre carry no more.
+"""
+
+# %% q2-answer
+q2 = ""
+### BEGIN SOLUTION
+q2 = mine.lengths.mean()
+### END SOLUTION
+
+# %% q2-check
+sheet.look("q2", q2, "length", plausible=("1 mm", "10 mm"))
+### BEGIN HIDDEN TESTS
+import math
+from statistics import fmean, median, stdev, variance
+
+from kitchenmath.practice import Question, Slip, Within
+
+
+def mean_mm(q1):
+    return fmean(in_mm(q1))
+
+
+def mean_slip(q1, number_mm):
+    """A length, or None where it lies so near the mean that nobody can tell them apart."""
+    return Q_(number_mm, "mm") if abs(number_mm - mean_mm(q1)) > 0.055 else None
+
+
+sheet.award(
+    Question(
+        "q2",
+        "length",
+        2,
+        Within(Q_(0.05, "mm"), "ten readings to half a millimetre carry no more"),
+        formula=lambda q1: Q_(mean_mm(q1), "mm"),
+        slips=(
+            Slip(
+                "took the middle of the two ends",
+                lambda q1: mean_slip(q1, (min(in_mm(q1)) + max(in_mm(q1))) / 2),
+                "You took the middle between the smallest and the largest: it is quick, and often "
+                "near. The others have a say too: add all up.",
+                worth=1,
+            ),
+            Slip(
+                "took the middle reading",
+                lambda q1: mean_slip(q1, median(in_mm(q1))),
+                "You took the piece in the middle of the row. That is the median, which is a "
+                "middle too; but it does not feel how far off the large ones are.",
+                worth=1,
+            ),
+            Slip(
+                "divided by one too few",
+                lambda q1: mean_slip(q1, sum(in_mm(q1)) / (len(q1) - 1)),
+                "You divided by one piece less. That rule belongs to the standard deviation; a "
+                "mean is shared among all.",
+                worth=1,
+            ),
+            Slip(
+                "gave the sum",
+                lambda q1: mean_slip(q1, sum(in_mm(q1))),
+                "This is all of them end to end: the first half of the way. Share it among the "
+                "pieces.",
+            ),
+            Slip(
+                "gave the size asked for",
+                lambda q1: mean_slip(q1, 3.0),
+                "This is the size on the card, where the mean was meant to lie. Your own pieces "
+                "have a mean of their own.",
+            ),
+        ),
+        working=("{q1}: add them up", "the sum ÷ the number of pieces = {answer}"),
+        skill="mean of a sample",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q2,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q3-text
+"""
+## 3. Their spread (3 points)
+
+The mean says whether you aim right. The spread says whether the pan cooks evenly.
+**What is the standard deviation** of the ten, as a sample of the tray?
+
+Answer within 2 % of it: rounding on the way costs no more, and nobody sees less on a tray.
+"""
+
+# %% q3-answer
+q3 = ""
+### BEGIN SOLUTION
+from kitchenmath.cuts import judge
+
+judged = judge(mine.lengths, "brunoise", tolerance=Q_(0.5, "mm"))
+q3 = judged.sd
+### END SOLUTION
+
+# %% q3-check
+sheet.look("q3", q3, "length", plausible=("0.01 mm", "5 mm"))
+
+
+### BEGIN HIDDEN TESTS
+def spread_slip(q1, number_mm):
+    """A length, or None where it lies so near the standard deviation that nobody can tell."""
+    sd_mm = stdev(in_mm(q1))
+    return Q_(number_mm, "mm") if abs(number_mm - sd_mm) > 0.03 * sd_mm else None
+
+
+sheet.award(
+    Question(
+        "q3",
+        "length",
+        3,
+        Within(Q_(2, "percent")),
+        formula=lambda q1: Q_(stdev(in_mm(q1)), "mm"),
+        slips=(
+            Slip(
+                "divided by all pieces",
+                lambda q1: spread_slip(q1, stdev(in_mm(q1)) * math.sqrt((len(q1) - 1) / len(q1))),
+                "You shared the squares among all pieces, as for a mean. But their own mean lies "
+                "closer to them than the tray's does, so a sample divides by one less.",
+                worth=2,
+            ),
+            Slip(
+                "forgot the root",
+                lambda q1: spread_slip(q1, variance(in_mm(q1))),
+                "These are square millimetres: the mean of the squares, one step before the end. "
+                "Take the root to come back to millimetres.",
+                worth=2,
+            ),
+            Slip(
+                "took the mean distance",
+                lambda q1: spread_slip(q1, fmean(abs(each - mean_mm(q1)) for each in in_mm(q1))),
+                "You took the mean of the distances as they are, which sounds like spread and is "
+                "one. The standard deviation squares them first, so that one piece far off weighs "
+                "more.",
+                worth=1,
+            ),
+            Slip(
+                "took the range",
+                lambda q1: spread_slip(q1, max(in_mm(q1)) - min(in_mm(q1))),
+                "This is the largest less the smallest. It is quick at the board, but two pieces "
+                "speak for ten, and it grows the more pieces you measure.",
+                worth=1,
+            ),
+            Slip(
+                "gave it over the mean",
+                lambda q1: spread_slip(q1, stdev(in_mm(q1)) / mean_mm(q1)),
+                "You divided by the mean, as one does to compare two cuts. That is the "
+                "coefficient of variation, and it has no millimetres: 0.18 of it is 18 "
+                "%.",
+                worth=2,
+            ),
+        ),
+        working=(
+            "each piece less {q2}, squared, all added up",
+            "the sum ÷ one piece less, and the root of that = {answer}",
+        ),
+        skill="spread of a sample",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q3,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q4-text
+"""
+## 4. What ten pieces can promise (3 points)
+
+Here a piece is on size at 3 mm ± 0.5 mm, and a piece on the edge of that is on size.
+Count yours. Then see what so many of ten may mean for the whole tray:
+
+| on size, of ten | the whole tray, 95 % interval |
+|---|---|
+| 10 | 69 to 100 % |
+| 9 | 55 to 100 % |
+| 8 | 44 to 97 % |
+| 7 | 35 to 93 % |
+| 6 | 26 to 88 % |
+| 5 | 19 to 81 % |
+| 4 | 12 to 74 % |
+| 3 | 7 to 65 % |
+| 2 | 3 to 56 % |
+| 1 | 0 to 45 % |
+| 0 | 0 to 31 % |
+
+**What share of the whole tray may be off size, at worst?**
+(With fewer than ten, `judge` of lesson 3 knows the interval.)
+
+Answer within 1 %: the table is printed to that.
+"""
+
+# %% q4-answer
+q4 = ""
+### BEGIN SOLUTION
+q4 = Q_(100, "percent") - judged.within_interval[0]
+### END SOLUTION
+
+# %% q4-check
+sheet.look("q4", q4, "percent", plausible=("0 %", "100 %"))
+### BEGIN HIDDEN TESTS
+from kitchenmath.cuts.spread import share_limits
+
+EDGE_MM = 0.5 + 1e-6
+
+
+def off_at_worst(hits, pieces):
+    return 100 * (1 - share_limits(hits, pieces)[0])
+
+
+def on_size(q1):
+    return sum(abs(size - 3) <= EDGE_MM for size in in_mm(q1))
+
+
+def share_slip(q1, share):
+    """A percentage, or None where it lies so near the right one that nobody can tell."""
+    right = off_at_worst(on_size(q1), len(q1))
+    return Q_(share, "percent") if abs(share - right) > 1.1 else None
+
+
+sheet.award(
+    Question(
+        "q4",
+        "percent",
+        3,
+        Within(Q_(1, "percent"), "the table is printed to that"),
+        formula=lambda q1: Q_(off_at_worst(on_size(q1), len(q1)), "percent"),
+        slips=(
+            Slip(
+                "took the sample for the tray",
+                lambda q1: share_slip(q1, 100 * (1 - on_size(q1) / len(q1))),
+                "This is what your ten show, and it is tempting to stop there. Another ten of the "
+                "same tray show something else: the interval says how much else.",
+                worth=1,
+            ),
+            Slip(
+                "gave the share on size",
+                lambda q1: share_slip(q1, 100 - off_at_worst(on_size(q1), len(q1))),
+                "This is the least that is on size, as the table prints it. What is off is the "
+                "rest, up to 100 %.",
+                worth=2,
+            ),
+            Slip(
+                "took the better end",
+                lambda q1: share_slip(q1, 100 * (1 - share_limits(on_size(q1), len(q1))[1])),
+                "You took the upper end, which is the larger number of the row. It is the best "
+                "that the tray can be; a promise to the chef is made on the worst.",
+                worth=2,
+            ),
+            Slip(
+                "counted the edge as off",
+                lambda q1: share_slip(
+                    q1, off_at_worst(sum(abs(size - 3) < 0.5 - 1e-6 for size in in_mm(q1)), len(q1))
+                ),
+                "You counted pieces on the edge of the band as off; to be strict feels safe. Here "
+                "2.5 mm and 3.5 mm are on size: the band was said beforehand.",
+                worth=2,
+            ),
+            Slip(
+                "counted the large ones only",
+                lambda q1: share_slip(
+                    q1, off_at_worst(sum(size - 3 <= EDGE_MM for size in in_mm(q1)), len(q1))
+                ),
+                "You counted the pieces that are too large, as those catch the eye. Those that "
+                "are too small are off too: they are mush when the rest is done.",
+                worth=2,
+            ),
+        ),
+        working=(
+            "count the pieces from 2.5 mm to 3.5 mm, and take the low end of their row",
+            "100 % − the low end = {answer}",
+        ),
+        skill="what a sample can promise",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q4,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q5-text
+"""
+## 5. Square it, dice it (3 points)
+
+A peeled, straight carrot is squared as large as it goes, and cut to **small dice, 6 mm**.
+Whole dice only: what is too thin for a die is trim.
+**What share of the peeled carrot ends as dice?**
+
+Answer within 1 % (44 % for 45 % is fine): a ruler on a carrot shows no more.
+"""
+
+# %% q5-given
+five = sheet.given(
+    "q5",
+    across=steps(34, 46, 2, "mm", "carrot, peeled, across"),
+    long=steps(80, 120, 10, "mm", "carrot, long"),
+)
+five
+
+# %% q5-answer
+q5 = ""
+### BEGIN SOLUTION
+from kitchenmath.cuts import pieces, squared_yield
+
+carrot = squared_yield("cylinder", diameter=five.across)
+dice = pieces((five.long, carrot.side, carrot.side), "small dice")
+q5 = (carrot.yield_ * dice.used).to("percent")
+### END SOLUTION
+
+# %% q5-check
+sheet.look("q5", q5, "percent", plausible=("5 %", "95 %"))
+### BEGIN HIDDEN TESTS
+DICE_MM = 6
+
+
+def whole(size_mm):
+    return math.floor(size_mm / DICE_MM + 1e-9)
+
+
+def dice_share(across, long, side_mm, section_mm2):
+    """What whole dice from a square of this side are of a piece of this section, in percent."""
+    long_mm = long.to("mm").magnitude
+    dice_mm3 = whole(side_mm) ** 2 * whole(long_mm) * DICE_MM**3
+    return 100 * dice_mm3 / (section_mm2 * long_mm)
+
+
+def side_mm(across):
+    return across.to("mm").magnitude / math.sqrt(2)
+
+
+def round_mm2(across):
+    return math.pi / 4 * across.to("mm").magnitude ** 2
+
+
+def kept(across, long):
+    return dice_share(across, long, side_mm(across), round_mm2(across))
+
+
+def dice_slip(across, long, share):
+    """A percentage, or None where nobody can tell it from the right one, or believe it."""
+    told = abs(share - kept(across, long)) > 1.2 and share < 100
+    return Q_(share, "percent") if told else None
+
+
+sheet.award(
+    Question(
+        "q5",
+        "percent",
+        3,
+        Within(Q_(1, "percent"), "a ruler on a carrot shows no more"),
+        formula=lambda across, long: Q_(kept(across, long), "percent"),
+        slips=(
+            Slip(
+                "squared it and forgot the dice",
+                lambda across, long: dice_slip(across, long, 200 / math.pi),
+                "This is what the square is of the round. It looks like the end, but it is cut "
+                "on, and the last strips on three sides are too thin for a die.",
+                worth=2,
+            ),
+            Slip(
+                "share of the square, not of the carrot",
+                lambda across, long: dice_slip(
+                    across, long, dice_share(across, long, side_mm(across), side_mm(across) ** 2)
+                ),
+                "You compared the dice with the squared block, as that is what lies on the board. "
+                "The sides that came off the round were paid for too.",
+                worth=2,
+            ),
+            Slip(
+                "took the diameter for the side",
+                lambda across, long: dice_slip(
+                    across,
+                    long,
+                    dice_share(across, long, across.to("mm").magnitude, round_mm2(across)),
+                ),
+                "You squared to the full diameter, the number that is given. It is the square's "
+                "diagonal; the side is shorter by 1.41.",
+                worth=1,
+            ),
+            Slip(
+                "squared to half the diameter",
+                lambda across, long: dice_slip(
+                    across,
+                    long,
+                    dice_share(across, long, across.to("mm").magnitude / 2, round_mm2(across)),
+                ),
+                "You squared to half the diameter, the radius, and good carrot was thrown away. "
+                "The largest square has a side of the diameter ÷ 1.41.",
+                worth=1,
+            ),
+            Slip(
+                "took the round for a square bar",
+                lambda across, long: dice_slip(
+                    across,
+                    long,
+                    dice_share(across, long, side_mm(across), across.to("mm").magnitude ** 2),
+                ),
+                "You counted the carrot as a bar, diameter times diameter, which is easier to "
+                "reckon. A round is 0.785 of that.",
+                worth=2,
+            ),
+            Slip(
+                "gave the trim",
+                lambda across, long: dice_slip(across, long, 100 - kept(across, long)),
+                "You came all the way, and gave what becomes trim, for stock and purée. The dice "
+                "are the rest.",
+                worth=2,
+            ),
+        ),
+        working=(
+            "{across} ÷ 1.414 = the side of the square; ÷ 6 mm, whole dice only, each way",
+            "{long} ÷ 6 mm, whole dice only",
+            "dice × 216 mm³ ÷ (0.785 × {across} × {across} × {long}) = {answer}",
+        ),
+        skill="whole dice from a round",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q5,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q6-text
+"""
+## 6. Your largest piece in the pan (3 points)
+
+A cube with the mean edge of question 2 is done after the time shown.
+The largest of your ten lies in the same pan.
+**How long does the largest take, by the square of the size?** It is an estimate.
+
+Answer within 15 s: nobody tastes more often than that.
+"""
+
+# %% q6-given
+six = sheet.given("q6", time=steps(4, 8, 1, "min", "time of a cube with the mean edge"))
+six
+
+# %% q6-answer
+q6 = ""
+### BEGIN SOLUTION
+from kitchenmath.cuts import cooking_time_factor
+
+q6 = six.time * cooking_time_factor(q2, mine.lengths.max())
+### END SOLUTION
+
+# %% q6-check
+sheet.look("q6", q6, "time", plausible=("1 min", "60 min"))
+
+
+### BEGIN HIDDEN TESTS
+def times(one_mm, q2):
+    return one_mm / q2.to("mm").magnitude
+
+
+def largest_time(q1, q2, time, power=2):
+    return time * times(max(in_mm(q1)), q2) ** power
+
+
+def time_slip(q1, q2, time, other):
+    """A time, or None where it lies so near the right one that nobody can tell."""
+    apart_s = abs((other - largest_time(q1, q2, time)).to("s").magnitude)
+    return other if apart_s > 18 else None
+
+
+sheet.award(
+    Question(
+        "q6",
+        "time",
+        3,
+        Within(Q_(15, "s"), "nobody tastes more often than that"),
+        formula=lambda q1, q2, time: largest_time(q1, q2, time),
+        slips=(
+            Slip(
+                "straight ratio",
+                lambda q1, q2, time: time_slip(q1, q2, time, largest_time(q1, q2, time, 1)),
+                "You took the ratio of the sizes once, as for most things that grow. Heat has "
+                "further to go and more to fill: the ratio goes in twice.",
+                worth=1,
+            ),
+            Slip(
+                "cubed the ratio",
+                lambda q1, q2, time: time_slip(q1, q2, time, largest_time(q1, q2, time, 3)),
+                "You took the ratio three times: that is how much more it weighs, and weight is "
+                "what the hand feels. The time goes with the square.",
+                worth=1,
+            ),
+            Slip(
+                "turned the ratio round",
+                lambda q1, q2, time: time_slip(q1, q2, time, largest_time(q1, q2, time, -2)),
+                "Squared is right; the ratio is turned round, which looks alike on paper. The "
+                "largest piece is done last.",
+                worth=1,
+            ),
+            Slip(
+                "took the smallest piece",
+                lambda q1, q2, time: time_slip(q1, q2, time, time * times(min(in_mm(q1)), q2) ** 2),
+                "This is the time of your smallest piece; at the end of a row of ten it is soon "
+                "mixed up. The largest was asked for.",
+                worth=2,
+            ),
+            Slip(
+                "compared with the size asked for",
+                lambda q1, q2, time: time_slip(q1, q2, time, time * (max(in_mm(q1)) / 3) ** 2),
+                "You compared with 3 mm, the size on the card. The time shown belongs to a cube "
+                "of your own mean.",
+                worth=2,
+            ),
+        ),
+        working=("your largest piece ÷ {q2} = the ratio", "{time} × ratio × ratio = {answer}"),
+        skill="time for another size",
+        lesson="03-cut-to-size.ipynb",
+    ),
+    q6,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q7-text
+"""
+## 7. From your bench (3 points, marked by your instructor)
+
+**Write down the weight of what you squared off and of the block that was left, and your yield.
+Say whether your tray is cut evenly enough for one pan, by your own numbers and no further than ten pieces carry.
+Name one thing that you would do otherwise at the board tomorrow, and what it would change: the mean or the spread.**
+
+No carrot at hand? Judge the sample that was drawn for you, and plan how you would weigh.
+
+Knives: a flat side down, fingertips back, and a dry board on a damp cloth. Trimmings are covered, dated and kept cold.
+"""
+
+# %% [markdown] q7-answer
+"""
+**Mark scheme.**
+1 point: both weights with units, and the yield as what is left of the whole (or, from the drawn sample, a plan that weighs before, after and the trim).
+1 point: a verdict that uses the spread or the share on size, and says that ten pieces cannot settle it (the low end, the interval, or "as far as ten can tell").
+1 point: one change that fits its effect: measuring the first sheet, a guide or a steadier hand for the spread; a wider or narrower step, a sharper eye for the target for the mean; a sharper knife, cutting the taper in two, stacking fewer sheets, with the reason.
+"""
+
+# %% [markdown] hand-in
+"""
+## Hand in
+
+Save this notebook (File, then Save Notebook), and run the cell below.
+It says whether every answer is there and can be read, and names the file to hand in.
+Whether an answer is right comes back with your marks.
+"""
+
+# %% last-look
+from kitchenmath.practice import last_look
+
+last_look(globals())

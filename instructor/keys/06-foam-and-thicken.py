@@ -1,0 +1,561 @@
+# %% [markdown] title
+"""
+# Set 6: Foam and thicken
+
+Brackwater House serves a cider foam, a cider jelly and a mustard velouté tonight.
+The foam must stand, the jelly must set, and the velouté must coat a spoon.
+
+**Seven questions, 20 points.**
+Your numbers are your own: your neighbour has others.
+Type each answer between the quotes, as you would write it on a card: `"420 g"`, `"14 3/4 oz"`, `"35 %"`.
+Or compute it with the numbers shown, for example `q3 = q1 * 2`.
+Then press Shift + Enter in each cell, from the top down.
+
+Lesson 6, *Foam and thicken*, has all you need.
+The kitchen and its cards are invented.
+"""
+
+# %% [markdown] me-text
+"""
+**First, your student number**, between the quotes.
+"""
+
+# %% me
+student = ""
+### BEGIN SOLUTION
+student = "BH-0000"
+### END SOLUTION
+
+# %% open-set
+from kitchenmath.practice import open_set, steps
+
+sheet = open_set("06-foam-and-thicken", term="demo", student=student)
+sheet
+
+# %% [markdown] q1-text
+"""
+## 1. Sugar for the foam base (3 points)
+
+The base is two parts of cider to one part of sugar, **by volume**.
+You poured the cider. The sugar you weigh.
+**What weight of sugar goes in?**
+
+**Hot sugar** burns worse than water: long sleeves and a deep pan when the base is warmed, and never taste it hot.
+
+Answer within 5 g: the bench scale shows no less.
+"""
+
+# %% q1-given
+one = sheet.given(
+    "q1",
+    cider=steps(1.2, 2.2, 0.1, "L", "cider, poured"),
+    cider_litre=steps(1040, 1060, 5, "g/L", "a litre of the cider weighs"),
+    sugar_litre=steps(830, 870, 10, "g/L", "a litre of the sugar weighs"),
+)
+one
+
+# %% q1-answer
+q1 = ""
+### BEGIN SOLUTION
+q1 = one.cider / 2 * one.sugar_litre
+### END SOLUTION
+
+# %% q1-check
+sheet.look("q1", q1, "weight", plausible=("100 g", "10 kg"))
+### BEGIN HIDDEN TESTS
+from kitchenmath import Q_
+from kitchenmath.practice import Question, Slip, Within
+
+
+def grams(weight):
+    return weight.to("g")
+
+
+sheet.award(
+    Question(
+        "q1",
+        "weight",
+        3,
+        Within(Q_(5, "g")),
+        formula=lambda cider, sugar_litre: grams(cider / 2 * sugar_litre),
+        slips=(
+            Slip(
+                "took parts by volume for parts by weight",
+                lambda cider, cider_litre: grams(cider / 2 * cider_litre),
+                "You took half of the cider's weight, as the scale is at hand. The parts are "
+                "volumes, and a litre of sugar is lighter than a litre of cider: first the "
+                "sugar's volume, then its weight.",
+                worth=1,
+            ),
+            Slip(
+                "gave every millilitre a gram",
+                lambda cider: grams(cider / 2 * Q_(1000, "g/L")),
+                "The sugar's volume is right, and then every millilitre was called a gram, as "
+                "with water. Sugar has air between its grains and weighs less.",
+                worth=1,
+            ),
+            Slip(
+                "took a third of the cider",
+                lambda cider, sugar_litre: grams(cider / 3 * sugar_litre),
+                "You took a third of the cider: with two parts and one the three comes to mind. "
+                "The sugar is a third of all parts, and that is half as much as the "
+                "cider.",
+                worth=1,
+            ),
+            Slip(
+                "turned the parts round",
+                lambda cider, sugar_litre: grams(cider * 2 * sugar_litre),
+                "You took two parts of sugar to one of cider, as in a rich syrup. The parts stand "
+                "in the order in which they are named.",
+                worth=1,
+            ),
+            Slip(
+                "one part to one",
+                lambda cider, sugar_litre: grams(cider * sugar_litre),
+                "This is as much sugar as cider, as in a plain syrup. Here there are two parts of "
+                "cider to one of sugar.",
+                worth=1,
+            ),
+        ),
+        working=("{cider} ÷ 2 = the sugar's volume", "that volume × {sugar_litre} = {answer}"),
+        skill="parts by volume and by weight",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q1,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q2-text
+"""
+## 2. How sweet is the base? (3 points)
+
+The cider brings sugar of its own, the rest you weighed in for question 1.
+Your litre of cider weighs what question 1 says.
+**How many degrees Brix has the base?** A degree Brix is one percent of sugar in the whole: type it as a percent.
+
+Answer within 0.5 %, half a degree Brix: that is what a hand refractometer shows.
+"""
+
+# %% q2-given
+two = sheet.given("q2", own=steps(11, 14, 1, "percent", "sugar in the cider itself, by weight"))
+two
+
+# %% q2-answer
+q2 = ""
+### BEGIN SOLUTION
+q2 = (q1 + one.cider * one.cider_litre * two.own) / (q1 + one.cider * one.cider_litre)
+### END SOLUTION
+
+# %% q2-check
+sheet.look("q2", q2, "percent", plausible=("5 %", "80 %"))
+
+
+### BEGIN HIDDEN TESTS
+def percent(share):
+    return Q_(100 * share.to("").magnitude, "percent")
+
+
+sheet.award(
+    Question(
+        "q2",
+        "percent",
+        3,
+        Within(Q_(0.5, "percent")),
+        formula=lambda q1, cider, cider_litre, own: percent(
+            (q1 + cider * cider_litre * own) / (q1 + cider * cider_litre)
+        ),
+        slips=(
+            Slip(
+                "divided by the cider alone",
+                lambda q1, cider, cider_litre, own: percent(
+                    (q1 + cider * cider_litre * own) / (cider * cider_litre)
+                ),
+                "You divided by the liquid that the sugar went into, as it is what is in the pan. "
+                "Brix is a percent of the whole base, and the added sugar belongs to "
+                "it.",
+                worth=2,
+            ),
+            Slip(
+                "forgot the fruit's own sugar",
+                lambda q1, cider, cider_litre: percent(q1 / (q1 + cider * cider_litre)),
+                "You counted the sugar that you weighed in, as it is the one you saw. The cider "
+                "was sweet before: add its own.",
+                worth=2,
+            ),
+            Slip(
+                "took the parts for the percent",
+                lambda: Q_(100 / 3, "percent"),
+                "One part of three is a third, and that looks like a percent. But it is of "
+                "volume; Brix is a percent of weight, and it counts the fruit's own sugar.",
+            ),
+            Slip(
+                "averaged sugar and cider by parts",
+                lambda own: percent((2 * own.to("") + 1) / 3),
+                "You averaged the sweetness by parts, as they stand on the card. The parts are "
+                "volumes; percents of weight want weights.",
+                worth=1,
+            ),
+        ),
+        working=(
+            "the cider weighs {cider} × {cider_litre}; {own} of it is sugar",
+            "its own sugar + {q1} = all the sugar",
+            "all the sugar ÷ (the cider's weight + {q1}) = {answer}",
+        ),
+        skill="degrees Brix",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q2,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q3-text
+"""
+## 3. Egg-white powder (2 points)
+
+This foam is held by pasteurised egg-white powder, as a percent **of the base**.
+The base is the cider and the sugar of question 1.
+**How much powder do you weigh in?** (The dose is the card's own: invented.)
+
+Egg is a listed allergen: tell the pass.
+
+Answer within 1 g: the scale shows no less.
+"""
+
+# %% q3-given
+three = sheet.given("q3", powder=steps(5, 8, 0.5, "percent", "egg-white powder, of the base"))
+three
+
+# %% q3-answer
+q3 = ""
+### BEGIN SOLUTION
+q3 = (q1 + one.cider * one.cider_litre) * three.powder
+### END SOLUTION
+
+# %% q3-check
+sheet.look("q3", q3, "weight", plausible=("5 g", "1 kg"))
+
+
+### BEGIN HIDDEN TESTS
+def base(q1, cider, cider_litre):
+    return grams(q1) + grams(cider * cider_litre)
+
+
+sheet.award(
+    Question(
+        "q3",
+        "weight",
+        2,
+        Within(Q_(1, "g")),
+        formula=lambda q1, cider, cider_litre, powder: grams(base(q1, cider, cider_litre) * powder),
+        slips=(
+            Slip(
+                "took the percent of the total",
+                lambda q1, cider, cider_litre, powder: grams(
+                    base(q1, cider, cider_litre) * powder / (1 - powder.to("").magnitude)
+                ),
+                "You made the powder that percent of everything, itself included, as for a brine. "
+                "A dose is a percent of the base, as in a baker's formula.",
+                worth=1,
+            ),
+            Slip(
+                "shared the base out",
+                lambda q1, cider, cider_litre, powder: grams(
+                    base(q1, cider, cider_litre) * powder / (1 + powder.to("").magnitude)
+                ),
+                "You took the base for base and powder together, as if 100 % were everything. The "
+                "base alone is 100 %; the powder comes on top.",
+                worth=1,
+            ),
+            Slip(
+                "dosed the cider only",
+                lambda cider, cider_litre, powder: grams(cider * cider_litre * powder),
+                "This is the dose for the cider, as if the base were the liquid. The sugar is in "
+                "the base too.",
+                worth=1,
+            ),
+            Slip(
+                "slipped the point",
+                lambda q1, cider, cider_litre, powder: (
+                    grams(base(q1, cider, cider_litre) * powder) / 10
+                ),
+                "The point slipped: this is a tenth. It happens to small percents; one percent of "
+                "1000 g is 10 g.",
+            ),
+        ),
+        working=("base: {q1} + {cider} × {cider_litre}", "base × {powder} = {answer}"),
+        skill="dose in percent of the base",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q3,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q4-text
+"""
+## 4. Overrun (3 points)
+
+You weigh one cup full of base, and the same cup full of foam.
+**What is the overrun?**
+
+Answer within 10 % of overrun (345 % for 340 % is fine): one gram of foam more or less shows as much.
+"""
+
+# %% q4-given
+four = sheet.given(
+    "q4",
+    cup=steps(255, 275, 5, "g", "cup full of base"),
+    foam=steps(50, 60, 1, "g", "the same cup full of foam"),
+)
+four
+
+# %% q4-answer
+q4 = ""
+### BEGIN SOLUTION
+q4 = (four.cup - four.foam) / four.foam
+### END SOLUTION
+
+# %% q4-check
+sheet.look("q4", q4, "percent", plausible=("10 %", "1500 %"))
+### BEGIN HIDDEN TESTS
+sheet.award(
+    Question(
+        "q4",
+        "percent",
+        3,
+        Within(Q_(10, "percent")),
+        formula=lambda cup, foam: percent((cup - foam) / foam),
+        slips=(
+            Slip(
+                "took the gas fraction for overrun",
+                lambda cup, foam: percent((cup - foam) / cup),
+                "You divided by the weight of the base, as for a share, and got the share of the "
+                "foam that is gas; it never passes 100 %. Overrun compares the gas with the "
+                "liquid in the foam, which weighs what the foam weighs.",
+                worth=1,
+            ),
+            Slip(
+                "counted the liquid in",
+                lambda cup, foam: percent(cup / foam),
+                "This is how many times its volume the base became, the number that the eye sees. "
+                "Overrun is what came on top: 100 % less.",
+                worth=2,
+            ),
+            Slip(
+                "gave what is left of the weight",
+                lambda cup, foam: percent(foam / cup),
+                "This is the weight of the foam over that of the base: the two weights as they "
+                "were written down. It says how much of the foam is liquid; overrun says how much "
+                "gas came to that.",
+            ),
+        ),
+        working=("{cup} − {foam} = the liquid that gas pushed out", "that ÷ {foam} = {answer}"),
+        skill="overrun",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q4,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q5-text
+"""
+## 5. Another gelatin (3 points)
+
+The cider jelly's card names a strong gelatin. The store has a weaker one.
+**What weight of yours sets the jelly as firm?**
+
+Firmness goes with the **square** of the gelatin in the jelly.
+Gelatin comes from pork, beef or fish, and fish is a listed allergen: tell the pass which.
+
+Answer within 0.5 g: the small scale shows no less.
+"""
+
+# %% q5-given
+five = sheet.given(
+    "q5",
+    leaf=steps(18, 30, 1, "g", "gelatin on the card"),
+    card=steps(240, 250, 5, "count", "Bloom on the card"),
+    mine=steps(140, 150, 5, "count", "Bloom of yours"),
+)
+five
+
+# %% q5-answer
+q5 = ""
+### BEGIN SOLUTION
+q5 = five.leaf * (five.card / five.mine) ** 0.5
+### END SOLUTION
+
+# %% q5-check
+sheet.look("q5", q5, "weight", plausible=("2 g", "200 g"))
+
+
+### BEGIN HIDDEN TESTS
+def ratio(one_bloom, other_bloom):
+    return (one_bloom / other_bloom).to("").magnitude
+
+
+sheet.award(
+    Question(
+        "q5",
+        "weight",
+        3,
+        Within(Q_(0.5, "g")),
+        formula=lambda leaf, card, mine: leaf * ratio(card, mine) ** 0.5,
+        slips=(
+            Slip(
+                "took the ratio without its root",
+                lambda leaf, card, mine: leaf * ratio(card, mine),
+                "You took the ratio of the Blooms as it stands, as for most exchanges. Firmness "
+                "goes with the square of the gelatin, so the weight goes with the root: this "
+                "jelly would be rubber.",
+                worth=1,
+            ),
+            Slip(
+                "turned the root round",
+                lambda leaf, card, mine: leaf * ratio(mine, card) ** 0.5,
+                "The root is right; the ratio is turned round, which looks alike on paper. A "
+                "weaker gelatin needs more.",
+                worth=1,
+            ),
+            Slip(
+                "turned the ratio round, without its root",
+                lambda leaf, card, mine: leaf * ratio(mine, card),
+                "A smaller Bloom was answered with a smaller weight, which feels consistent. But "
+                "a weaker gelatin needs more, and the weight goes with the root.",
+            ),
+            Slip(
+                "changed nothing",
+                lambda leaf: leaf,
+                "This is the card's weight: gelatin looks like gelatin. A weaker one needs more.",
+            ),
+        ),
+        working=(
+            "{card} ÷ {mine} = how many times stronger the card's gelatin is",
+            "{leaf} × the square root of that = {answer}",
+        ),
+        skill="gelatin of another Bloom",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q5,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q6-text
+"""
+## 6. The mustard velouté (3 points)
+
+The stock is first reduced **by** the share shown. What is left is thickened.
+The flour is counted for each litre of what is left. Butter and flour are equal weights.
+**What does the whole roux weigh?**
+
+A roux is as hot as frying fat: the stock goes in slowly, and the face stays away.
+Flour holds gluten, butter is milk, the stock holds celery, and then there is the mustard: all four go on the card.
+
+Answer within 5 g: the bench scale shows no less.
+"""
+
+# %% q6-given
+six = sheet.given(
+    "q6",
+    stock=steps(4, 8, 0.5, "L", "stock before it is reduced"),
+    cut=steps(25, 35, 5, "percent", "reduced by"),
+    flour=steps(50, 70, 5, "g/L", "flour for each litre"),
+)
+six
+
+# %% q6-answer
+q6 = ""
+### BEGIN SOLUTION
+q6 = 2 * six.stock * (1 - six.cut) * six.flour
+### END SOLUTION
+
+# %% q6-check
+sheet.look("q6", q6, "weight", plausible=("50 g", "3 kg"))
+
+
+### BEGIN HIDDEN TESTS
+def gone(cut):
+    return cut.to("").magnitude
+
+
+sheet.award(
+    Question(
+        "q6",
+        "weight",
+        3,
+        Within(Q_(5, "g")),
+        formula=lambda stock, cut, flour: grams(2 * stock * (1 - gone(cut)) * flour),
+        slips=(
+            Slip(
+                "took flour per litre for roux per litre",
+                lambda stock, cut, flour: grams(stock * (1 - gone(cut)) * flour),
+                "This is the flour: the figure counts flour only, though a cook thinks in roux. "
+                "As much butter comes to it.",
+                worth=2,
+            ),
+            Slip(
+                "reduced to the share, not by it",
+                lambda stock, cut, flour: grams(2 * stock * gone(cut) * flour),
+                "You kept the share that boils away: “to” and “by” are one small word apart. "
+                "Reduced by it means that the rest is left.",
+                worth=1,
+            ),
+            Slip(
+                "did not reduce",
+                lambda stock, flour: grams(2 * stock * flour),
+                "You thickened all the stock, the number that is given. A part of it is steam by "
+                "then, and the velouté would stand like paste.",
+                worth=1,
+            ),
+            Slip(
+                "flour for the whole stock",
+                lambda stock, flour: grams(stock * flour),
+                "This is the flour alone, for all the stock, the two numbers that are given. "
+                "Reduce first, then count flour and butter.",
+            ),
+        ),
+        working=(
+            "left: {stock} × (100 % − {cut})",
+            "left × {flour} = the flour",
+            "flour + as much butter = {answer}",
+        ),
+        skill="roux by flour per litre",
+        lesson="06-foam-and-thicken.ipynb",
+    ),
+    q6,
+)
+### END HIDDEN TESTS
+
+# %% [markdown] q7-text
+"""
+## 7. From your bench (3 points, marked by your instructor)
+
+Weigh a cup of your base, and the same cup of your foam.
+Put a weighed amount of foam into a clear jug, and read each minute what has drained, until half of its base is out.
+**Write down both weights and your overrun, your readings and the half-life.
+Then say one thing that you would change so that the foam stands longer, and what it costs you.**
+
+Foam hides allergens: soya lecithin, egg, milk.
+A whipping siphon is under pressure: its head stays on until all the gas is out.
+"""
+
+# %% [markdown] q7-answer
+"""
+**Mark scheme.**
+1 point: both weights, of the same cup, and the overrun worked out over the foam's weight.
+1 point: times and volumes with units, and a half-life that lies between the two readings around half of the base (or says that it goes beyond the log and is an estimate).
+1 point: one change that slows draining, with its price: more sugar (sweeter, less air), a thickener such as xanthan or pectin (less air, a heavier mouthful), egg white with it (an allergen), finer bubbles by longer whipping (time), a colder base. More lecithin alone earns it only with a reason.
+"""
+
+# %% [markdown] hand-in
+"""
+## Hand in
+
+Save this notebook (File, then Save Notebook), and run the cell below.
+It says whether every answer is there and can be read, and names the file to hand in.
+Whether an answer is right comes back with your marks.
+"""
+
+# %% last-look
+from kitchenmath.practice import last_look
+
+last_look(globals())

@@ -1,4 +1,4 @@
-"""Run every test, and every lesson and key against its stored results: python3 tests
+"""Run every test, and every lesson against its stored results: python3 tests
 
 Further words go on to pytest. Paths among them take the place of "every", for example:
 python3 tests tests/kitchenmath/brine -n 0
@@ -46,8 +46,7 @@ def named(words):
 def everything():
     """Return the folder of tests and each notebook that has stored results."""
     lessons = glob.glob(os.path.join(KIT, "lessons", "*.ipynb"))
-    keys = glob.glob(os.path.join(KIT, "instructor", "keys", "*.ipynb"))
-    return [os.path.join(KIT, "tests"), *sorted(lessons), *sorted(keys)]
+    return [os.path.join(KIT, "tests"), *sorted(lessons)]
 
 
 def main(words):

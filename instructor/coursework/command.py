@@ -7,7 +7,7 @@ from pathlib import Path
 
 from coursework.classes.course import CLASSES, CourseError, new_course, open_course, read_roster
 from coursework.progress import Progress
-from coursework.sets.keys import set_ids
+from coursework.sets.key_text import set_ids
 from kitchenmath.errors import KitchenError
 
 STEPS = """\

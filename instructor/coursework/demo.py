@@ -14,7 +14,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from coursework.classes.course import CLASSES, new_course
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import figures, say
 
@@ -85,7 +86,7 @@ def play(folder=None, seed=1, progress=None):
     course = new_course(folder, "Brackwater House, demonstration class (invented)", TERM, ROSTER)
     notebook = json.loads(hand_out(course, SET).read_bytes())
     chance = random.Random(seed)
-    sheet = load_key(key_file(SET).read_bytes(), TERM).sheet
+    sheet = load_key(key_notebook(SET), TERM).sheet
     filled = {}
     for done, student in enumerate(ROSTER, start=1):
         answers = _answers(sheet, student, WAYS[chance.choice((0, 1, 1, 2))], chance)

@@ -13,10 +13,10 @@ from dataclasses import asdict
 from coursework.classes.course import Bounds, open_course
 from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import ASSIGNMENTS
-from coursework.sets.keys import key_file
+from coursework.sets.key_text import key_notebook
 
 SET = "04-buy-enough"
-KEY = key_file(SET).read_bytes()
+KEY = key_notebook(SET)
 RELEASED = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
 STUDENT = "BH-1007"
 ALL = {"q1": 3.0, "q2": 2.0, "q3": 3.0, "q4": 4.0, "q5": 4.0}

@@ -6,12 +6,11 @@ import shutil
 from coursework.arriving.take_in import take_in
 from coursework.demo import play
 from coursework.gradebook.points import all_marks, enter_human
-from coursework.marking import mark_set as marking
 from coursework.marking.mark_set import mark_set
 from coursework.reports.sheet import mark_sheet, sheet_as_csv
 from coursework.reports.standing import usable_records
 
-from tests.helpers.filled_in import KEY, SET
+from tests.helpers.filled_in import SET
 
 SMALL = ("BH-1001", "BH-1002", "BH-1003", "BH-1005", "BH-1007", "BH-1011", "BH-1021")
 
@@ -49,12 +48,11 @@ def outcome(course):
     return {"marks": sorted(all_marks(course)), "sheet": sheet, "files": copies, "odd": odd}
 
 
-def other_key(monkeypatch, folder):
+def correct_key(course):
     """From now on slips that are worth 1 point are worth 1.5, as if the key was corrected."""
-    text = KEY.decode()
-    assert "worth=1)" in text
-    (folder / f"{SET}.ipynb").write_text(text.replace("worth=1)", "worth=1.5)"), "utf-8")
-    monkeypatch.setattr(marking, "key_file", lambda set_id: folder / f"{set_id}.ipynb")
+    text = course.key(SET).read_text("utf-8")
+    assert "worth=1," in text
+    course.key(SET).write_text(text.replace("worth=1,", "worth=1.5,"), "utf-8")
 
 
 def slips_worth(course, points):

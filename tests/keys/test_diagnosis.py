@@ -1,7 +1,7 @@
 """The diagnosis of every set, on ten played students: the script of 200 in small."""
 
 import pytest
-from coursework.sets.keys import set_ids
+from coursework.sets.key_text import set_ids
 
 from tests.measure.diagnosis import measure, share, table
 

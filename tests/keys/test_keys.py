@@ -6,7 +6,9 @@ import re
 import pytest
 from coursework.classes.course import CourseError, new_course
 from coursework.sets.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
-from coursework.sets.keys import key_file, load_key, set_ids, source
+from coursework.sets.key_text import key_file, key_notebook, notebook_of, set_ids
+from coursework.sets.keys import load_key, source
+from coursework.sets.notebooks import PRINTED, printed
 
 from kitchenmath.practice import Measured, Question
 from kitchenmath.units.saying import say
@@ -16,7 +18,7 @@ SETS = set_ids()
 
 @pytest.fixture(scope="module")
 def keys():
-    return {set_id: load_key(key_file(set_id).read_bytes()) for set_id in SETS}
+    return {set_id: load_key(key_notebook(set_id)) for set_id in SETS}
 
 
 @pytest.mark.parametrize("set_id", SETS)
@@ -28,6 +30,28 @@ def test_a_key_loads_its_model_answers_earn_everything(set_id, keys):
     assert 12 <= sum(key.points.values()) <= 20
     assert 5 <= len(key.points) <= 7
     assert len(key.human) == 1
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_a_key_prints_what_it_printed(set_id):
+    """Run in a fresh kernel, and compared with what `python3 instructor refresh` stored."""
+    assert (PRINTED / f"{set_id}.txt").read_text(encoding="utf-8") == printed(set_id)
+
+
+def test_what_nbgrader_wants_follows_from_the_name_of_a_cell():
+    """By hand: who fills it in, who marks it, for how many points, and what lies folded."""
+    cells = {cell["id"]: cell for cell in json.loads(key_notebook("04-buy-enough"))["cells"]}
+
+    def flags(name):
+        of = cells[name]["metadata"]["nbgrader"]
+        return of["grade"], of["solution"], of["locked"], of.get("points")
+
+    assert (False, False, True, None) == flags("q1-text") == flags("q1-given") == flags("open-set")
+    assert (False, True, False, None) == flags("q1-answer") == flags("me")
+    assert (True, False, True, 3) == flags("q1-check")
+    assert (True, True, False, 4) == flags("q6-answer")
+    assert {"source_hidden": True} == cells["q1-given"]["metadata"]["jupyter"]
+    assert "jupyter" not in cells["q1-answer"]["metadata"]
 
 
 @pytest.mark.parametrize("set_id", SETS)
@@ -73,7 +97,7 @@ def test_a_measured_question_asks_for_what_it_judges(set_id, keys):
 @pytest.mark.parametrize("set_id", SETS)
 def test_students_copies_are_what_the_key_generates(set_id):
     """Generated twice, byte for byte, and equal to what lies in assignments/."""
-    raw = key_file(set_id).read_bytes()
+    raw = key_notebook(set_id)
     term = json.loads(raw)["metadata"]["kitchen"]["term"]
     copy = released(raw, term)
 
@@ -102,9 +126,10 @@ def test_nothing_of_the_key_reaches_the_students(set_id, keys):
         if len(line.strip()) > 12
     ]
     text = "\n".join(source(cell) for cell in json.loads(copy)["cells"])
+    shown = re.sub(r"### BEGIN .*?### END", "", "\n".join(map(source, key.cells)), flags=re.DOTALL)
 
     assert hidden
-    assert [line for line in hidden if line in text] == []
+    assert [line for line in hidden if line in text and line not in shown] == []
 
 
 def test_nothing_else_that_students_get_holds_a_key_text(keys):
@@ -127,23 +152,36 @@ def test_nothing_else_that_students_get_holds_a_key_text(keys):
 
 
 def changed(set_id, old, new):
-    """A key's bytes with one text replaced, as an author might break it."""
-    raw = key_file(set_id).read_bytes().decode()
-    assert old in raw
-    return raw.replace(old, new, 1).encode()
+    """A key with one text replaced, as an author might break it."""
+    text = key_file(set_id).read_text(encoding="utf-8")
+    assert old in text
+    return notebook_of(set_id, text.replace(old, new, 1))
 
 
 @pytest.mark.parametrize(
     ("old", "new", "words"),
     [
-        ('"id": "q2-text"', '"id": "q1-text"', "share the id"),
-        ('"grade_id": "q2-answer"', '"grade_id": "q1-answer"', "share the id q1-answer"),
+        ("# %% q2-given", "# %% q1-given", "share the id"),
+        ("# %% q2-answer", "# %% q1-answer", "share the id q1-answer"),
+        ("# %% q2-answer", "# %%", "has no name"),
+        ("## 2. Nets to order (2 points)", "## 2. Nets to order", "must say"),
+        ("# Set 4: Buy enough", "# Buy enough", "must say"),
         ("one.portion / one.yield_", "one.portion * one.yield_", "model answer .* earns"),
-        ('Within(Q_(50, \\"g\\"))', 'Within(Q_(9000, \\"g\\"))', "gives the right answer"),
+        ('Within(Q_(50, "g"))', 'Within(Q_(9000, "g"))', "gives the right answer"),
         ("sheet = open_set(", "other = open_set(", "NameError|no cell makes"),
         ("formula=lambda cooked, loss:", "formula=lambda cooked, lost:", "asks for lost"),
     ],
-    ids=["doubled cell", "doubled question", "bad answer", "collision", "no sheet", "unknown"],
+    ids=[
+        "doubled cell",
+        "doubled question",
+        "no name",
+        "no points",
+        "no title",
+        "bad answer",
+        "collision",
+        "no sheet",
+        "unknown",
+    ],
 )
 def test_a_broken_key_is_refused_when_it_is_loaded(old, new, words):
     """Each with a sentence that says where."""
@@ -159,7 +197,7 @@ def test_a_key_that_is_no_notebook_is_refused():
 
 def test_another_term_means_other_numbers_in_the_same_notebook(tmp_path):
     """Only the term differs between the copies of two terms."""
-    raw = key_file("04-buy-enough").read_bytes()
+    raw = key_notebook("04-buy-enough")
     one, other = released(raw, "demo"), released(raw, "autumn-26")
 
     assert one != other

@@ -21,13 +21,14 @@ import pytest
 from coursework.classes.course import Bounds
 from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 
 from kitchenmath.cuts.spread import share_limits
 from kitchenmath.practice import Measured
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
-RAW = key_file(SET).read_bytes()
+RAW = key_notebook(SET)
 RIGHT = {"q2": "3.4 mm", "q3": "0.516 mm", "q4": "65 %", "q5": "49.9 %", "q6": "6 min 55 s"}
 OUT_OF = {"q1": 3, "q2": 2, "q3": 3, "q4": 3, "q5": 3, "q6": 3}
 # Ten of their own. They add up to 31.5, so the mean is 3.15 mm. Squared distances: 3 x 0.1225

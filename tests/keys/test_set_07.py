@@ -19,13 +19,14 @@ import pytest
 from coursework.classes.course import Bounds
 from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 
 from kitchenmath.practice import Measured
 from kitchenmath.safety import limit, limits
 
 SET, STUDENT = "07-heat-gently", "BH-1007"
-RAW = key_file(SET).read_bytes()
+RAW = key_notebook(SET)
 RIGHT = {"q2": "21 min 15 s", "q3": "8.75 min", "q4": "53.6 min", "q5": "137.4 °F", "q6": "52 min"}
 OUT_OF = {"q1": 3, "q2": 3, "q3": 3, "q4": 2, "q5": 3, "q6": 3}
 # A log of their own, in °F: 41, 42, 50, 62, 74, 85, 95, 103. Half-way is 72 °F: 62 at 15 min, 74

@@ -22,12 +22,13 @@ import pytest
 from coursework.classes.course import Bounds
 from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import ASSIGNMENTS
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 
 from kitchenmath.units import Q_, say
 
 SET = "08-land-the-plate"
-KEY = key_file(SET).read_bytes()
+KEY = key_notebook(SET)
 SHEET = load_key(KEY).sheet
 PLAN = SHEET.questions["q6"]
 RIGHT = {"q1": "115 min", "q2": "1 h 12 min", "q3": "2.4 L", "q4": "$4.73", "q5": "$13.92"}
@@ -154,7 +155,7 @@ def test_the_text_says_what_it_is_judged_by_and_names_every_task(known):
 
     assert tasks == re.findall(r"^\| ([a-z][^|]*?) \|", text, re.MULTILINE)[1:]
     assert tasks == list(SHEET.looked["q6"][1])
-    assert tasks == cells["q6-answer"].split("'''")[1].strip().splitlines()
+    assert tasks == cells["q6-answer"].split('"""')[1].strip().splitlines()
     assert ["6 points", "2 points", "1.5", "1", "1", "0.5"] == re.findall(
         r"\(([\d.]+(?: points)?)\)", text
     )

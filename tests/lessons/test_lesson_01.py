@@ -5,7 +5,8 @@ import json
 from pathlib import Path
 
 import pytest
-from coursework.sets.keys import key_file, load_key, source
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key, source
 
 from kitchenmath.heat import energy_to_boil_away
 from kitchenmath.panels.measuring import pan_panel, scale_panel, whose_cup_panel
@@ -215,7 +216,7 @@ def test_the_demonstration_of_the_guide_by_hand():
     assert (energy / Q_(5, "min")).to("kW").magnitude == pytest.approx(0.75, abs=0.005)
 
 
-SHEET = load_key(key_file("01-measure-and-scale").read_bytes()).sheet
+SHEET = load_key(key_notebook("01-measure-and-scale")).sheet
 
 
 def draws(question):

@@ -4,7 +4,8 @@ import json
 from pathlib import Path
 
 import pytest
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 
 from kitchenmath.drills.dough_warmth import DRILLS as WARMTH
 from kitchenmath.drills.mixing import DRILLS as MIXING
@@ -238,7 +239,7 @@ def test_a_drill_by_hand(name, numbers, expected):
 
 @pytest.fixture(scope="module")
 def questions():
-    return load_key(key_file("02-mix-by-ratio").read_bytes()).sheet.questions
+    return load_key(key_notebook("02-mix-by-ratio")).sheet.questions
 
 
 SET_BY_HAND = (

@@ -6,7 +6,8 @@ import re
 from pathlib import Path
 
 import pytest
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 
 from kitchenmath.brine import (
     brine_parts,
@@ -217,7 +218,7 @@ def test_the_litre_weights_printed_in_the_set_are_the_published_ones(percent):
     published = {6: 1041, 8: 1056, 10: 1071}[percent]
     with_printed = 20 * published * percent / 100  # the most that is ever asked for: 20 L
 
-    asked = load_key(key_file("05-season-and-brine").read_bytes()).asked["q3"]
+    asked = load_key(key_notebook("05-season-and-brine")).asked["q3"]
     assert f"{published} g at {percent} %" in asked
     right = brine_parts(Q_(20, "L"), Q_(percent, "percent")).salt.magnitude
     assert with_printed == pytest.approx(right, abs=1)
@@ -225,7 +226,7 @@ def test_the_litre_weights_printed_in_the_set_are_the_published_ones(percent):
 
 @pytest.fixture(scope="module")
 def sheet():
-    return load_key(key_file("05-season-and-brine").read_bytes()).sheet
+    return load_key(key_notebook("05-season-and-brine")).sheet
 
 
 @pytest.mark.parametrize("question", ["q1", "q2", "q3", "q4", "q5", "q6"])

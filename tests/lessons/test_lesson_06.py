@@ -7,7 +7,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 from scipy.optimize import curve_fit
 
 from kitchenmath.drills.foaming import DRILLS as FOAMING
@@ -253,7 +254,7 @@ def nearest(question, known):
 @pytest.mark.parametrize("question", ["q1", "q2", "q3", "q4", "q5", "q6"])
 def test_in_every_possible_draw_of_the_set_slips_keep_clear_of_the_right_answer(question):
     """More than twice the tolerance apart, and the right answer in three figures is right."""
-    sheet = load_key(key_file("06-foam-and-thicken").read_bytes()).sheet
+    sheet = load_key(key_notebook("06-foam-and-thicken")).sheet
     asked, first = sheet.questions[question], sheet.questions["q1"]
     builds_on_q1 = "q1" in inspect.signature(asked.formula).parameters
     choices = {**(sheet.choices["q1"] if builds_on_q1 else {}), **sheet.choices[question]}

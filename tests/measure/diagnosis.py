@@ -28,7 +28,8 @@ KIT = Path(__file__).parents[2]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
 from coursework.progress import Progress  # noqa: E402
-from coursework.sets.keys import key_file, load_key, set_ids  # noqa: E402
+from coursework.sets.key_text import key_notebook, set_ids  # noqa: E402
+from coursework.sets.keys import load_key  # noqa: E402
 
 from kitchenmath.practice import Question  # noqa: E402
 from kitchenmath.practice.more_kinds import Played  # noqa: E402
@@ -184,7 +185,7 @@ def measure(set_id, students=STUDENTS, progress=None):
 
     `confused` counts (question, slip played, slip named) where they differ.
     """
-    sheet = load_key(key_file(set_id).read_bytes()).sheet
+    sheet = load_key(key_notebook(set_id)).sheet
     found, confused = Counter(), Counter()
     for number in range(students):
         if progress:

@@ -29,7 +29,8 @@ sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 from coursework.classes.course import new_course, open_course  # noqa: E402
 from coursework.demo import NAMES, SET, WAYS, WRITTEN, _answers, _filled  # noqa: E402
 from coursework.sets.hand_out import hand_out  # noqa: E402
-from coursework.sets.keys import key_file, load_key  # noqa: E402
+from coursework.sets.key_text import key_notebook  # noqa: E402
+from coursework.sets.keys import load_key  # noqa: E402
 
 TERM = "demo"
 FRESH = """
@@ -81,7 +82,7 @@ def make_class(folder, size):
     import random
 
     released = json.loads(hand_out(course, SET).read_bytes())
-    sheet, chance = load_key(key_file(SET).read_bytes(), TERM).sheet, random.Random(size)
+    sheet, chance = load_key(key_notebook(SET), TERM).sheet, random.Random(size)
     for student in roster:
         answers = _answers(sheet, student, WAYS[chance.choice((0, 1, 1, 2))], chance)
         place = course.submitted(SET, student)
@@ -235,7 +236,7 @@ def gradebook(options, folder):
         analyze,
     )  # fmt: skip
     from coursework.reports.report import mark_sheet, sheet_as_csv  # noqa: F401
-    from coursework.sets.keys import set_ids
+    from coursework.sets.key_text import set_ids
 
     size = (options.sizes or [10_000])[0]
     course = make_empty(folder / "college", size)

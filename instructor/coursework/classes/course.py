@@ -77,6 +77,10 @@ class Course:
         """The gradebook's file, or None where a database server has it."""
         return None if self.gradebook_address else (self.folder / "gradebook.db").resolve()
 
+    def key(self, set_id):
+        """The key as it was when the set was handed out: the one that marks this class."""
+        return self.folder / "source" / set_id / f"{set_id}.ipynb"
+
     def release(self, set_id):
         """The notebook handed out for a set."""
         return self.folder / "release" / set_id / f"{set_id}.ipynb"

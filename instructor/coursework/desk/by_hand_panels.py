@@ -6,7 +6,8 @@ from coursework.arriving.placing_by_hand import place_by_hand, without_place
 from coursework.classes.course import CourseError
 from coursework.gradebook.points import enter_human, human_marks
 from coursework.reports.standing import usable_records
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.hand_out import class_key
+from coursework.sets.keys import load_key
 from kitchenmath.panels.frame import below_each_other, said
 
 BESIDE = {"description_width": "initial"}
@@ -133,4 +134,4 @@ def _scheme(desk, cell):
     """The mark scheme; of a question that the machine marks, the right answer and the working."""
     if "right" in cell:
         return "\n".join([f"Right: {cell['right']}", *cell["working"]])
-    return load_key(key_file(desk.sets.value).read_bytes()).scheme(cell["question"])
+    return load_key(class_key(desk.course, desk.sets.value)).scheme(cell["question"])

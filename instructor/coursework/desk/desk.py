@@ -16,7 +16,7 @@ from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
 from coursework.reports.report import report
 from coursework.sets.hand_out import hand_out
-from coursework.sets.keys import set_ids
+from coursework.sets.key_text import set_ids
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import below_each_other, said
 

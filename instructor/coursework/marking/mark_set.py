@@ -21,8 +21,8 @@ from coursework.marking.mark_one import mark
 from coursework.marking.room.door import warm_up
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
-from coursework.sets.hand_out import for_term
-from coursework.sets.keys import digest, key_file
+from coursework.sets.hand_out import class_key
+from coursework.sets.keys import digest
 
 
 @dataclass(frozen=True)
@@ -170,8 +170,7 @@ class _Tasks:
             raise CourseError(f"set {set_id} was not handed out in this class: hand it out first.")
         self.course, self.set_id = course, set_id
         self.changes = ChangeList(course, set_id)
-        # The key as it is now, not as it was handed out: a corrected key marks by what is right.
-        self.key, self.released = key_for(set_id, course.term), file.read_bytes()
+        self.key, self.released = class_key(course, set_id), file.read_bytes()
         refuse_unchecked(course, set_id, self.key, library())
         bounds = json.dumps(asdict(course.bounds)).encode()
         self._common = digest(b"\0".join([self.key, self.released, library(), bounds])).encode()
@@ -236,11 +235,6 @@ class _Tasks:
         if file.is_file() and file.read_text(encoding="utf-8") != text:
             keep_earlier(self.course.folder, file, digest(file.read_bytes())[:8])
         write_safely(file, text, lasting=False)  # an empty one is marked again
-
-
-def key_for(set_id, term):
-    """A set's key for a class's term."""
-    return for_term(key_file(set_id).read_bytes(), term)
 
 
 def _read(file):

@@ -9,18 +9,12 @@ import json
 import shutil
 from pathlib import Path
 
-from coursework.classes.course import INSTRUCTOR
+from coursework.classes.course import INSTRUCTOR, CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
-from coursework.sets.keys import (
-    digest,
-    key_file,
-    load_key,
-    set_ids,
-    source,
-    with_term,
-)
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import digest, load_key, source, with_term
 
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
@@ -62,10 +56,13 @@ def hand_out(course, set_id):
 
 
 def _hand_out(course, set_id):
-    raw = key_file(set_id).read_bytes()
+    raw = key_notebook(set_id)
     key = for_term(raw, course.term)
     refuse_unchecked(course, set_id, key, library())
-    write_safely(course.folder / "source" / set_id / f"{set_id}.ipynb", key)
+    file = course.key(set_id)
+    if file.is_file() and file.read_bytes() != key:
+        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+    write_safely(file, key)
     write_safely(
         course.folder / "nbgrader_config.py",
         NBGRADER_CONFIG.format(root=str(course.folder.resolve()), gradebook=course.gradebook),
@@ -122,6 +119,32 @@ def released(raw, term, course=None, set_id=None):
     return (text.getvalue().rstrip("\n") + "\n").encode()
 
 
+def class_key(course, set_id):
+    """The key that marks a class: the one with which the set was handed out to it.
+
+    A newer kit may draw other numbers; then every answer given so far would be wrong. So the
+    kit's own key is taken only by handing out again.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    bytes
+
+    Raises
+    ------
+    CourseError
+        When the set is not handed out.
+    """
+    file = course.key(set_id)
+    if not file.is_file():
+        raise CourseError(f"“{set_id}” is not handed out to this class yet: hand it out first.")
+    return file.read_bytes()
+
+
 def for_term(raw, term):
     """The key with the class's term in the cell that opens the set, and in the metadata."""
     notebook = json.loads(raw)
@@ -145,7 +168,7 @@ def write_assignments(folder=ASSIGNMENTS):
     """
     written = []
     for set_id in set_ids():
-        raw = key_file(set_id).read_bytes()
+        raw = key_notebook(set_id)
         key = load_key(raw)
         file = Path(folder) / set_id / f"{set_id}.ipynb"
         write_safely(file, released(raw, key.sheet.term))

@@ -1,4 +1,4 @@
-"""Keys: one notebook a set, with text, answers and marking. The only source of an assignment.
+"""Keys: one a set, with text, answers and marking. The only source of an assignment.
 
 A key is run once when it is loaded. Running it fills its sheet with the questions, so judging a
 student later is a call on plain values; and it proves that the key can be trusted: the model
@@ -14,7 +14,7 @@ import threading
 from dataclasses import dataclass
 from functools import lru_cache
 
-from coursework.classes.course import KEYS, CourseError
+from coursework.errors import CourseError
 from kitchenmath.practice import Sheet
 
 # Numbers drawn beside the roster's own when slips are tried against the right answer.
@@ -54,25 +54,6 @@ class Key:
     def scheme(self, question):
         """The mark scheme of a written question, as it stands in the key's answer cell."""
         return next(source(c) for c in self.cells if c.get("id") == f"{question}-answer")
-
-
-def key_file(set_id):
-    """Where the key of a set lies.
-
-    Raises
-    ------
-    CourseError
-        When there is none; the message lists those there are.
-    """
-    file = KEYS / f"{set_id}.ipynb"
-    if not file.is_file():
-        raise CourseError(f"there is no set “{set_id}”. There are: {', '.join(set_ids())}.")
-    return file
-
-
-def set_ids():
-    """Ids of all sets that have a key, in order."""
-    return sorted(path.stem for path in KEYS.glob("*.ipynb"))
 
 
 def load_key(raw, term=None, tried=TRIED):

@@ -1,18 +1,26 @@
 """Lessons and keys as files: run them, store what they print, and keep them clean."""
 
 import json
+import os
+from functools import partial
 
-from coursework.classes.course import INSTRUCTOR, KEYS
+from coursework.classes.course import INSTRUCTOR
 from coursework.safe_files import write_safely
 from coursework.sets.hand_out import write_assignments
+from coursework.sets.key_text import key_notebook, set_ids
 
 LESSONS = INSTRUCTOR.parent / "lessons"
+# What each key prints, beside the test that compares it.
+PRINTED = INSTRUCTOR.parent / "tests" / "keys" / "printed"
 NOT_STORED = "nbval-ignore-output"  # the tag of cells that draw, or hold a panel
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 
 
 def refresh(progress=None):
     """Run every lesson and key, store the text they print, and generate the students' copies.
+
+    A lesson keeps its text in the notebook. A key is a text file, so what it prints lies beside
+    the tests.
 
     Parameters
     ----------
@@ -23,14 +31,16 @@ def refresh(progress=None):
     list of Path
         The files written.
     """
-    files = [*sorted(LESSONS.glob("*.ipynb")), *sorted(KEYS.glob("*.ipynb"))]
-    for done, file in enumerate(files):
+    lessons, keys = sorted(LESSONS.glob("*.ipynb")), set_ids()
+    made = {file: partial(rerun, file) for file in lessons}
+    made |= {PRINTED / f"{set_id}.txt": partial(printed, set_id) for set_id in keys}
+    for done, (file, make) in enumerate(made.items()):
         if progress:
-            progress(done, len(files), file.stem)
-        write_safely(file, rerun(file))
+            progress(done, len(made), file.stem)
+        write_safely(file, make())
     if progress:
-        progress(len(files), len(files), "")
-    return files + write_assignments()
+        progress(len(made), len(made), "")
+    return [*made, *write_assignments()]
 
 
 def rerun(file):
@@ -50,11 +60,50 @@ def rerun(file):
         When a cell fails.
     """
     import nbformat
+
+    return tidy(_run(nbformat.read(file, as_version=4), file.parent))
+
+
+def printed(set_id):
+    """What the cells of a key print, with the model answers in: as the set's author sees it.
+
+    Parameters
+    ----------
+    set_id : str
+
+    Returns
+    -------
+    str
+        Below the name of each cell that prints something.
+
+    Raises
+    ------
+    nbclient.exceptions.CellExecutionError
+        When a cell fails.
+    """
+    import nbformat
+
+    notebook = _run(nbformat.reads(key_notebook(set_id).decode(), as_version=4), LESSONS)
+    parts = []
+    for cell in json.loads(tidy(notebook))["cells"]:
+        text = "".join(
+            _one_text(output.get("text") or output["data"]["text/plain"])
+            for output in cell.get("outputs", [])
+        )
+        if text:
+            parts.append(f"[{cell['id']}]\n{text.rstrip()}\n")
+    return "\n".join(parts)
+
+
+def _run(notebook, folder):
+    """A notebook after a fresh run of all its cells."""
     from nbclient import NotebookClient
 
-    notebook = nbformat.read(file, as_version=4)
-    NotebookClient(notebook, timeout=120, resources={"metadata": {"path": file.parent}}).execute()
-    return tidy(notebook)
+    reach = os.pathsep.join(
+        [str(INSTRUCTOR.parent), *filter(None, [os.environ.get("PYTHONPATH", "")])]
+    )
+    client = NotebookClient(notebook, timeout=120, resources={"metadata": {"path": str(folder)}})
+    return client.execute(env=os.environ | {"PYTHONPATH": reach})
 
 
 def tidy(notebook):

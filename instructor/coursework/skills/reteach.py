@@ -11,7 +11,8 @@ from pathlib import Path
 from coursework.classes.course import CourseError
 from coursework.reports.standing import in_order
 from coursework.safe_files import keep_earlier, write_safely
-from coursework.sets.keys import digest, key_file, load_key
+from coursework.sets.hand_out import class_key
+from coursework.sets.keys import digest, load_key
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach_notebook import Part, as_text, practice_notebook
 from coursework.skills.skill_table import skill_table
@@ -194,7 +195,7 @@ def _part(course, table, student, asked, round_, without):
         rather_not = list(course.roster)
     fresh = None
     try:
-        key = load_key(key_file(asked.set_id).read_bytes(), course.term)
+        key = load_key(class_key(course, asked.set_id), course.term)
         question = _question_of(key, asked)
         fresh = fresh_question(key, question, student or "CLASS", round_, never, rather_not)
     except CourseError as error:

@@ -12,8 +12,8 @@ from coursework.arriving.placing import original
 from coursework.marking.mark_one import mark
 from coursework.reports.standing import earned, total
 from coursework.safe_files import keep_earlier, write_safely
-from coursework.sets.hand_out import for_term
-from coursework.sets.keys import digest, key_file
+from coursework.sets.hand_out import class_key
+from coursework.sets.keys import digest
 from coursework.terms.counting import Attempt, late_days
 from coursework.terms.lateness import clock, each_late, tries
 
@@ -131,7 +131,7 @@ def _earlier(course, set_id, arrival, latest):
         pass  # there is none yet, or it is damaged: it is made from the original below
     result = mark(
         {
-            "key": for_term(key_file(set_id).read_bytes(), course.term),
+            "key": class_key(course, set_id),
             "released": course.release(set_id).read_bytes(),
             "hand_in": original(course, arrival),
             "term": course.term,

@@ -12,7 +12,8 @@ from coursework.classes.course import CourseError
 from coursework.reports.hand_back import page, save
 from coursework.reports.standing import not_marked, usable_records
 from coursework.safe_files import keep_earlier
-from coursework.sets.keys import digest, set_ids
+from coursework.sets.key_text import set_ids
+from coursework.sets.keys import digest
 from coursework.terms.attempts import attempts_of
 from coursework.terms.counting import Counted, Weighed, counted, weighed
 from coursework.terms.practical import practical_marks, take_practical

@@ -24,7 +24,7 @@ from coursework.marking.mark_set import mark_set
 from coursework.marking.room import door, shared
 from coursework.reports.hand_back import hand_back
 from coursework.sets.hand_out import hand_out
-from coursework.sets.keys import key_file
+from coursework.sets.key_text import key_file
 
 from tests.helpers.attacks import FILES, LEAVES, NO_NOTEBOOK, OTHERS, RUNAWAY, TRICKS, hand_in
 from tests.helpers.filled_in import (

@@ -10,16 +10,16 @@ from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
 from coursework.marking.changes import Change, ChangeList
 from coursework.marking.mark_set import mark_set
-from coursework.sets.keys import key_file
+from coursework.sets.hand_out import hand_out
 
 from tests.helpers.filled_in import SET, class_copy
-from tests.helpers.small_class import SMALL, listed, other_key, slips_worth
+from tests.helpers.small_class import SMALL, correct_key, listed, slips_worth
 
 PLACE = f"reports/{SET}-changes.csv"
 
 
 @pytest.fixture
-def corrected(small_class, tmp_path, monkeypatch):
+def corrected(small_class, tmp_path):
     """The class, all marked; then the key was corrected. With it what must change, by hand.
 
     Slips that were worth 1 point are worth 1.5: +0.5 for who made one.
@@ -27,7 +27,7 @@ def corrected(small_class, tmp_path, monkeypatch):
     course = class_copy(small_class, tmp_path / "class")
     mark_set(course, SET)
     expected = sorted([*each, "1", "1.5"] for each in slips_worth(course, 1.0))
-    other_key(monkeypatch, tmp_path)
+    correct_key(course)
     assert len(expected) >= 2
     return course, expected
 
@@ -118,13 +118,14 @@ def test_stopped_right_beside_a_record_a_change_is_listed_once(corrected, monkey
     assert expected == sorted(line[1:] for line in listed(course))
 
 
-def test_the_same_change_another_day_is_listed_again(corrected, monkeypatch):
+def test_the_same_change_another_day_is_listed_again(corrected):
     """1 → 1.5 by a correction that was taken back and made again: three lines for each."""
     course, expected = corrected
     mark_set(course, SET)
-    with monkeypatch.context() as patch:
-        patch.setattr(module, "key_file", key_file)  # the real one
-        mark_set(course, SET)
+    corrected_key = course.key(SET).read_bytes()
+    hand_out(course, SET)  # the kit's own again
+    mark_set(course, SET)
+    course.key(SET).write_bytes(corrected_key)
     mark_set(course, SET)
     back = [[*each[:2], "1.5", "1"] for each in expected]
 

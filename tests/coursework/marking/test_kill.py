@@ -14,9 +14,10 @@ from coursework.arriving.take_in import take_in
 from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.marking.mark_set import mark_set
+from coursework.sets.hand_out import hand_out
 
 from tests.helpers.filled_in import SET, class_copy
-from tests.helpers.small_class import SMALL, listed, other_key, outcome
+from tests.helpers.small_class import SMALL, correct_key, listed, outcome
 from tests.helpers.this_machine import processes, wait_until
 
 KIT = Path(__file__).parents[3]
@@ -100,7 +101,7 @@ def test_killed_at_fifty_instants_the_next_run_ends_as_an_undisturbed_one(
 
 @linux
 def test_killed_after_a_key_was_corrected_no_change_is_lost_or_listed_twice(
-    small_class, markers, tmp_path, monkeypatch
+    small_class, markers, tmp_path
 ):
     """Marked with slips at 1.5 points, then by markers that are killed with the real key, at 1.
 
@@ -108,9 +109,9 @@ def test_killed_after_a_key_was_corrected_no_change_is_lost_or_listed_twice(
     there completes the list.
     """
     changed = class_copy(small_class, tmp_path / "changed")
-    with monkeypatch.context() as patch:
-        other_key(patch, tmp_path)
-        mark_set(changed, SET)
+    correct_key(changed)
+    mark_set(changed, SET)
+    hand_out(changed, SET)  # the kit's own again
     undisturbed = class_copy(changed, tmp_path / "undisturbed")
     ended, steps = markers.one(undisturbed.folder)
     expected, lines = sorted(row[1:] for row in listed(undisturbed)), []

@@ -21,7 +21,8 @@ from coursework.reports import hand_back as hand_back_module
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.question_text import in_html
 from coursework.reports.standing import earned, heading_of, in_order, total, usable_records
-from coursework.sets.keys import key_file, load_key, set_ids
+from coursework.sets.key_text import key_file, key_notebook, set_ids
+from coursework.sets.keys import load_key
 
 SET = "04-buy-enough"
 HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(2)>\"'&amp;</p></main>"
@@ -275,7 +276,7 @@ def test_only_what_went_wrong_is_to_go_over_again(course):
 def test_each_skill_of_a_key_leads_back_to_drills_that_the_lesson_holds(course, set_id):
     """The page names a drill for every numeric question, and the named lesson's cells open it."""
     lessons = key_file(set_id).parents[2] / "lessons"
-    for question in load_key(key_file(set_id).read_bytes()).sheet.questions.values():
+    for question in load_key(key_notebook(set_id)).sheet.questions.values():
         asked = verdict("q1", "wrong", 0.0, skill=question.skill, lesson=question.lesson)
         told = Page(student_page(course, record("BH-1", asked), {})).text
         named = told.partition("and there to the drill")[2].partition(".")[0]
@@ -406,7 +407,7 @@ def test_headings_and_pictures_in_a_question_keep_the_page_in_order(course):
 
 def test_no_hidden_check_is_shown(course):
     """From the real key: no line of its hidden tests, and no slip but the one that was made."""
-    key = load_key(key_file(SET).read_bytes(), "demo")
+    key = load_key(key_notebook(SET), "demo")
     hidden = [
         line.strip()
         for cell in key.cells
@@ -659,7 +660,7 @@ def test_a_page_fits_a_phone(course, entered):
     """Also where a student typed 400 letters without a blank, and with a set's widest table."""
     plan = next(
         "".join(cell["source"])
-        for cell in json.loads(key_file("08-land-the-plate").read_bytes())["cells"]
+        for cell in json.loads(key_notebook("08-land-the-plate"))["cells"]
         if cell["id"] == "q6-text"
     )
     mine = record(

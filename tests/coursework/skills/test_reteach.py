@@ -17,11 +17,12 @@ from coursework.classes.course import CourseError, new_course
 from coursework.command import main
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
-from coursework.gradebook.points import prepare_set
 from coursework.marking.mark_one import _with_question
 from coursework.reports.standing import heading_of
 from coursework.sets import keys as keys_module
-from coursework.sets.keys import key_file, load_key, set_ids
+from coursework.sets.hand_out import hand_out
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import load_key
 from coursework.skills import reteach as reteach_module
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach import for_everybody, reteach
@@ -45,7 +46,7 @@ def key():
     def load(set_id):
         with pytest.MonkeyPatch.context() as patch:
             patch.setattr(keys_module, "TRIED", ())
-            return load_key(key_file(set_id).read_bytes(), TERM)
+            return load_key(key_notebook(set_id), TERM)
 
     return load
 
@@ -206,7 +207,7 @@ def test_what_is_more_than_numbers_is_not_asked_again(key):
 @pytest.fixture
 def course(tmp_path, key):
     made = new_course(tmp_path / "class", "Brackwater House (invented)", TERM, ROSTER)
-    prepare_set(made, SET)
+    hand_out(made, SET)
     leave(made, key(SET), "BH-1", lambda one, known: one.slip_value(one.slips[0], known))
     leave(made, key(SET), "BH-2", lambda one, known: one.right(known))
     return made
@@ -431,7 +432,7 @@ def test_a_set_whose_key_is_gone_has_drills_only(course):
 
     made, notebook = make(course)
 
-    assert "there is no set “99-gone”" in str(made)
+    assert "“99-gone” is not handed out" in str(made)
     assert not [cell for cell in notebook["cells"] if cell["id"] == "open-practice"]
     run(notebook)
 

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from coursework.classes.course import CourseError, new_course
 from coursework.reports.hand_back import lesson_name
-from coursework.sets.keys import key_file, set_ids
+from coursework.sets.key_text import key_file, set_ids
 from coursework.skills import go_back
 from coursework.skills.go_back import places
 from coursework.skills.skill_table import skill_table
@@ -228,11 +228,9 @@ def test_no_question_and_no_set_is_left_out_in_silence(course):
 
 def named_in(key):
     """What a key's questions name as skill and as lesson, read and not run."""
-    cells = [cell for cell in json.loads(key.read_bytes())["cells"] if cell["cell_type"] == "code"]
     words = [
         node
-        for cell in cells
-        for node in ast.walk(ast.parse("".join(cell["source"])))
+        for node in ast.walk(ast.parse(key.read_text(encoding="utf-8")))
         if isinstance(node, ast.keyword) and node.arg in ("skill", "lesson")
     ]
     skills = [word.value.value for word in words if word.arg == "skill"]

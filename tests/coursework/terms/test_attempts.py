@@ -11,7 +11,8 @@ from coursework.classes.course import new_course
 from coursework.marking.mark_set import mark_set
 from coursework.reports.standing import usable_records
 from coursework.sets.hand_out import hand_out
-from coursework.sets.keys import key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import load_key
 from coursework.terms import attempts as attempts_module
 from coursework.terms.attempts import attempts_of, points_for
 from coursework.terms.lateness import tries
@@ -180,7 +181,7 @@ def test_points_for_another_written_answer_are_said(course, human, marked, monke
 def test_an_earlier_attempt_gets_what_it_would_have_got_alone(tmp_path):
     """Real marking, real gradebook. Referee: the same notebook marked as the only hand-in."""
     roster = {"BH-1001": "Ada Quill", "BH-1002": "Bram Oakes"}
-    asked = load_key(key_file(BUY).read_bytes(), "demo").sheet.known("BH-1001")
+    asked = load_key(key_notebook(BUY), "demo").sheet.known("BH-1001")
     right = {question.id: say(question.right(known)) for question, known in asked}
     classes = [new_course(tmp_path / name, "Class", "demo", roster) for name in ("all", "alone")]
     released, _ = [hand_out(each, BUY).read_bytes() for each in classes]

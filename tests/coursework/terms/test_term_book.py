@@ -122,7 +122,7 @@ def marking(monkeypatch):
         return points(task["student"], got[task["hand_in"]]) | {"notebook": "", "set": BUY}
 
     monkeypatch.setattr(attempts_module, "mark", stand_in)
-    monkeypatch.setattr(attempts_module, "for_term", lambda raw, term: raw)
+    monkeypatch.setattr(attempts_module, "class_key", lambda course, set_id: b"")
     stand_in.got, stand_in.seen = got, seen
     return stand_in
 

@@ -4,14 +4,14 @@ import json
 
 import pytest
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file, set_ids
+from coursework.sets.key_text import key_notebook, set_ids
 
 from kitchenmath.practice import handin
 from kitchenmath.practice.handin import ASSIGNMENTS, look_at, main
 from kitchenmath.practice.set_file import read_set
 
 FILE = ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb"
-RELEASED = released(key_file("04-buy-enough").read_bytes(), "demo")
+RELEASED = released(key_notebook("04-buy-enough"), "demo")
 
 
 def notebook(**answers):
@@ -34,7 +34,7 @@ def sets(tmp_path, monkeypatch):
     """A student's folder of sets: set 4 begun, set 5 untouched."""
     for set_id, raw in (
         ("04-buy-enough", notebook(me='student = "BH-1"', q1='q1 = "3 kg"')),
-        ("05-season-and-brine", released(key_file("05-season-and-brine").read_bytes(), "demo")),
+        ("05-season-and-brine", released(key_notebook("05-season-and-brine"), "demo")),
     ):
         (tmp_path / set_id).mkdir()
         (tmp_path / set_id / f"{set_id}.ipynb").write_bytes(raw)
@@ -138,7 +138,7 @@ def test_without_words_the_sets_that_are_begun_are_shown(sets, capsys):
 def test_no_set_is_begun_as_it_is_handed_out(set_id, tmp_path, monkeypatch, capsys):
     """Also where an answer cell holds a form to fill in."""
     (tmp_path / set_id).mkdir()
-    raw = released(key_file(set_id).read_bytes(), "demo")
+    raw = released(key_notebook(set_id), "demo")
     (tmp_path / set_id / f"{set_id}.ipynb").write_bytes(raw)
     monkeypatch.setattr(handin, "ASSIGNMENTS", tmp_path)
 

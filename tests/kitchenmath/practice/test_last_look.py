@@ -11,7 +11,7 @@ import pytest
 from coursework.classes.course import Bounds
 from coursework.marking.room.visit import visit
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file, set_ids
+from coursework.sets.key_text import key_notebook, set_ids
 
 from kitchenmath.practice import last_look, open_set, steps
 from kitchenmath.practice.handin import look_at
@@ -19,7 +19,7 @@ from kitchenmath.practice.set_file import read_set
 from kitchenmath.units import Q_
 
 SET = "04-buy-enough"
-RELEASED = released(key_file(SET).read_bytes(), "demo")
+RELEASED = released(key_notebook(SET), "demo")
 KIT = Path(__file__).parents[3]
 
 
@@ -113,7 +113,7 @@ def test_the_file_is_found_under_any_name(said, tmp_path, monkeypatch):
 
 def test_another_set_s_file_is_not_named(said, tmp_path):
     """Only a lesson and another set lie here."""
-    raw = released(key_file("05-season-and-brine").read_bytes(), "demo")
+    raw = released(key_notebook("05-season-and-brine"), "demo")
     (tmp_path / "05.ipynb").write_bytes(raw)
 
     assert "hand in the file that arrives" in said(made())
@@ -184,7 +184,7 @@ def test_an_accident_of_its_own_is_no_traceback(said, monkeypatch):
 @pytest.mark.parametrize("set_id", set_ids())
 def test_every_set_ends_with_it_and_it_runs_in_the_student_s_room(set_id):
     """Untouched, as in marking: locked, not graded, and every question is spoken of."""
-    notebook = json.loads(released(key_file(set_id).read_bytes(), "demo"))
+    notebook = json.loads(released(key_notebook(set_id), "demo"))
     *_, last = notebook["cells"]
     flags = last["metadata"]["nbgrader"]
 
@@ -205,7 +205,7 @@ def test_nothing_counts_as_there_in_a_set_as_it_was_handed_out(set_id):
 
     In the room no file is seen, and so no written answer; the command sees it.
     """
-    notebook = json.loads(released(key_file(set_id).read_bytes(), "demo"))
+    notebook = json.loads(released(key_notebook(set_id), "demo"))
     for cell in notebook["cells"]:
         if cell["id"] == "me":
             cell["source"] = 'student = "BH-1"'
@@ -220,7 +220,7 @@ def test_nothing_counts_as_there_in_a_set_as_it_was_handed_out(set_id):
 @pytest.mark.parametrize("set_id", set_ids())
 def test_numbers_are_shown_with_the_name_that_the_cell_gives_them(set_id):
     """`one = sheet.given("q1", …)`: who computes reads one.covers below the numbers."""
-    notebook = json.loads(released(key_file(set_id).read_bytes(), "demo"))
+    notebook = json.loads(released(key_notebook(set_id), "demo"))
     for cell in notebook["cells"]:
         if cell["id"] == "me":
             cell["source"] = 'student = "BH-1"'

@@ -5,7 +5,8 @@ import random
 
 import numpy as np
 import pytest
-from coursework.sets.keys import CourseError, key_file, load_key
+from coursework.sets.key_text import key_notebook
+from coursework.sets.keys import CourseError, load_key
 from coursework.skills.fresh import fresh_question
 
 from kitchenmath.errors import KitchenError
@@ -388,7 +389,7 @@ def test_a_measured_question_that_cannot_work_is_refused(changes, words):
 
 def test_a_measurement_is_no_question_for_a_practice_sheet():
     """Practice sheets hold plain numbers; they say so instead of failing."""
-    key = load_key(key_file("03-cut-to-size").read_bytes())
+    key = load_key(key_notebook("03-cut-to-size"))
     for question in ("q1", "q2"):
         with pytest.raises(CourseError, match="more than a number"):
             fresh_question(key, question, "class", 1)

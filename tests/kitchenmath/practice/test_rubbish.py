@@ -13,7 +13,8 @@ from coursework.classes.course import Bounds, new_course
 from coursework.marking.mark_one import mark
 from coursework.reports.hand_back import student_page
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file, load_key, set_ids
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import load_key
 
 from kitchenmath.practice.looking import look_over
 from kitchenmath.practice.set_file import asked_in, read_set
@@ -61,13 +62,13 @@ SAYS = re.compile(r"\b[Tt]ype\b|such as|did you mean|[Ss]omething from|[Gg]ive e
 
 @pytest.fixture(scope="module")
 def keys():
-    return {set_id: load_key(key_file(set_id).read_bytes()) for set_id in SETS}
+    return {set_id: load_key(key_notebook(set_id)) for set_id in SETS}
 
 
 @lru_cache
 def handed_out(set_id):
     """The students' notebook, made afresh from its key."""
-    return released(key_file(set_id).read_bytes(), "demo")
+    return released(key_notebook(set_id), "demo")
 
 
 def filled(set_id, text_for):
@@ -181,7 +182,7 @@ def test_a_whole_set_of_rubbish_comes_back_with_a_sentence_for_each(set_id, tmp_
     start = SETS.index(set_id) * 6
     texts = {each.question: (PIECES * 3)[start + i] for i, each in enumerate(asked)}
     task = {
-        "key": key_file(set_id).read_bytes(),
+        "key": key_notebook(set_id),
         "released": handed_out(set_id),
         "hand_in": filled(set_id, lambda question: texts[question].replace("{q}", question)),
         "term": "demo",

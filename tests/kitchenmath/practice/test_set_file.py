@@ -4,12 +4,12 @@ import json
 
 import pytest
 from coursework.sets.hand_out import released
-from coursework.sets.keys import key_file
+from coursework.sets.key_text import key_notebook
 
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice.set_file import asked_in, last_assigned, read_set, student_in
 
-RELEASED = released(key_file("04-buy-enough").read_bytes(), "demo")
+RELEASED = released(key_notebook("04-buy-enough"), "demo")
 NOT_THERE = object()
 
 

@@ -1,0 +1,141 @@
+"""A key as its author writes it: a text file in the percent format, read with jupytext.
+
+The name of a cell says what it is, and everything that nbgrader wants to know of it follows from
+the name, so no key carries metadata:
+
+| name | what it is |
+|---|---|
+| `title`, `me-text`, `q1-text`, `hand-in` | text; the heading of a question says its points |
+| `me`, `q1-answer` | what the student fills in; an answer in text is marked by a person |
+| `q1-given`, `mine`, `open-set`, `last-look` | code that students run and do not change |
+| `q1-check` | looks at the answer; below "### BEGIN HIDDEN TESTS" it is marked |
+"""
+
+import json
+import re
+from functools import lru_cache
+
+from coursework.classes.course import KEYS
+from coursework.errors import CourseError
+
+KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
+# A question's heading ends in its points: "## 6. From your bench (4 points, marked by …)".
+POINTS = re.compile(r"^## .*\((?P<points>\d+(?:\.\d+)?) points?\b", re.MULTILINE)
+TITLE = re.compile(r"# Set \d+: (?P<title>.+)")
+TERM = re.compile(r'term="(?P<term>[^"]*)"')
+NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+GIVEN, ANSWER, CHECK = "given", "answer", "check"
+FOLDED = (GIVEN,)  # what a student need not read lies folded
+
+
+def key_file(set_id):
+    """Where the key of a set lies.
+
+    Raises
+    ------
+    CourseError
+        When there is none; the message lists those there are.
+    """
+    file = KEYS / f"{set_id}.py"
+    if not file.is_file():
+        raise CourseError(f"there is no set “{set_id}”. There are: {', '.join(set_ids())}.")
+    return file
+
+
+def set_ids():
+    """Ids of all sets that have a key, in order."""
+    return sorted(path.stem for path in KEYS.glob("*.py"))
+
+
+def key_notebook(set_id):
+    """A set's key as the notebook that hands out and marks.
+
+    Parameters
+    ----------
+    set_id : str
+
+    Returns
+    -------
+    bytes
+        The same text gives the same bytes.
+
+    Raises
+    ------
+    CourseError
+        When there is no such set, or its text is no key.
+    """
+    return notebook_of(set_id, key_file(set_id).read_text(encoding="utf-8"))
+
+
+@lru_cache(maxsize=32)
+def notebook_of(set_id, text):
+    """A key's text as a notebook with nbgrader's flags.
+
+    Parameters
+    ----------
+    set_id : str
+    text : str
+
+    Returns
+    -------
+    bytes
+
+    Raises
+    ------
+    CourseError
+        When a cell has no name, or title, term or points are not said.
+    """
+    import jupytext  # takes two seconds to load, and a class marks with the key that it keeps
+
+    cells = [_cell(set_id, cell) for cell in jupytext.reads(text, fmt="py:percent").cells]
+    texts = {cell["id"]: cell["source"] for cell in cells}
+    for cell in cells:
+        cell["metadata"] = _flags(set_id, cell, texts)
+    kitchen = {
+        "set": set_id,
+        "title": _said(TITLE, texts.get("title", ""), set_id, "title", "# Set 4: Buy enough"),
+        "term": _said(TERM, texts.get("open-set", ""), set_id, "open-set", 'term="demo"'),
+    }
+    notebook = {"cells": cells, "metadata": {"kernelspec": KERNEL, "kitchen": kitchen},
+                "nbformat": 4, "nbformat_minor": 5}  # fmt: skip
+    return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()
+
+
+def _cell(set_id, read):
+    """A cell of a notebook, named by the title that stands behind its "# %%"."""
+    name = read.metadata.get("title", "")
+    if not NAME.fullmatch(name):
+        first = read.source.partition("\n")[0]
+        raise CourseError(
+            f"key {set_id}: the cell “{first}” has no name; write one behind “# %%”, as in "
+            "“# %% q1-given”."
+        )
+    # Blank lines that layout wants before a comment would stay in the student's cell.
+    text = re.sub(r"\n{2,}(?=### BEGIN )", "\n", read.source)
+    cell = {"cell_type": read.cell_type, "id": name, "source": text}
+    code = {"execution_count": None, "outputs": []} if read.cell_type == "code" else {}
+    return cell | code
+
+
+def _flags(set_id, cell, texts):
+    """What nbgrader wants to know of a cell, from its name alone."""
+    name = cell["id"]
+    question, _, part = name.rpartition("-")
+    answer = part == ANSWER or name == "me"
+    by_hand = part == ANSWER and cell["cell_type"] == "markdown"
+    graded = part == CHECK or by_hand
+    flags = {"grade": graded, "grade_id": name, "locked": not answer, "schema_version": 3,
+             "solution": answer, "task": False}  # fmt: skip
+    if graded:
+        heading = f"{question}-text"
+        points = _said(POINTS, texts.get(heading, ""), set_id, heading, "## 1. … (3 points)")
+        flags["points"] = float(points) if "." in points else int(points)
+    folded = {"jupyter": {"source_hidden": True}} if part in FOLDED else {}
+    return folded | {"nbgrader": flags}
+
+
+def _said(what, text, set_id, name, example):
+    found = what.search(text)
+    if not found:
+        raise CourseError(f"key {set_id}: the cell “{name}” must say “{example}”.")
+    return found[1]

@@ -87,7 +87,7 @@ class Round:
         """
         verdict = self.drill.question.judge(typed, self.numbers)
         if verdict.outcome == "wrong":
-            verdict = replace(verdict, sentence=self._where_to_look(typed))
+            verdict = replace(verdict, notes=(self._where_to_look(typed),))
         if not self.counted and verdict.outcome not in ("missing", "unreadable"):
             self.streak = self.streak + 1 if verdict.outcome == "right" else 0
             self.counted = True

@@ -4,6 +4,7 @@ import ipywidgets as widgets
 
 from kitchenmath.drills import Round
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
+from kitchenmath.practice import in_words
 
 SIGNS = {"right": "✓ ", "slip": "↺ ", "wrong": "✗ "}
 
@@ -46,7 +47,7 @@ def drill_panel(drill):
             return
         verdict = turn.answer(typed.value)
         sign = SIGNS.get(verdict.outcome, "")
-        lines = [f"{sign}{verdict.sentence}"]
+        lines = [f"{sign}{in_words(verdict)}"]
         if verdict.outcome == "right":
             lines[0] += f" {verdict.right}."
         elif verdict.outcome in ("slip", "wrong") and not _alike(typed.value, verdict.answer):

@@ -26,9 +26,6 @@ from kitchenmath.practice.probe_log import (
 )
 from kitchenmath.practice.questions import (
     Question,
-    Slip,
-    Verdict,
-    Within,
 )
 from kitchenmath.practice.readings import (
     invented_readings,
@@ -37,8 +34,19 @@ from kitchenmath.practice.sheet import (
     Sheet,
     open_set,
 )
+from kitchenmath.practice.verdicts import (
+    Found,
+    Slip,
+    Verdict,
+    Within,
+)
+from kitchenmath.practice.words import (
+    in_words,
+    sentences,
+)
 
 __all__ = [
+    "Found",
     "Given",
     "Measured",
     "MeasuredSlip",
@@ -50,10 +58,12 @@ __all__ = [
     "Within",
     "beside",
     "given",
+    "in_words",
     "invented_logs",
     "invented_readings",
     "last_look",
     "open_set",
+    "sentences",
     "steps",
     "student_number",
 ]

@@ -6,8 +6,10 @@ sentences of its own draw and no formula, so nothing of a graded set can be read
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.looking import seen
-from kitchenmath.practice.questions import Question, Slip, Within
+from kitchenmath.practice.questions import Question
 from kitchenmath.practice.stumbles import speak_plainly
+from kitchenmath.practice.verdicts import Slip, Within
+from kitchenmath.practice.words import in_words
 from kitchenmath.units.registry import Q_
 
 __all__ = ["PracticeSheet", "open_practice"]
@@ -96,12 +98,12 @@ class PracticeSheet:
         if verdict.outcome == "right":
             return f"✓ Right: {verdict.answer}."
         if verdict.outcome not in ("slip", "wrong"):
-            return verdict.sentence
+            return in_words(verdict)
         missed = self._missed[number - 1]
         missed.add(f"{question.look(answer).to_base_units().magnitude:.9g}")
         sign = "↺" if verdict.outcome == "slip" else "✗"
         more = f"Hint: {hint}" if len(missed) == 1 else how
-        return f"{sign} {verdict.sentence} (Read as {verdict.answer}.)\n{more}"
+        return f"{sign} {in_words(verdict)} (Read as {verdict.answer}.)\n{more}"
 
 
 def _question(place, asked):

@@ -13,7 +13,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.more_kinds import MORE_KINDS, Played
 from kitchenmath.practice.questions import value_of
-from kitchenmath.practice.verdicts import Verdict, numbered
+from kitchenmath.practice.verdicts import Found, Verdict
 
 FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
 DRAWN = "took the sample that was drawn"
@@ -117,26 +117,26 @@ class Measured:
         Verdict
         """
         if answer is None or (isinstance(answer, str) and not answer.strip()):
-            words = f"There is no measurement here. {FROM_SAMPLE}"
-            return self._verdict("missing", 0, words, "", known)
+            return self._verdict("missing", 0, "", known, notes=(FROM_SAMPLE,))
         try:
             value = self.look(answer)
         except KitchenError as error:
             shown = answer if isinstance(answer, str) else said(answer)
-            return self._verdict("unreadable", 0, f"{error} {FROM_SAMPLE}", shown, known)
+            return self._verdict("unreadable", 0, shown, known, notes=(str(error), FROM_SAMPLE))
         if self.right(known).same_as(value):
-            return self._verdict("slip", 0, DRAWN_SAYS, str(value), known, (DRAWN,))
-        found = tuple(slip for slip in self.slips if slip.shows_in(value))
+            return self._verdict("slip", 0, str(value), known, (self._drawn(),))
+        found = tuple(
+            Found(slip.name, slip.sentence, float(slip.costs))
+            for slip in self.slips
+            if slip.shows_in(value)
+        )
         if not found and value.sound:
-            return self._verdict("right", self.points, "Right.", str(value), known)
-        sentences = [slip.sentence for slip in found]
-        sentences += [] if value.sound else [FROM_SAMPLE]
-        words = numbered(sentences)
+            return self._verdict("right", self.points, str(value), known)
+        notes = () if value.sound else (FROM_SAMPLE,)
         if not found:
-            return self._verdict("wrong", 0, words, str(value), known)
-        points = max(0.0, self.points - sum(slip.costs for slip in found))
-        names = tuple(slip.name for slip in found)
-        return self._verdict("slip", points, words, str(value), known, names)
+            return self._verdict("wrong", 0, str(value), known, notes=notes)
+        points = max(0.0, self.points - sum(each.costs for each in found))
+        return self._verdict("slip", points, str(value), known, found, notes)
 
     def slip_value(self, slip, known):
         """A measurement like the sample, as somebody types it who makes this slip."""
@@ -160,17 +160,21 @@ class Measured:
             yield Played(self.slip_value(slip, known), "slip", (slip.name,))
         yield from (Played(words, "noise") for words in NOISE)
 
-    def _verdict(self, outcome, points, sentence, answer, known, slips=()):
+    def _drawn(self):
+        """The sample handed in as a measurement, which costs all points."""
+        return Found(DRAWN, DRAWN_SAYS, float(self.points))
+
+    def _verdict(self, outcome, points, answer, known, found=(), notes=()):
         sample = f"a measurement of your own. The sample drawn for you was {self.right(known)}"
         return Verdict(
             question=self.id,
             outcome=outcome,
             points=float(points),
             out_of=float(self.points),
-            sentence=sentence,
+            found=found,
+            notes=notes,
             answer=answer,
             right="" if outcome == "right" else sample,
-            slips=slips,
             working=self.working,
         )
 

@@ -15,7 +15,7 @@ from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
-from kitchenmath.practice.verdicts import Verdict, numbered
+from kitchenmath.practice.verdicts import Found, Verdict
 from kitchenmath.service.clock import say_clock
 
 # What points are given for, and the findings that lose them.
@@ -26,6 +26,7 @@ PARTS = {
     "equipment": ("equipment",),
     "opening": ("opening",),
 }
+ALL_KEPT = "Every limit is kept."
 MOST_SENTENCES = 3  # on one slip; a plan with all at one time would fill a page
 
 
@@ -154,24 +155,24 @@ class PlanQuestion:
         kitchen = self.kitchen_of(known)
         tasks = [task.name for task in kitchen.tasks]
         if answer is None or only_names(answer, tasks):
-            return self._verdict("missing", 0, "There is no plan here.", "", right)
+            return self._verdict("missing", 0, "", right)
         try:
             typed = self.look(answer)
         except KitchenError as error:
             shown = answer if isinstance(answer, str) else said(answer)
-            return self._verdict("unreadable", 0, str(error), shown, right)
+            return self._verdict("unreadable", 0, shown, right, notes=(str(error),))
         plan = placed(typed, tasks)
         findings = kitchen.findings(plan.starts)
         if not findings:
-            words = "Right: every limit is kept."
-            return self._verdict("right", self.points, words, str(plan), right)
+            return self._verdict("right", self.points, str(plan), right, notes=(ALL_KEPT,))
         told, untold = self._told(kitchen, plan.starts, findings)
-        sentences = [f"{slip.sentence} {_briefly(found)}" for slip, found in told]
-        sentences += [each.sentence for each in untold] + list(plan.odd)
-        outcome = "slip" if told else "wrong"
+        found = tuple(
+            Found(slip.name, f"{slip.sentence} {_briefly(shown)}", self._lost(shown))
+            for slip, shown in told
+        )
+        notes = (*(each.sentence for each in untold), *plan.odd)
         points = self._earned(findings, len(plan.starts) / len(kitchen.tasks))
-        slips = tuple(slip.name for slip, _ in told)
-        return self._verdict(outcome, points, numbered(sentences), str(plan), right, slips)
+        return self._verdict("slip" if told else "wrong", points, str(plan), right, found, notes)
 
     def slip_value(self, slip, known):
         """The starts that a slip leads to, or None where it makes no difference."""
@@ -205,13 +206,18 @@ class PlanQuestion:
                 left = [finding for finding in left if finding not in shown]
         return told, left
 
+    def _lost(self, findings):
+        """Points of the parts that these findings break; two slips may lose the same ones."""
+        broken = {finding.rule for finding in findings}
+        return float(sum(self.worth[part] for part, rules in PARTS.items() if broken & set(rules)))
+
     def _earned(self, findings, share):
         """Points of the parts that are kept, less the share of the tasks left out, in halves."""
         broken = {finding.rule for finding in findings}
         kept = sum(self.worth[part] for part, rules in PARTS.items() if not broken & set(rules))
         return math.floor(2 * kept * share + 1e-9) / 2
 
-    def _verdict(self, outcome, points, sentence, answer, right, slips=()):
+    def _verdict(self, outcome, points, answer, right, found=(), notes=()):
         lines = [_row(right, name) for name in right.sequence]
         first = right.sequence[0]
         return Verdict(
@@ -219,10 +225,10 @@ class PlanQuestion:
             outcome=outcome,
             points=float(points),
             out_of=self.points,
-            sentence=sentence,
+            found=found,
+            notes=notes,
             answer=answer,
             right=f"one plan that works begins at {right.starts[first]} with “{first}”, as shown",
-            slips=slips,
             working=(*self.working, "One plan that works:", *lines),
         )
 

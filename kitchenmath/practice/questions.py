@@ -13,7 +13,14 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
-from kitchenmath.practice.verdicts import EITHER, NEAR_A_SLIP, Slip, Verdict, Within, last_figure
+from kitchenmath.practice.verdicts import (
+    NEAR_A_SLIP,
+    Found,
+    Slip,
+    Verdict,
+    Within,
+    last_figure,
+)
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
@@ -99,32 +106,29 @@ class Question:
         """
         right = self.right(known)
         if answer is None or (isinstance(answer, str) and not answer.strip()):
-            return self._verdict("missing", 0, "There is no answer here.", "", right, known)
-        typed = answer if isinstance(answer, str) else said(answer)
+            return self._verdict("missing", 0, "", right, known)
         try:
             value = self.look(answer)
         except KitchenError as error:
-            words = with_example(str(error), self.kind)
-            return self._verdict("unreadable", 0, words, typed, right, known)
+            typed = answer if isinstance(answer, str) else said(answer)
+            notes = (with_example(str(error), self.kind),)
+            return self._verdict("unreadable", 0, typed, right, known, notes=notes)
         if self._same(value, right):
-            return self._verdict("right", self.points, "Right.", value, right, known)
+            return self._verdict("right", self.points, value, right, known)
         used = self._earlier(own or {})
         followed = {**known, **used} if used else None
         figure = last_figure(answer) if isinstance(answer, str) else 0.0
         if followed and self._follows(value, figure, followed):
             if used.keys() <= set(sound):
-                return self._verdict("right", self.points, "Right.", value, right, known)
+                return self._verdict("right", self.points, value, right, known)
             points = self.points if self.method is None else self.method
-            words = "The method is right; the number carries on from an earlier slip."
-            return self._verdict("follow-through", points, words, value, right, known)
+            return self._verdict("follow-through", points, value, right, known)
         starts = [known, followed] if followed else [known]
-        found = self._slips_at(value, figure, starts)
-        if found:
-            words = EITHER.join(slip.sentence for slip in found)
-            worth = min(slip.worth for slip in found)
-            return self._verdict("slip", worth, words, value, right, known, found)
-        words = "This number is not right, and none of the usual slips gives it."
-        return self._verdict("wrong", 0, words, value, right, known)
+        slips = self._slips_at(value, figure, starts)
+        if slips:
+            worth = min(slip.worth for slip in slips)
+            return self._verdict("slip", worth, value, right, known, slips)
+        return self._verdict("wrong", 0, value, right, known)
 
     def collisions(self, known):
         """Names of the slips whose number passes for the right answer with these numbers."""
@@ -185,17 +189,20 @@ class Question:
         allowed = min(allowed, abs(number) * share + 1e-9)
         return abs(number - target.magnitude) <= allowed
 
-    def _verdict(self, outcome, points, sentence, answer, right, known, slips=()):
+    def _verdict(self, outcome, points, answer, right, known, slips=(), notes=()):
         shown = {name: said(value) for name, value in known.items()} | {"answer": say(right)}
         return Verdict(
             question=self.id,
             outcome=outcome,
             points=float(points),
             out_of=float(self.points),
-            sentence=sentence,
+            found=tuple(
+                Found(slip.name, slip.sentence, float(self.points - slip.worth)) for slip in slips
+            ),
+            alternatives=len(slips) > 1,  # one number cannot show two things at once
+            notes=notes,
             answer=answer if isinstance(answer, str) else say(answer),
             right=say(right) if isinstance(answer, str) else in_unit_of(answer, right),
-            slips=tuple(slip.name for slip in slips),
             working=tuple(line.format(**shown) for line in self.working),
         )
 

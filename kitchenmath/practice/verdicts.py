@@ -13,8 +13,6 @@ ROUNDING = 1 + 1e-9
 # A tolerance forgives a right answer; to be told of a slip, an answer must meet its number: within
 # this share of it, or as near as the figures go that were typed.
 NEAR_A_SLIP = 0.003
-# Between the sentences of two slips that give the same number.
-EITHER = " Or: "
 
 
 @dataclass(frozen=True)
@@ -74,68 +72,57 @@ class Slip:
 
 
 @dataclass(frozen=True)
-class Verdict:
-    """What was found about one answer.
+class Found:
+    """A slip that an answer shows.
 
-    outcome: "right", "follow-through", "slip", "wrong", "missing" or "unreadable".
-    slips: names of all slips that give the number; more than one where they cannot be told apart.
+    Attributes
+    ----------
+    name, sentence : str
+        As the key has them.
+    costs : float
+        Points that it takes away.
+    """
+
+    name: str
+    sentence: str
+    costs: float = 0.0
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What was found about one answer; `words` makes sentences of it, for a reader.
+
+    Attributes
+    ----------
+    question : str
+    outcome : str
+        "right", "follow-through", "slip", "wrong", "missing" or "unreadable".
+    points, out_of : float
+    found : tuple of Found
+    alternatives : bool
+        Whether the answer cannot tell which of `found` it was; else it shows all of them.
+    notes : tuple of str
+        Further sentences for the student: why an answer cannot be read, what clashes in a plan.
+    answer, right : str
+        As the student wrote it, and as it should be.
+    working : tuple of str
     """
 
     question: str
     outcome: str
     points: float
     out_of: float
-    sentence: str
+    found: tuple = ()
+    alternatives: bool = False
+    notes: tuple = ()
     answer: str = ""
     right: str = ""
-    slips: tuple = ()
     working: tuple = ()
 
-
-def numbered(sentences):
-    """Several sentences as one text, each with its number; one as it is.
-
-    Parameters
-    ----------
-    sentences : sequence of str
-
-    Returns
-    -------
-    str
-
-    Examples
-    --------
-    >>> numbered(["Too late.", "Too hot."])
-    '(1) Too late. (2) Too hot.'
-    """
-    if len(sentences) < 2:
-        return " ".join(sentences)
-    return " ".join(f"({place}) {words}" for place, words in enumerate(sentences, 1))
-
-
-def parted(text):
-    """The sentences of a text that `numbered` made.
-
-    Parameters
-    ----------
-    text : str
-
-    Returns
-    -------
-    list of str
-
-    Examples
-    --------
-    >>> parted("(1) Too late. (2) Too hot.")
-    ['Too late.', 'Too hot.']
-    """
-    parts = []
-    while text.startswith(f"({len(parts) + 1}) "):
-        text = text.partition(" ")[2]
-        part, _, rest = text.partition(f" ({len(parts) + 2}) ")
-        parts.append(part)
-        text = f"({len(parts) + 1}) {rest}" if rest else ""
-    return parts or [text]
+    @property
+    def slips(self):
+        """Names of what was found."""
+        return tuple(each.name for each in self.found)
 
 
 def last_figure(typed):

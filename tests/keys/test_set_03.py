@@ -25,7 +25,7 @@ from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
 from kitchenmath.cuts.spread import share_limits
-from kitchenmath.practice import Measured
+from kitchenmath.practice import Measured, in_words
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
 RAW = key_notebook(SET)
@@ -204,7 +204,7 @@ def test_random_measurements_and_answers_never_stop_the_marking(key):
         answers["q1"] = chance.choice((", ".join(sizes) + " mm", sizes, *pools))
         for verdict in key.sheet.mark(STUDENT, answers).values():
             assert 0 <= verdict.points <= verdict.out_of
-            assert verdict.sentence
+            assert in_words(verdict)
 
 
 def test_the_set_asks_for_a_measurement_first(key):

@@ -22,7 +22,7 @@ from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
-from kitchenmath.practice import Measured
+from kitchenmath.practice import Measured, in_words
 from kitchenmath.safety import limit, limits
 
 SET, STUDENT = "07-heat-gently", "BH-1007"
@@ -128,7 +128,7 @@ def test_a_log_that_does_not_warm_to_the_end_is_not_built_on(key):
 
     assert points(verdicts) == OUT_OF | {"q1": 0}
     assert verdicts["q1"].outcome == "wrong"
-    assert "marked from the sample" in verdicts["q1"].sentence
+    assert "marked from the sample" in in_words(verdicts["q1"])
 
 
 def test_the_table_in_the_text_is_the_codes_own(key):
@@ -209,7 +209,7 @@ def test_random_logs_and_answers_never_stop_the_marking(key):
         answers["q1"] = chance.choice(("\n".join(lines) + " °C", lines, *pools))
         for verdict in key.sheet.mark(STUDENT, answers).values():
             assert 0 <= verdict.points <= verdict.out_of
-            assert verdict.sentence
+            assert in_words(verdict)
 
 
 def test_the_set_asks_for_a_measurement_first(key):

@@ -25,6 +25,7 @@ from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
+from kitchenmath.practice import in_words
 from kitchenmath.units import Q_, say
 
 SET = "08-land-the-plate"
@@ -135,7 +136,9 @@ def test_two_broken_rules_are_both_named_and_both_cost(known):
 
     assert verdict.slips == ("forgot the rest", "two things in one oven")
     assert verdict.points == 3
-    assert re.match(r"\(1\) A rest is left off.*\(2\) More goes in than there is", verdict.sentence)
+    assert re.match(
+        r"\(1\) A rest is left off.*\(2\) More goes in than there is", in_words(verdict)
+    )
 
 
 def test_a_plan_is_possible_with_all_numbers_that_may_be_drawn():
@@ -174,7 +177,7 @@ def test_rubbish_typed_everywhere_is_marked_and_earns_nothing(rubbish):
     verdicts = SHEET.mark("BH-1007", dict.fromkeys(SHEET.questions, rubbish))
 
     assert 0 == sum(verdict.points for verdict in verdicts.values())
-    assert all(len(verdict.sentence) > 15 for verdict in verdicts.values())
+    assert all(len(in_words(verdict)) > 15 for verdict in verdicts.values())
 
 
 def marked(**cells):

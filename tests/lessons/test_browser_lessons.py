@@ -11,6 +11,7 @@ import pytest
 import kitchenmath.drills
 from kitchenmath.drills import Round
 from kitchenmath.panels.frame import together
+from kitchenmath.practice import in_words
 from kitchenmath.units import say
 from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
 
@@ -136,7 +137,7 @@ def test_every_drill_knows_right_from_slip(lesson):
         assert verdict.outcome == "slip"
         typed.fill(answer)
         panel.get_by_role("button", name="Check").click()
-        panel.get_by_text(verdict.sentence).wait_for()
+        panel.get_by_text(in_words(verdict)).wait_for()
         panel.get_by_text("Right in a row: 0").wait_for()
         lesson.picture(f"{cell}-desk", panel)
 

@@ -18,6 +18,7 @@ import sys
 import tempfile
 import zipfile
 from collections import Counter
+from dataclasses import asdict
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -263,7 +264,7 @@ def read_stream(data):
         assert 0 <= verdict.points <= verdict.out_of
         if verdict.points > 0:
             check_deserved(question, verdict, found.answers)
-        json.dumps(vars(verdict), ensure_ascii=False).encode()
+        json.dumps(asdict(verdict), ensure_ascii=False).encode()
     return Counter(verdict.outcome for verdict in verdicts.values())
 
 

@@ -12,7 +12,8 @@ from coursework.marking.copies import fingerprint
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
 from coursework.sets.keys import grade_id, load_key, source
-from kitchenmath.practice import beside
+from kitchenmath.practice import beside, in_words, sentences
+from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
 
 
 def mark(task):
@@ -56,7 +57,13 @@ def _for_a_human(key, task, trouble):
     """The record of a file that cannot be read: every question is open until a person marks it."""
     verdicts = _with_question(key, task["student"], key.sheet.mark(task["student"], {}))
     words = "The file could not be read by the kit. Your instructor marks it."
-    opened = {"outcome": "unreadable", "points": None, "sentence": words}
+    opened = {
+        "outcome": "unreadable",
+        "points": None,
+        "notes": (words,),
+        "sentence": words,
+        "sentences": [words],
+    }
     unread = dict.fromkeys(
         (f"{question}-answer" for question in key.human), "(See the file as it arrived.)"
     )
@@ -100,7 +107,7 @@ def _with_failures(verdicts, poured, ran):
             said[question] = replace(
                 verdicts[question],
                 outcome="unreadable",
-                sentence=_no_answer(question, place, ran),
+                notes=(_no_answer(question, place, ran),),
                 answer=text.strip(),
             )
     return said
@@ -114,8 +121,10 @@ def _no_answer(question, place, ran):
         return "The cell did not run: the notebook was stopped before it."
     lines = ran.outputs[place].strip().splitlines()
     if place in ran.failed and lines:
-        return f"The cell is filled in, and gave no answer. It ended with: {lines[-1][:200]}"
-    return f"The cell is filled in, and ran, and put no answer under the name {question}."
+        said = f"The cell is filled in, and gave no answer. It ended with: {lines[-1][:200]}"
+    else:
+        said = f"The cell is filled in, and ran, and put no answer under the name {question}."
+    return f"{said.rstrip('.')}. {in_plain_words(said) or WITH_QUOTES}"
 
 
 def _with_question(key, student, verdicts):
@@ -124,9 +133,13 @@ def _with_question(key, student, verdicts):
     for question, known in key.sheet.known(student):
         choices = key.sheet.choices.get(question.id, {})
         given = [f"{choice.label}: {beside(known[name])}" for name, choice in choices.items()]
+        verdict = verdicts[question.id]
         records.append(
-            asdict(verdicts[question.id])
+            asdict(verdict)
             | {
+                "slips": verdict.slips,
+                "sentence": in_words(verdict),
+                "sentences": sentences(verdict),
                 "asked": key.asked[question.id],
                 "given": given,
                 "skill": question.skill,
@@ -144,7 +157,7 @@ def _as_marked(notebook, outputs, verdicts):
         text = outputs.get(place, "This cell did not run.")
         if (asked := asked_in(cell)) in verdicts:
             verdict = verdicts[asked]
-            text += f"\n{verdict.points:g} of {verdict.out_of:g} points. {verdict.sentence}"
+            text += f"\n{verdict.points:g} of {verdict.out_of:g} points. {in_words(verdict)}"
         lines = text.splitlines(keepends=True)
         stream = {"name": "stdout", "output_type": "stream", "text": lines}
         cell["outputs"] = [stream] if text.strip() else []

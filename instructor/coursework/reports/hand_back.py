@@ -27,8 +27,6 @@ from coursework.reports.standing import (
 from coursework.safe_files import write_safely
 from coursework.skills.go_back import places
 from coursework.terms.lateness import days_late, in_words
-from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
-from kitchenmath.practice.verdicts import EITHER, parted
 
 __all__ = ["hand_back", "lesson_name", "page", "save", "student_page"]
 
@@ -202,8 +200,10 @@ def _question(asked, cell):
         "given": asked.get("given", []),
         "written": written,
         "answer": _in_lines(asked["answer"]),
-        "sentences": _sentences(asked) if outcome not in ("", "right") else [],
-        "either": EITHER in asked.get("sentence", ""),
+        "sentences": asked.get("sentences", [asked.get("sentence", "")])
+        if outcome not in ("", "right")
+        else [],
+        "either": asked.get("alternatives", False),
         "working": asked.get("working", []),
         "right": asked.get("right", ""),
         "carried": outcome == "follow-through",
@@ -220,9 +220,9 @@ def _found(asked, cell):
     if "outcome" in asked:
         sign, words = FOUND[asked["outcome"]]
         if asked["slips"]:
-            several = len(asked["slips"]) > 1 and EITHER not in asked["sentence"]
-            words = "Usual slips" if several else words
-            words += f": {slips_in_words(asked['slips'], asked['sentence'])}"
+            either = asked.get("alternatives", False)
+            words = "Usual slips" if len(asked["slips"]) > 1 and not either else words
+            words += f": {slips_in_words(asked['slips'], either)}"
         changed = cell.points != asked["points"]
         return sign, words + (" (points given by your instructor)" if changed else "")
     if cell.points is None:
@@ -230,15 +230,9 @@ def _found(asked, cell):
     return "•", "Marked by your instructor" if asked["answer"].strip() else "No answer"
 
 
-def _sentences(verdict):
-    """The verdict's sentences: one for each thing that happened, or that may have happened."""
-    sentence = verdict["sentence"]
-    parts = sentence.split(EITHER)
-    if len(parts) == len(verdict["slips"]):
-        return parts
-    if verdict["outcome"] == "unreadable" and sentence.startswith("The cell is filled in"):
-        sentence = f"{sentence.rstrip('.')}. {in_plain_words(sentence) or WITH_QUOTES}"
-    return parted(sentence)
+def _sentences(asked):
+    """What the verdict says, a sentence for each thing found; an older record has one text."""
+    return asked.get("sentences", [asked.get("sentence", "")])
 
 
 def _in_lines(answer):

@@ -180,14 +180,21 @@ def _slips(records):
         for verdict in record["verdicts"]:
             if verdict["outcome"] == "slip":
                 slip = found.setdefault(
-                    tuple(verdict["slips"]),
+                    (tuple(verdict["slips"]), verdict.get("alternatives", False)),
                     {"count": 0, "questions": Counter(), "sentence": verdict["sentence"]},
                 )
                 slip["count"] += 1
                 slip["questions"][verdict["question"]] += 1
     return [
-        {"names": names, **slip, "questions": dict(sorted(slip["questions"].items()))}
-        for names, slip in sorted(found.items(), key=lambda each: (-each[1]["count"], each[0]))
+        {
+            "names": names,
+            "alternatives": alternatives,
+            **slip,
+            "questions": dict(sorted(slip["questions"].items())),
+        }
+        for (names, alternatives), slip in sorted(
+            found.items(), key=lambda each: (-each[1]["count"], each[0])
+        )
     ]
 
 

@@ -22,7 +22,7 @@ from coursework.reports.picture import (
     signed,
 )
 from coursework.reports.sheet import mark_sheet, sheet_as_csv
-from coursework.reports.standing import not_marked, usable_records
+from coursework.reports.standing import not_marked, slips_in_words, usable_records
 
 __all__ = ["class_page", "class_picture", "mark_sheet", "report", "sheet_as_csv"]
 
@@ -199,8 +199,8 @@ def _discrimination_in_words(value):
 def _slip(slip, headings):
     """A slip for the template: named, counted, and where it happened."""
     return {
-        "name": " or ".join(slip["names"]),
-        "either": len(slip["names"]) > 1,
+        "name": slips_in_words(slip["names"], slip["alternatives"]),
+        "either": slip["alternatives"],
         "count": slip["count"],
         "where": [headings[question] for question in slip["questions"]],
         "sentence": slip["sentence"],
@@ -225,6 +225,8 @@ def _figures(picture):
         values = list(picture.discrimination.values())
         figures["discrimination"] = draw.discrimination_svg(headings, values)
     if slips:
-        names = [shortened(" or ".join(slip["names"]), LABEL) for slip in slips]
+        names = [
+            shortened(slips_in_words(slip["names"], slip["alternatives"]), LABEL) for slip in slips
+        ]
         figures["slips"] = draw.slips_svg(names, [slip["count"] for slip in slips])
     return {name: Markup(svg) for name, svg in figures.items()}

@@ -110,11 +110,11 @@ def _points(cell):
 def slips_named(record):
     """Question and slip: "q1 one cover only"; two names where they cannot be told apart."""
     verdicts = sorted(record["verdicts"], key=lambda each: in_order(each["question"]))
-    return [
-        f"{verdict['question']} {slips_in_words(verdict['slips'], verdict['sentence'])}"
+    named = {
+        verdict["question"]: slips_in_words(verdict["slips"], verdict.get("alternatives", False))
         for verdict in verdicts
-        if verdict["slips"]
-    ]
+    }
+    return [f"{question} {slips}" for question, slips in named.items() if slips]
 
 
 def _notes(course, record, arrived):

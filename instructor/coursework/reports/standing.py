@@ -10,7 +10,6 @@ from dataclasses import dataclass
 
 from coursework.classes.course import CourseError
 from coursework.marking.copies import name_copies
-from kitchenmath.practice.verdicts import EITHER
 from kitchenmath.units.saying import figures
 
 __all__ = [
@@ -227,7 +226,7 @@ def _is_whole(record, student):
     return all(isinstance(each, dict) and names <= each.keys() for each, names in wanted)
 
 
-def slips_in_words(slips, sentence):
+def slips_in_words(slips, alternatives):
     """The names of an answer's slips: one or another where a number cannot tell, else all.
 
     A single number may be explained by two slips; a plan or a row of pieces can show two at once.
@@ -235,7 +234,7 @@ def slips_in_words(slips, sentence):
     Parameters
     ----------
     slips : sequence of str
-    sentence : str
+    alternatives : bool
         The verdict's, which says which of both it is.
 
     Returns
@@ -243,5 +242,5 @@ def slips_in_words(slips, sentence):
     str
         "" where there is none.
     """
-    joined = " or " if EITHER in sentence else " and "
+    joined = " or " if alternatives else " and "
     return joined.join(filter(None, [", ".join(slips[:-1]), *slips[-1:]]))

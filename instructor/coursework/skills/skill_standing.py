@@ -31,6 +31,8 @@ class Asking:
     slips : tuple of str
     sentence : str
         What was said about the slip.
+    alternatives : bool
+        Whether the answer cannot tell which of `slips` it was.
     """
 
     skill: str
@@ -43,6 +45,7 @@ class Asking:
     out_of: float
     slips: tuple
     sentence: str
+    alternatives: bool = False
 
     @property
     def came_right(self):
@@ -52,7 +55,7 @@ class Asking:
     @property
     def slip(self):
         """What slipped, by name; "" where nothing did."""
-        return slips_in_words(self.slips, self.sentence)
+        return slips_in_words(self.slips, self.alternatives)
 
 
 @dataclass(frozen=True)

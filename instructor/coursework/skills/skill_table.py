@@ -143,7 +143,17 @@ def _askings(record, set_id, human):
         lesson, sentence = str(verdict.get("lesson") or ""), str(verdict["sentence"])
         found.append(
             Asking(
-                skill, lesson, set_id, question, heading, outcome, points, out_of, slips, sentence
+                skill,
+                lesson,
+                set_id,
+                question,
+                heading,
+                outcome,
+                points,
+                out_of,
+                slips,
+                sentence,
+                bool(verdict.get("alternatives", False)),
             )
         )
     return found, words

@@ -48,12 +48,11 @@ def test_an_undeserved_point_would_be_seen(monkeypatch):
             pass
 
         def mark(self, student, answers):
-            from kitchenmath.practice.questions import Verdict
+            from kitchenmath.practice import Verdict
 
             return {
                 "q1": Verdict(
-                    question="q1", outcome="right", points=3.0, out_of=3.0, sentence="Right.",
-                    answer="", right="", slips=(), working=(),
+                    question="q1", outcome="right", points=3.0, out_of=3.0,
                 )
             }  # fmt: skip
 

@@ -17,6 +17,7 @@ from kitchenmath.practice import (
     Slip,
     Within,
     beside,
+    in_words,
     invented_logs,
     invented_readings,
     open_set,
@@ -280,7 +281,7 @@ def test_each_rule_that_is_broken_costs_its_points_and_is_named():
 
     assert (verdict.outcome, verdict.points) == ("slip", 1.0)
     assert verdict.slips == ("not ten", "no unit")
-    assert verdict.sentence == "(1) Ten were asked for. (2) No unit stands here."
+    assert in_words(verdict) == "(1) Ten were asked for. (2) No unit stands here."
 
 
 def test_costs_never_take_more_than_the_question_has():
@@ -338,7 +339,7 @@ def test_the_drawn_sample_is_no_measurement():
 
         assert outcomes(found) == {"q1": ("slip", 0), "q2": ("right", 2)}
         assert found["q1"].slips == ("took the sample that was drawn",)
-        assert "Leave the answer empty" in found["q1"].sentence
+        assert "Leave the answer empty" in in_words(found["q1"])
 
 
 @pytest.mark.parametrize("odd", RUBBISH)
@@ -348,7 +349,7 @@ def test_a_missing_or_odd_measurement_costs_its_own_points_only(odd):
     found = sheet.mark("BH-1007", {"q1": odd, "q2": "3.4 mm"})
     if built_on(odd, "readings") is None:
         assert outcomes(found)["q2"] == ("right", 2)
-        assert "marked from the sample" in found["q1"].sentence
+        assert "marked from the sample" in in_words(found["q1"])
     assert found["q1"].points < 3
 
 

@@ -21,6 +21,7 @@ from hypothesis import given as each
 from hypothesis import strategies as st
 
 from kitchenmath.errors import KitchenError, OutOfRange, Unreadable, WrongKind
+from kitchenmath.practice import in_words
 from kitchenmath.practice.looking import look_over
 from kitchenmath.practice.plan_kitchen import Kitchen, begins_at_opening, later, one_by_one
 from kitchenmath.practice.plan_lines import placed, read_plan
@@ -291,7 +292,7 @@ def test_each_broken_rule_costs_its_points_and_says_what_clashes(changed, slips,
     verdict = judged({**BY_HAND, **changed})
 
     assert (verdict.slips, verdict.points) == (slips, points)
-    assert words in verdict.sentence
+    assert words in in_words(verdict)
 
 
 def test_a_cook_in_two_places_costs_the_hands():
@@ -305,7 +306,7 @@ def test_a_cook_in_two_places_costs_the_hands():
     verdict = one_cook.judge(BY_HAND, KNOWN)
 
     assert (verdict.slips, verdict.points) == (("two places",), 5)
-    assert "between 19:15 and 19:20" in verdict.sentence
+    assert "between 19:15 and 19:20" in in_words(verdict)
 
 
 def test_a_plan_made_forward_is_named_and_keeps_what_it_keeps():
@@ -322,8 +323,10 @@ def test_a_plan_made_forward_is_named_and_keeps_what_it_keeps():
         "plate": "18:30",
     } == starts
     assert (verdict.slips, verdict.points) == (("counted forward",), 4.5)
-    assert verdict.sentence.startswith("You began at the opening. 'whip the foam' waits 1 h 25 min")
-    assert verdict.sentence.endswith(
+    assert in_words(verdict).startswith(
+        "You began at the opening. 'whip the foam' waits 1 h 25 min"
+    )
+    assert in_words(verdict).endswith(
         "'plate' waits 50 min until the service and holds 2 min: 48 min too long."
     )
 
@@ -333,7 +336,7 @@ def test_a_task_left_out_costs_its_share_in_halves():
     verdict = judged("\n".join(typed(BY_HAND).splitlines()[:3]) + "\nplate 19:20")
 
     assert (verdict.slips, verdict.points) == (("left out",), 4.5)
-    assert "No start is given for 'whip the foam'." in verdict.sentence
+    assert "No start is given for 'whip the foam'." in in_words(verdict)
 
 
 @pytest.mark.parametrize("at", ["19:20", "17:00", "10:00", "23:00", "19:00 the day before"])
@@ -356,7 +359,7 @@ def test_rubbish_is_unreadable_with_a_sentence(rubbish):
     verdict = judged(rubbish)
 
     assert (verdict.outcome, verdict.points) == ("unreadable", 0)
-    assert len(verdict.sentence) > 30
+    assert len(in_words(verdict)) > 30
 
 
 @each(st.dictionaries(st.sampled_from([*TASKS, "soup"]), st.times(), min_size=1))
@@ -374,7 +377,7 @@ def test_a_plan_is_right_only_where_check_plan_finds_nothing(starts):
 
 def test_many_findings_of_one_kind_are_told_in_three_sentences():
     """Five tasks without a start, one with."""
-    sentence = judged("plate 19:20").sentence
+    sentence = in_words(judged("plate 19:20"))
 
     assert sentence.count("No start is given") == 3
     assert "And 1 more of this kind." in sentence

@@ -15,6 +15,7 @@ from kitchenmath.practice import (
     Within,
     beside,
     given,
+    in_words,
     open_set,
     steps,
     student_number,
@@ -123,7 +124,7 @@ def test_a_slip_is_named_and_earns_what_it_is_worth():
     verdict = as_bought().judge("1.6 kg", KNOWN)
 
     assert (verdict.outcome, verdict.slips, verdict.points) == ("slip", ("multiplied",), 1.0)
-    assert verdict.sentence == "You multiplied."
+    assert in_words(verdict) == "You multiplied."
 
 
 def test_two_slips_with_one_number_are_both_named():
@@ -134,7 +135,7 @@ def test_two_slips_with_one_number_are_both_named():
     verdict = question.judge("2 kg", KNOWN)
 
     assert verdict.slips == ("forgot the trim", "added nothing")
-    assert verdict.sentence == "The trim is missing. Or: Nothing was added."
+    assert in_words(verdict) == "The trim is missing. Or: Nothing was added."
     assert verdict.points == 0
 
 
@@ -205,7 +206,7 @@ def test_what_is_no_answer_gets_a_sentence(typed, outcome, words):
     verdict = as_bought().judge(typed, KNOWN)
 
     assert (verdict.outcome, verdict.points) == (outcome, 0.0)
-    assert words in verdict.sentence
+    assert words in in_words(verdict)
 
 
 def nets(**changes):

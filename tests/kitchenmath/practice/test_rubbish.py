@@ -16,6 +16,7 @@ from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
 
+from kitchenmath.practice import in_words
 from kitchenmath.practice.looking import look_over
 from kitchenmath.practice.set_file import asked_in, read_set
 from kitchenmath.units.registry import KINDS, Q_
@@ -147,7 +148,7 @@ def test_the_page_says_what_to_type(set_id, rubbish, keys):
     for verdict in verdicts.values():
         assert verdict.points == 0
         assert verdict.outcome in ("missing", "unreadable")
-        assert verdict.outcome == "missing" or SAYS.search(verdict.sentence), verdict.sentence
+        assert verdict.outcome == "missing" or SAYS.search(in_words(verdict)), in_words(verdict)
 
 
 @pytest.mark.parametrize("set_id", SETS)

@@ -1,5 +1,6 @@
 """Open the lessons: "python3 lessons" lists them, "python3 lessons 4" opens lesson 4.
 
+"python3 lessons card dish.txt --make 36" makes the card of a recipe that you typed into a file.
 Further words go on to JupyterLab, for example: python3 lessons 4 --no-browser
 """
 
@@ -29,6 +30,10 @@ def main(words):
     if words in (["-h"], ["--help"]):
         return print(__doc__)
     start["ready"]("lessons")
+    if words[:1] == ["card"]:
+        from kitchenmath.recipes.command import main as card
+
+        return card(words[1:])
     page = "lessons"
     if words and not words[0].startswith("-"):
         page += "/" + lesson(words[0])

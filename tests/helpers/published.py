@@ -1,7 +1,7 @@
 """Values that others published, and the check of each.
 
-A test module lists its values in a `PUBLISHED` tuple; `test_sources.py` gathers all of them
-into `sources.md`, the page that says which source stands behind how many checks.
+A test module lists its values in a `PUBLISHED` tuple; `tests/measure/sources.py` gathers
+all of them into `sources.md`, the page that says which source stands behind how many checks.
 """
 
 from collections.abc import Callable

@@ -1,61 +1,7 @@
-"""The page that says which source stands behind how many checks, and how far off the library is.
-
-`sources.md` is written by this test. When a check is added the page changes: the test writes the
-new one, fails once, and asks to have it committed.
-"""
-
-import importlib
-from collections import defaultdict
-from pathlib import Path
+"""The page of sources says what the tests check, today."""
 
 from tests.helpers.published import STATUSES
-
-TESTS = Path(__file__).parents[1]
-PAGE = TESTS / "sources.md"
-HEAD = """\
-# What the library is checked against
-
-Each line is one published source, the number of its values that are checked, how they were come
-by, and the check that is furthest off. `tests/house/test_sources.py` writes this page.
-
-- *seen*: read in the named source. *quoted*: read in a text that quotes it. *computed*: worked out
-  by hand or with a general library from exact definitions. *common practice*: in wide use, no
-  source known. *memory*: recalled, not read.
-- *Furthest off* is the largest difference as a share of what that check allows; 100 % would just
-  pass. "exact" is less than a thousandth of it.
-
-| source | values | status | furthest off | which |
-|---|---|---|---|---|
-"""
-
-
-def published():
-    """Every PUBLISHED value of every test module."""
-    for file in sorted(TESTS.rglob("test_*.py")):
-        if "\nPUBLISHED = " in file.read_text(encoding="utf-8"):
-            name = ".".join(file.relative_to(TESTS.parent).with_suffix("").parts)
-            yield from importlib.import_module(name).PUBLISHED
-
-
-def page():
-    by_source = defaultdict(list)
-    for value in published():
-        by_source[value.source].append(value)
-    lines = []
-    for source, values in sorted(by_source.items()):
-        statuses = [status for status in STATUSES if any(v.status == status for v in values)]
-        worst = max(values, key=share)
-        off = "exact" if share(worst) < 1e-3 else f"{100 * share(worst):.0f} %"
-        which = "" if off == "exact" else worst.name
-        cells = (source, str(len(values)), ", ".join(statuses), off, which)
-        lines.append(f"| {' | '.join(cell.replace('|', '/') for cell in cells)} |")
-    total = sum(map(len, by_source.values()))
-    return f"{HEAD}{chr(10).join(lines)}\n\n{total} values from {len(by_source)} sources.\n"
-
-
-def share(value):
-    """The difference as a share of what is allowed; an exact check allows rounding only."""
-    return value.deviation / max(value.allowed, 1e-12)
+from tests.measure.sources import PAGE, page, published
 
 
 def test_every_published_value_has_a_known_status():
@@ -64,10 +10,7 @@ def test_every_published_value_has_a_known_status():
 
 
 def test_the_page_of_sources_is_current():
-    """Written anew where it is not, so that the next run passes and the change is seen."""
-    current = PAGE.read_text(encoding="utf-8") if PAGE.is_file() else ""
-    new = page()
-    if current != new:
-        PAGE.write_text(new, encoding="utf-8")
+    """As the command would write it now."""
+    current = PAGE.read_text(encoding="utf-8")
 
-    assert current == new, "tests/sources.md was out of date and has been written: commit it"
+    assert current == page(), "out of date: run python -m tests.measure.sources and commit"

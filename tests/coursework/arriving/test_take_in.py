@@ -8,7 +8,6 @@ import os
 import shutil
 import signal
 import tempfile
-import zipfile
 from pathlib import Path
 
 import pytest
@@ -20,10 +19,11 @@ from coursework.sets.hand_out import ASSIGNMENTS
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.helpers.folders import EVENING, pack, put
+
 SET = "04-buy-enough"
 RELEASED = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
 ROSTER = {f"BH-{number}": f"Student {number}" for number in range(1001, 1025)}
-EVENING = 1790000000
 ANSWERS = {f"q{number}": f'q{number} = "{number}.5 kg"' for number in range(1, 6)}
 
 
@@ -53,27 +53,6 @@ def hand_in(student, metadata=True, **answers):
     if not metadata:
         del book["metadata"]["kitchen"]
     return json.dumps(book, ensure_ascii=False).encode()
-
-
-def put(folder, files, start=EVENING):
-    """Files of a folder, one minute after the other."""
-    for minute, (name, raw) in enumerate(files.items()):
-        file = folder / name
-        file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_bytes(raw)
-        os.utime(file, (start + 60 * minute,) * 2)
-    return folder
-
-
-def pack(target, files, start=EVENING):
-    """The same as a zip, with the same times."""
-    with zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as archive:
-        for minute, (name, raw) in enumerate(files.items()):
-            info = zipfile.ZipInfo(name)
-            moment = start + 60 * minute
-            info.extra = b"\x55\x54\x05\x00\x01" + moment.to_bytes(4, "little")
-            archive.writestr(info, raw)
-    return target
 
 
 def became(course):

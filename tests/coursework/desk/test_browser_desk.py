@@ -11,6 +11,7 @@ from coursework.gradebook.points import human_marks
 from coursework.reports.standing import usable_records
 
 from tests.helpers.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
+from tests.helpers.desk_page import press
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -42,15 +43,6 @@ def marked(lab, desk):
     choose.get_by_text(f"Set {SET}: handed out, 24 handed in, 0 marked.").wait_for()
     assert press(desk, "steps", "Mark", "marked") == "24 hand-ins are marked."
     return open_course(lab.kit / "instructor" / "classes" / "demo")
-
-
-def press(desk, cell, button, until):
-    """Press a button of a panel, wait for words beside it, and give back all that is said there."""
-    named = desk.page.get_by_role("button", name=button, exact=True)
-    step = desk.cell(cell).locator(".widget-vbox").filter(has=named).last  # the innermost
-    step.get_by_role("button").click()
-    step.locator("[role=status]").filter(has_text=re.compile(until)).wait_for()
-    return step.locator("[role=status]").inner_text()
 
 
 def test_the_desk_says_how_far_the_demonstration_class_is(desk, marked):

@@ -1,6 +1,5 @@
 """The desk without a kernel: press a button, read the sentence."""
 
-import html
 import re
 
 import pytest
@@ -10,19 +9,7 @@ from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
 from ipywidgets import HTML, Dropdown
 
-
-def words(widget):
-    return html.unescape(re.sub(r"<[^>]+>", " ", widget.value))
-
-
-def press(panel, name):
-    """Press the button of that name in a panel and give back what was said."""
-    for step in panel.children:
-        button = getattr(step, "button", None)
-        if button is not None and button.description == name:
-            button.click()
-            return words(step.words)
-    raise AssertionError(f"no button {name!r}")
+from tests.helpers.desk import press, words
 
 
 @pytest.fixture(scope="module")

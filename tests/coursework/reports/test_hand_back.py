@@ -4,20 +4,15 @@ The pages are read with the standard library's HTML parser, which knows nothing 
 written, and where there is one, in a real Chromium.
 """
 
-import importlib.util
 import json
 import re
-import shutil
-import sys
-import types
 from dataclasses import asdict
 from datetime import datetime
-from html.parser import HTMLParser
 
 import pytest
 from coursework.arriving.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, write_list
 from coursework.arriving.placing import NO_TIME
-from coursework.classes.course import CourseError, new_course, open_course
+from coursework.classes.course import CourseError, open_course
 from coursework.reports import hand_back as hand_back_module
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.question_text import in_html
@@ -26,138 +21,13 @@ from coursework.sets.key_text import key_file, key_notebook, set_ids
 from coursework.sets.keys import load_key
 
 from kitchenmath.practice import sentences
-
-SET = "04-buy-enough"
-HOSTILE = "<script>alert(1)</script><img src=x onerror=alert(2)>\"'&amp;</p></main>"
-VOID = {"meta", "br", "hr", "img", "input", "link"}
-ROSTER = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes", "BH-3": "Chidi Morrow"}  # invented
-
-
-def verdict(question, outcome="right", points=3.0, out_of=3.0, **other):
-    """One verdict as marking leaves it."""
-    words = {"right": "Right.", "missing": "There is no answer here."}
-    return {
-        "question": question,
-        "asked": f"## {question[1:]}. Celeriac, part {question} ({out_of:g} points)\n\n"
-        "Peeling costs **weight**.\nWhat must come through the door?",
-        "given": ["covers: 32", "yield of celeriac: 70 %"],
-        "outcome": outcome,
-        "points": points,
-        "out_of": out_of,
-        "sentence": words.get(outcome, "You multiplied by the yield. Divide."),
-        "answer": "" if outcome == "missing" else "4.2 kg",
-        "right": "4.23 kg",
-        "slips": ["multiplied by the yield"] if outcome == "slip" else [],
-        "working": ["32 covers × 65 g = the trimmed weight", "that ÷ 70 % = 4.23 kg"],
-        "skill": "as purchased from edible portion",
-        "lesson": "04-buy-enough.ipynb",
-    } | other
+from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
+from tests.helpers.records import SET, leave, record, verdict, written
 
 
 def as_kept(found):
     """A verdict of the key, as marking keeps it."""
     return asdict(found) | {"slips": found.slips, "sentences": sentences(found)}
-
-
-def written(question="q9", answer="I weighed 900 g in and 610 g out.", out_of=4.0):
-    """One written answer as marking leaves it."""
-    asked = f"## {question[1:]}. From your bench ({out_of:g} points, marked by your instructor)\n"
-    return {"question": question, "asked": asked, "answer": answer, "out_of": out_of}
-
-
-def record(student, *verdicts, human=(), **other):
-    """The record of one hand-in."""
-    return {
-        "set": SET,
-        "title": "Buy enough",
-        "student": student,
-        "handed_in": "2026-10-02 18:31:07",
-        "sha256": "0" * 64,
-        "findings": [],
-        "verdicts": list(verdicts),
-        "human": list(human),
-    } | other
-
-
-class Page(HTMLParser):
-    """What a browser would make of a page: its elements, their attributes, and its text."""
-
-    def __init__(self, text):
-        super().__init__(convert_charrefs=True)
-        self.elements, self.parts, self.open, self.unclosed = [], [], [], []
-        self.feed(text)
-        self.close()
-
-    def handle_starttag(self, tag, attrs):
-        self.elements.append((tag, dict(attrs)))
-        if tag not in VOID:
-            self.open.append(tag)
-
-    def handle_startendtag(self, tag, attrs):
-        self.elements.append((tag, dict(attrs)))
-
-    def handle_endtag(self, tag):
-        if not self.open or self.open.pop() != tag:
-            self.unclosed.append(tag)
-
-    def handle_data(self, data):
-        if "style" not in self.open:
-            self.parts.append(data)
-
-    @property
-    def text(self):
-        return " ".join("".join(self.parts).split())
-
-    @property
-    def headings(self):
-        return [int(tag[1]) for tag, _ in self.elements if re.fullmatch("h[1-6]", tag)]
-
-
-def assert_sound(text):
-    """A page that is whole, loads nothing, runs nothing, and can be found one's way in."""
-    page = Page(text)
-    tags = {tag for tag, _ in page.elements}
-    attributes = [(name, value) for _, attrs in page.elements for name, value in attrs.items()]
-    ids = [value for name, value in attributes if name == "id"]
-    policy = [a["content"] for _, a in page.elements if a.get("http-equiv")]
-
-    assert text.startswith("<!DOCTYPE html>")
-    assert ("html", {"lang": "en-GB"}) in page.elements
-    assert [] == page.open == page.unclosed
-    assert not tags & {"script", "img", "iframe", "object", "embed", "link", "base", "form"}
-    assert not [name for name, _ in attributes if name.startswith("on") or name in ("src", "data")]
-    assert all(value.startswith("#") for name, value in attributes if name.endswith("href"))
-    assert "default-src 'none'" in policy[0]
-    assert "@import" not in text
-    assert len(ids) == len(set(ids))
-    assert page.headings[0] == 1
-    assert page.headings.count(1) == 1
-    steps = zip(page.headings, page.headings[1:], strict=False)
-    assert all(below <= above + 1 for above, below in steps)
-    return page
-
-
-@pytest.fixture
-def course(tmp_path):
-    return new_course(tmp_path / "class", "Brackwater House (invented)", "demo", ROSTER)
-
-
-@pytest.fixture
-def entered(monkeypatch):
-    """Points that a person gave, in place of the gradebook."""
-    marks = {}
-    stand_in = types.ModuleType("coursework.gradebook.points")
-    stand_in.human_marks = lambda course, set_id: marks
-    monkeypatch.setitem(sys.modules, "coursework.gradebook.points", stand_in)
-    return marks
-
-
-def leave(course, *records):
-    """Leave records as marking does."""
-    for each in records:
-        file = course.marks(SET, each["student"])
-        file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_text(json.dumps(each), encoding="utf-8")
 
 
 def ruled(course, lines):
@@ -625,39 +495,6 @@ def test_a_total_without_any_mark_has_no_share():
 )
 def test_a_heading_is_taken_off_its_text(asked, heading, text):
     assert (heading, text) == heading_of(asked, "q1")
-
-
-def chromium():
-    """A Chromium to look at pages with, or the test is left out and says so."""
-    if importlib.util.find_spec("playwright") is None:
-        pytest.skip("playwright is not installed")
-    from playwright.sync_api import Error, sync_playwright
-
-    playwright = sync_playwright().start()
-    try:
-        return playwright, playwright.chromium.launch(
-            executable_path=shutil.which("chromium"), args=["--no-sandbox"]
-        )
-    except Error as error:
-        playwright.stop()
-        pytest.skip(f"no Chromium starts here: {str(error).splitlines()[0]}")
-
-
-def assert_fits(file):
-    """Nothing sticks out of a phone's width, down to 320 px, and nothing is asked of a network."""
-    playwright, browser = chromium()
-    try:
-        for width in (320, 390, 1200):
-            page = browser.new_page(viewport={"width": width, "height": 800})
-            asked = []
-            page.on("request", lambda request, asked=asked: asked.append(request.url))
-            page.goto(file.as_uri())
-
-            assert page.evaluate("document.documentElement.scrollWidth") <= width
-            assert [file.as_uri()] == asked
-    finally:
-        browser.close()
-        playwright.stop()
 
 
 @pytest.mark.browser

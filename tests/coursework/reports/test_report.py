@@ -26,20 +26,8 @@ from hypothesis import strategies as st
 from matplotlib.figure import Figure
 from scipy.stats import pointbiserialr
 
-from tests.coursework.reports.test_hand_back import (
-    HOSTILE,
-    ROSTER,
-    SET,
-    Page,
-    assert_fits,
-    assert_sound,
-    course,  # noqa: F401
-    entered,  # noqa: F401
-    leave,
-    record,
-    verdict,
-    written,
-)
+from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
+from tests.helpers.records import ROSTER, SET, leave, record, verdict, whole_class, written
 
 KIT = Path(__file__).resolve().parents[3]
 
@@ -247,7 +235,7 @@ def test_forty_percent_is_not_under_forty_percent():
     assert [] == words_about("BH-1", record("BH-1", verdict("q1", points=1.2)))
 
 
-def test_a_row_for_each_student(course):  # noqa: F811
+def test_a_row_for_each_student(course):
     """By hand: 3 + 1 = 4 of 10 with q9 open; BH-2 has 3 + 2.5; BH-3 handed in nothing."""
     records = [
         record("BH-1", verdict("q1"), verdict("q2", "slip", 1.0), human=[written()]),
@@ -282,16 +270,16 @@ def arrival(sha256, became):
             "set_id": SET, "became": became, "reason": "It does not say whose it is."}  # fmt: skip
 
 
-def arrive(course, *lines):  # noqa: F811
+def arrive(course, *lines):
     course.arrived.mkdir(exist_ok=True)
     (course.arrived / "list.json").write_text(json.dumps(lines), encoding="utf-8")
 
 
-def notes_of(course, *records):  # noqa: F811
+def notes_of(course, *records):
     return {row[0]: row[-1] for row in mark_sheet(course, SET, records, {})[1:]}
 
 
-def test_a_hand_in_that_lies_there_unmarked_is_not_called_nothing(course):  # noqa: F811
+def test_a_hand_in_that_lies_there_unmarked_is_not_called_nothing(course):
     file = course.submitted(SET, "BH-3")
     file.parent.mkdir(parents=True)
     file.write_text("{}", encoding="utf-8")
@@ -303,7 +291,7 @@ def test_a_hand_in_that_lies_there_unmarked_is_not_called_nothing(course):  # no
     assert "1 handed in nothing. 1 handed in and is not marked yet: mark again." in told
 
 
-def test_a_second_hand_in_is_noted(course):  # noqa: F811
+def test_a_second_hand_in_is_noted(course):
     """The record is of a file of 64 noughts; another one that counts is not marked yet."""
     marked = record("BH-1", verdict("q1"))
     arrive(course, arrival("1" * 64, "replaced by a later one"), arrival("0" * 64, "counts"))
@@ -313,7 +301,7 @@ def test_a_second_hand_in_is_noted(course):  # noqa: F811
     assert "The latest hand-in is not marked yet: mark again." == notes_of(course, marked)["BH-1"]
 
 
-def test_what_could_not_be_placed_stands_on_the_page(course, entered):  # noqa: F811
+def test_what_could_not_be_placed_stands_on_the_page(course, entered):
     leave(course, record("BH-1", verdict("q1")))
     course.marks(SET, "BH-2").write_text("{", encoding="utf-8")
     arrive(course, arrival("2" * 64, "not placed"))
@@ -324,7 +312,7 @@ def test_what_could_not_be_placed_stands_on_the_page(course, entered):  # noqa: 
     assert "BH-2.json cannot be used: delete it and mark BH-2 again." in told
 
 
-def test_a_damaged_list_does_not_hold_up_the_report(course, entered):  # noqa: F811
+def test_a_damaged_list_does_not_hold_up_the_report(course, entered):
     leave(course, record("BH-1", verdict("q1")))
     arrive(course)
     (course.arrived / "list.json").write_text("{", encoding="utf-8")
@@ -362,7 +350,7 @@ def test_no_cell_is_a_formula(cell, kept):
     assert [[kept, "end"]] == rows
 
 
-def test_both_files_are_written(course, entered):  # noqa: F811
+def test_both_files_are_written(course, entered):
     """The sheet begins with the mark by which spreadsheets know UTF-8, so that ë stays ë."""
     course.roster["BH-1"] = "Zoë Ferny"
     leave(course, record("BH-1", verdict("q1"), human=[written()]))
@@ -378,23 +366,7 @@ def test_both_files_are_written(course, entered):  # noqa: F811
     assert [(1, 2, "mark sheet"), (2, 2, "class's page")] == seen
 
 
-def whole_class():
-    """Five invented students with something of everything."""
-    chance = random.Random(1)
-    return [
-        record(
-            f"BH-{place}",
-            *(
-                verdict(f"q{number}", *chance.choice((("right", 3.0), ("slip", 1.0))))
-                for number in range(1, 6)
-            ),
-            human=[written()],
-        )
-        for place in range(1, 7)
-    ]
-
-
-def test_the_page_says_in_words_what_it_draws(course):  # noqa: F811
+def test_the_page_says_in_words_what_it_draws(course):
     """By hand: 3, 2.4, 1.8, 1.2 and 0.9 of 3 points are 100 to 30 %, 60 % in the middle."""
     marks = (3.0, 2.4, 1.8, 1.2, 0.9)
     records = [
@@ -416,7 +388,7 @@ def test_the_page_says_in_words_what_it_draws(course):  # noqa: F811
     assert 3 == [tag for tag, _ in page.elements].count("svg")
 
 
-def test_an_empty_answer_is_no_verdict_on_the_question(course):  # noqa: F811
+def test_an_empty_answer_is_no_verdict_on_the_question(course):
     """Empty written answers are 0 before a person has read the others."""
     records = [record(student, human=[written()]) for student in ROSTER]
 
@@ -428,21 +400,21 @@ def test_an_empty_answer_is_no_verdict_on_the_question(course):  # noqa: F811
 
 
 @pytest.mark.parametrize("students", [1, 4])
-def test_a_small_class_has_a_page_too(course, students):  # noqa: F811
+def test_a_small_class_has_a_page_too(course, students):
     page = assert_sound(class_page(course, SET, whole_class()[:students], {}))
 
     assert "No number: fewer than 5 hand-ins are marked" in page.text
     assert "It takes 5 hand-ins at least." in page.text
 
 
-def test_a_class_with_nothing_marked_has_a_page_too(course):  # noqa: F811
+def test_a_class_with_nothing_marked_has_a_page_too(course):
     page = assert_sound(class_page(course, SET, [record("BH-1", human=[written()])], {}))
 
     assert "No points are marked yet." in page.text
 
 
 @pytest.mark.parametrize("place", ["name", "answer", "finding", "copied", "slip", "heading"])
-def test_nothing_that_anybody_wrote_runs(course, place):  # noqa: F811
+def test_nothing_that_anybody_wrote_runs(course, place):
     """Whoever wrote it: student, roster, or key; in the page and inside its drawings."""
     records = whole_class()
     first = records[0]["verdicts"][0]
@@ -466,7 +438,7 @@ def test_nothing_that_anybody_wrote_runs(course, place):  # noqa: F811
     assert "alert(1)" in Page(text).text
 
 
-def test_the_same_class_gives_the_same_page_in_another_process(course):  # noqa: F811
+def test_the_same_class_gives_the_same_page_in_another_process(course):
     """With another hash seed, and after someone changed matplotlib's settings."""
     code = """
 import sys
@@ -477,7 +449,7 @@ matplotlib.rcParams["axes.linewidth"] = 20
 matplotlib.rcParams["svg.fonttype"] = "path"
 from coursework.classes.course import open_course
 from coursework.reports.report import class_page
-from tests.coursework.reports.test_report import SET, whole_class
+from tests.helpers.records import SET, whole_class
 sys.stdout.buffer.write(class_page(open_course({folder!r}), SET, whole_class(), {{}}).encode())
 """.format(kit=str(KIT), instructor=str(KIT / "instructor"), folder=str(course.folder))
     here = class_page(course, SET, whole_class(), {})
@@ -504,7 +476,7 @@ assert "matplotlib.pyplot" not in sys.modules
     subprocess.run([sys.executable, "-c", code], env=path, check=True)
 
 
-def test_drawing_leaves_matplotlibs_settings_alone(course):  # noqa: F811
+def test_drawing_leaves_matplotlibs_settings_alone(course):
     with matplotlib.rc_context({"font.size": 17}):
         before = dict(matplotlib.rcParams)
         class_page(course, SET, whole_class(), {})
@@ -574,7 +546,7 @@ def test_drawings_are_sound_svg_in_the_pages_own_colours():
 
 
 @pytest.mark.browser
-def test_the_class_page_fits_a_phone(course, entered):  # noqa: F811
+def test_the_class_page_fits_a_phone(course, entered):
     records = whole_class()
     records[0]["findings"] = ["w" * 400]
     leave(course, *records)

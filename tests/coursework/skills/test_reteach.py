@@ -32,8 +32,8 @@ from kitchenmath import Q_
 from kitchenmath.practice import Question, beside, given, in_words
 from kitchenmath.practice.again import open_practice
 from kitchenmath.units.saying import say
-from tests.coursework.desk.test_desk import press, words
-from tests.coursework.reports.test_hand_back import record
+from tests.helpers.desk import press, words
+from tests.helpers.records import record
 
 SET, TERM = "04-buy-enough", "autumn 26"
 ROSTER = {"BH-1": "Ada *Quill*", "BH-2": "Bram <b>Oakes", "BH-3": "Chidi Morrow"}  # invented

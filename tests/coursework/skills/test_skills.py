@@ -19,15 +19,8 @@ from coursework.skills.go_back import places
 from coursework.skills.skill_table import skill_table
 from coursework.skills.skills_page import next_session, skills_page, skills_report
 
-from tests.coursework.reports.test_hand_back import (
-    HOSTILE,
-    ROSTER,
-    Page,
-    assert_fits,
-    assert_sound,
-    record,
-    verdict,
-)
+from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
+from tests.helpers.records import ROSTER, record, verdict
 
 ONE, TWO = "01-measure-and-scale", "04-buy-enough"
 LESSONS = Path(__file__).parents[3] / "lessons"

@@ -19,23 +19,9 @@ from coursework.terms.lateness import tries
 from coursework.terms.term_book import term_book
 
 from kitchenmath.units import say
-from tests.coursework.arriving.test_take_in import put
-from tests.coursework.reports.test_hand_back import record, verdict, written
-from tests.coursework.terms.test_term_book import (
-    BUY,
-    DAY,
-    DUE,
-    ROSTER,
-    a_class,  # noqa: F401
-    arrive,
-    leave,
-    marking,  # noqa: F401
-    of,
-    points,
-    points_of_a_person,  # noqa: F401
-    sha,
-    stated,
-)
+from tests.helpers.folders import put
+from tests.helpers.records import ROSTER, record, verdict, written
+from tests.helpers.term import BUY, DAY, DUE, arrive, leave, of, points, sha, stated
 
 
 def test_of_the_files_by_the_due_time_only_the_last_is_an_attempt(course):

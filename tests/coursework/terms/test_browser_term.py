@@ -6,9 +6,10 @@ import pytest
 from coursework.classes.course import new_course, open_course
 from coursework.gradebook.points import prepare_set
 
-from tests.coursework.desk.test_browser_desk import press
-from tests.coursework.terms.test_term_book import BUY, PRACTICAL, ROSTER, leave, points, stated
 from tests.helpers.browser import NEEDS_CHROMIUM, open_lab
+from tests.helpers.desk_page import press
+from tests.helpers.records import ROSTER
+from tests.helpers.term import BUY, PRACTICAL, leave, points, stated
 
 pytestmark = NEEDS_CHROMIUM
 

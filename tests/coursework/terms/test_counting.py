@@ -7,7 +7,7 @@ from coursework.terms.policy import Policy
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.coursework.terms.test_term_book import DAY
+from tests.helpers.term import DAY
 
 
 @pytest.mark.parametrize(

@@ -6,14 +6,8 @@ from coursework.terms.practical import practical_marks, take_practical
 from coursework.terms.term_book import term_book
 from coursework.terms.term_sheet import rows
 
-from tests.coursework.terms.test_term_book import (
-    PRACTICAL,
-    ROSTER,
-    a_class,  # noqa: F401
-    points_of_a_person,  # noqa: F401
-    practical,
-    stated,
-)
+from tests.helpers.records import ROSTER
+from tests.helpers.term import PRACTICAL, practical, stated
 
 
 @pytest.mark.parametrize("between", [",", ";", "\t"])

@@ -4,137 +4,36 @@ Totals are worked by hand in the docstrings; the sheet is read with the standard
 """
 
 import csv
-import hashlib
 import io
-import json
-import sys
-import types
 from datetime import UTC, datetime
 
 import pytest
 from coursework.arriving.arrivals import (
-    COUNTS,
-    REPLACED,
-    Arrival,
     on_the_clock,
-    read_list,
-    write_list,
 )
 from coursework.classes.course import CourseError, new_course, open_course
 from coursework.command import main
 from coursework.desk.desk import Desk
 from coursework.reports.sheet import mark_sheet
-from coursework.terms import attempts as attempts_module
 from coursework.terms.term_book import said, term_book, term_marks
 from coursework.terms.term_sheet import rows
 
-from tests.coursework.desk.test_desk import press
-from tests.coursework.reports.test_hand_back import (
-    HOSTILE,
-    assert_fits,
-    assert_sound,
-    record,
-    verdict,
-    written,
+from tests.helpers.desk import press
+from tests.helpers.pages import HOSTILE, assert_fits, assert_sound
+from tests.helpers.records import ROSTER, written
+from tests.helpers.term import (
+    BRINE,
+    BUY,
+    DAY,
+    DUE,
+    PRACTICAL,
+    arrive,
+    leave,
+    of,
+    points,
+    practical,
+    stated,
 )
-
-ROSTER = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes", "BH-3": "Chidi Morrow"}  # invented
-BUY, BRINE = "04-buy-enough", "05-season-and-brine"
-DUE = 1_790_000_000
-DAY = 86_400
-PRACTICAL = """
-[practical."knife skills"]
-out_of = 20
-weight = 2
-[practical.service]
-out_of = 10
-weight = 2
-"""
-
-
-@pytest.fixture(name="course")
-def a_class(tmp_path):
-    """A class to which two sets were handed out, without a policy."""
-    made = new_course(tmp_path / "class", "Brackwater House (invented)", "demo", ROSTER)
-    for set_id in (BUY, BRINE):
-        made.release(set_id).parent.mkdir(parents=True)
-        made.release(set_id).write_text("{}")
-    return made
-
-
-@pytest.fixture(name="human")
-def points_of_a_person(monkeypatch):
-    """Points that a person gave, by set, in place of the gradebook."""
-    marks = {BUY: {}, BRINE: {}}
-    stand_in = types.ModuleType("coursework.gradebook.points")
-    stand_in.human_marks = lambda course, set_id: marks[set_id]
-    monkeypatch.setitem(sys.modules, "coursework.gradebook.points", stand_in)
-    return marks
-
-
-def stated(course, text):
-    """The class with these lines at the end of its course file."""
-    with (course.folder / "course.toml").open("a", encoding="utf-8") as file:
-        file.write(text.replace("DUE", f'"{on_the_clock(DUE)}"'))
-    return open_course(course.folder)
-
-
-def points(student, got, out_of=20.0, raw=b"", human=()):
-    """The record of a hand-in whose one question got so many points."""
-    verdicts = [verdict("q1", "right", float(got), float(out_of))]
-    return record(student, *verdicts, human=human, sha256=sha(raw), task="one key")
-
-
-def sha(raw):
-    return hashlib.sha256(raw).hexdigest()
-
-
-def leave(course, set_id, *records):
-    for each in records:
-        file = course.marks(set_id, each["student"])
-        file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_text(json.dumps(each | {"set": set_id}), encoding="utf-8")
-
-
-def arrive(course, set_id, student, **seconds):
-    """Hand-ins of a student at these seconds; the bytes of each are its name."""
-    listed, latest = read_list(course), max(seconds, key=seconds.get)
-    for name, moment in seconds.items():
-        raw = name.encode()
-        kept = f"{sha(raw)[:2]}/{sha(raw)}.ipynb"
-        (course.arrived / kept).parent.mkdir(parents=True, exist_ok=True)
-        (course.arrived / kept).write_bytes(raw)
-        became = COUNTS if name == latest else REPLACED
-        listed.append(
-            Arrival("post", f"{name}.ipynb", sha(raw), kept, moment, on_the_clock(moment),
-                    student=student, set_id=set_id, became=became)
-        )  # fmt: skip
-    write_list(course, listed)
-
-
-@pytest.fixture(name="marked")
-def marking(monkeypatch):
-    """Marking of earlier attempts without running them: points by the bytes; what was marked."""
-    got, seen = {}, []
-
-    def stand_in(task):
-        seen.append(task["hand_in"])
-        return points(task["student"], got[task["hand_in"]]) | {"notebook": "", "set": BUY}
-
-    monkeypatch.setattr(attempts_module, "mark", stand_in)
-    monkeypatch.setattr(attempts_module, "class_key", lambda course, set_id: b"")
-    stand_in.got, stand_in.seen = got, seen
-    return stand_in
-
-
-def practical(tmp_path, *lines, code="utf-8"):
-    file = tmp_path / "practical.csv"
-    file.write_bytes("\r\n".join(lines).encode(code))
-    return file
-
-
-def of(book, student):
-    return next(one for one in book.students if one.number == student)
 
 
 def test_a_whole_term_by_hand(course, human, marked, tmp_path):

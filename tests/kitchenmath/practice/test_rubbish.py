@@ -20,7 +20,7 @@ from kitchenmath.practice import in_words
 from kitchenmath.practice.looking import look_over
 from kitchenmath.practice.set_file import asked_in, read_set
 from kitchenmath.units.registry import KINDS, Q_
-from tests.coursework.reports.test_hand_back import Page
+from tests.helpers.pages import Page
 
 SETS = set_ids()
 STUDENT = "BH-1007"

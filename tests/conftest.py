@@ -1,9 +1,16 @@
 """What every test may use."""
 
+import os
+import sys
+
 import hypothesis
 import pytest
 
 from tests.helpers.published import STATUSES, Published
+from tests.helpers.whole_tree import refuse_writing
+
+# A test that writes into the kit would pass here and change what the next one finds.
+sys.addaudithook(refuse_writing(os.getpid()))
 
 # A shared or slow machine is no reason for a test to fail.
 hypothesis.settings.register_profile("kit", deadline=None)

@@ -20,10 +20,9 @@ def main(words):
 
         return command(words)
 
-    from jupyterlab.labapp import main as lab
+    from coursework.desk.serving import open_desk
 
-    desk = "--LabApp.default_url=/lab/tree/instructor/desk.ipynb"
-    return lab([f"--ServerApp.root_dir={KIT}", desk, *words])
+    return open_desk(words)
 
 
 sys.exit(main(sys.argv[1:]))

@@ -107,7 +107,7 @@ def _made_on_use(folder, names):
 
 
 @contextmanager
-def serve(root, home, library):
+def serve(root, home, library, more=(), environment=None):
     """A Jupyter server on a folder; its address with the token, then the end of it.
 
     Parameters
@@ -118,6 +118,10 @@ def serve(root, home, library):
         All that it writes for itself goes here.
     library : Path
         A copy of the kit; its packages are the ones that notebooks import.
+    more : sequence of str
+        Further options of the server.
+    environment : dict of str to str, optional
+        What the server finds in its environment beside the tests' own.
     """
     port, token = free_port(), secrets.token_hex(16)
     home.mkdir(parents=True)
@@ -142,11 +146,12 @@ def serve(root, home, library):
     ]
     with (home / "server.log").open("w") as log:
         server = subprocess.Popen(
-            [sys.executable, "-m", "jupyterlab", *LAB_OPTIONS, *options],
+            [sys.executable, "-m", "jupyterlab", *LAB_OPTIONS, *options, *more],
             cwd=root,
             env=os.environ
             | {key: str(path) for key, path in own.items()}
-            | {"PYTHONPATH": python_path},
+            | {"PYTHONPATH": python_path}
+            | (environment or {}),
             stdin=subprocess.DEVNULL,
             stdout=log,
             stderr=subprocess.STDOUT,

@@ -675,6 +675,10 @@ STUBS = {
         "def main(words): print('hand in', *words, sep='\\n'); return 4"
     ),
     "instructor/coursework/__init__.py": "",
+    "instructor/coursework/desk/__init__.py": "",
+    "instructor/coursework/desk/serving.py": (
+        "def open_desk(words): print('desk', *words, sep='\\n'); return 0"
+    ),
     "instructor/coursework/command.py": "def main(words): print('do', *words, sep='\\n'); return 5",
     "lessons/04-brine.ipynb": "",
     "lessons/05-yields.ipynb": "",
@@ -708,10 +712,15 @@ def commands(tmp_path):
     return run
 
 
+def test_the_instructor_without_a_command_gets_the_desk(commands):
+    """The stub says what it was called with; a word for the server is no command."""
+    assert (0, ["desk"]) == commands("instructor")
+    assert (0, ["desk", "--allow-root"]) == commands("instructor", "--allow-root")
+
+
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        (["instructor"], ["/lab/tree/instructor/desk.ipynb"]),
         (["lessons"], ["/lab/tree/lessons"]),
         (["lessons", "4"], ["/lab/tree/lessons/04-brine.ipynb"]),
         (["lessons", "05", "--no-browser"], ["/lab/tree/lessons/05-yields.ipynb", "--no-browser"]),

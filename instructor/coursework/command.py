@@ -5,7 +5,8 @@ import os
 import sys
 from pathlib import Path
 
-from coursework.classes.course import CLASSES, CourseError, new_course, open_course, read_roster
+from coursework.classes.course import CLASSES, new_course, open_course, read_roster
+from coursework.errors import CourseError
 from coursework.progress import Progress
 from coursework.sets.key_text import set_ids
 from kitchenmath.errors import KitchenError
@@ -201,7 +202,7 @@ def _report(options):
 
 
 def _skills(options):
-    from coursework.skills.skills_page import told
+    from coursework.reports.skills_page import told
 
     course = chosen(options.folder)
     with Progress("Counting skills") as progress:
@@ -219,7 +220,7 @@ def _reteach(options):
 
 
 def _term_marks(options):
-    from coursework.terms.term_book import said, term_marks
+    from coursework.reports.term_marks import said, term_marks
 
     course = chosen(options.folder)
     with Progress("Making the mark book") as progress:

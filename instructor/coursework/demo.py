@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from coursework.classes.course import CLASSES, new_course
+from coursework.sets.hand_out import hand_out
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 from kitchenmath.units.registry import Q_
@@ -78,8 +79,6 @@ def play(folder=None, seed=1, progress=None):
     list of Path
         A folder and a zip, as hand-ins arrive.
     """
-    from coursework.sets.hand_out import hand_out
-
     folder = Path(folder or CLASSES / "demo")
     if folder.exists():
         shutil.rmtree(folder)

@@ -11,15 +11,16 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import new_course
 from coursework.command import main
 from coursework.demo import ROSTER, SET, play
+from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human, human_marks
 from coursework.marking.mark_set import mark_set
+from coursework.records.reading import usable_records
 from coursework.reports.hand_back import hand_back
 from coursework.reports.in_lines import table
 from coursework.reports.report import report
-from coursework.reports.standing import usable_records
 from coursework.sets.hand_out import hand_out
 
 

@@ -4,11 +4,12 @@ import csv
 import shutil
 
 from coursework.arriving.take_in import take_in
+from coursework.csv_sheets import sheet_as_csv
 from coursework.demo import play
 from coursework.gradebook.points import all_marks, enter_human
 from coursework.marking.mark_set import mark_set
-from coursework.reports.sheet import mark_sheet, sheet_as_csv
-from coursework.reports.standing import usable_records
+from coursework.records.reading import usable_records
+from coursework.reports.sheet import mark_sheet
 
 from tests.helpers.filled_in import SET
 

@@ -1,7 +1,8 @@
 """A key is tried with the class's own numbers before it marks, and again when one changes."""
 
 import pytest
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import new_course
+from coursework.errors import CourseError
 from coursework.sets import checked_keys
 from coursework.sets.checked_keys import refuse_unchecked
 from coursework.sets.keys import load_key

@@ -4,7 +4,8 @@ import json
 import re
 
 import pytest
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import new_course
+from coursework.errors import CourseError
 from coursework.sets.hand_out import ASSIGNMENTS, hand_out, released, write_assignments
 from coursework.sets.key_text import key_file, key_notebook, notebook_of, set_ids
 from coursework.sets.keys import load_key, source

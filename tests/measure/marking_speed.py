@@ -235,7 +235,6 @@ def gradebook(options, folder):
         SUBMITTED_NOTEBOOK,
         analyze,
     )  # fmt: skip
-    from coursework.reports.report import mark_sheet, sheet_as_csv  # noqa: F401
     from coursework.sets.key_text import set_ids
 
     size = (options.sizes or [10_000])[0]

@@ -5,18 +5,15 @@ counts follows from that, from the roster and from the sets handed out, so a men
 what could not be placed before. `arrived/list.csv` is the same for people.
 """
 
-import csv
-import hashlib
-import io
 import json
-import re
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
 from coursework.arriving.whose import set_of, student_of
-from coursework.classes.course import CourseError
-from coursework.safe_files import write_safely
+from coursework.csv_sheets import sheet_as_csv
+from coursework.errors import CourseError
+from coursework.safe_files import clear_halves, digest, write_safely
 
 COUNTS = "counts"
 REPLACED = "replaced by a later one"
@@ -93,7 +90,7 @@ def arrival_of(found, limit):
         arrival = replace(arrival, seconds=found.seconds, handed_in=on_the_clock(found.seconds))
     if found.raw is None:
         return arrival
-    sha256 = hashlib.sha256(found.raw).hexdigest()
+    sha256 = digest(found.raw)
     says, trouble = {}, found.reason
     if not trouble:
         try:
@@ -121,12 +118,6 @@ def keep(course, arrival, raw):
     if not (file.is_file() and file.read_bytes() == raw):
         clear_halves(file.parent)
         write_safely(file, raw)
-
-
-def clear_halves(folder):
-    """Remove what a write that was killed left in a folder."""
-    for half in folder.glob(".half-*"):
-        half.unlink(missing_ok=True)
 
 
 def writable(text):
@@ -230,18 +221,12 @@ def write_list(course, arrivals):
         course.arrived / "list.json",
         json.dumps(entries, indent=1, ensure_ascii=False) + "\n",
     )
-    table = io.StringIO()
-    writer = csv.writer(table, lineterminator="\r\n")
-    writer.writerow(["what became of it", "why", "student number", "name", "set", "handed in",
-                     "file", "came in", "kept as", "sha256"])  # fmt: skip
-    for one in arrivals:
-        row = [one.became, one.reason, one.student, course.roster.get(one.student, ""), one.set_id,
-               one.handed_in, one.name, one.place, one.kept, one.sha256]  # fmt: skip
-        writer.writerow([no_formula(text) for text in row])
+    head = ["what became of it", "why", "student number", "name", "set", "handed in", "file",
+            "came in", "kept as", "sha256"]  # fmt: skip
+    rows = [
+        [one.became, one.reason, one.student, course.roster.get(one.student, ""), one.set_id,
+         one.handed_in, one.name, one.place, one.kept, one.sha256]
+        for one in arrivals
+    ]  # fmt: skip
     # With a mark at the front, without which spreadsheets read UTF-8 as something else.
-    write_safely(course.arrived / "list.csv", "\ufeff" + table.getvalue())
-
-
-def no_formula(text):
-    """Text that a spreadsheet does not run: a student names a file, and it may begin with "="."""
-    return f"'{text}" if re.match(r"[=+\-@\t\r]", text) else text
+    write_safely(course.arrived / "list.csv", "\ufeff" + sheet_as_csv([head, *rows]))

@@ -2,10 +2,9 @@
 
 from collections import Counter
 
-from coursework.arriving.arrivals import COUNTS, REPLACED, clear_halves
-from coursework.classes.course import CourseError
-from coursework.safe_files import keep_earlier, write_safely
-from coursework.sets.keys import digest
+from coursework.arriving.arrivals import COUNTS, REPLACED
+from coursework.errors import CourseError
+from coursework.safe_files import clear_halves, digest, half_of, keep_earlier, write_safely
 
 # What nbgrader is told where no time is known: it skips a hand-in without any.
 NO_TIME = "1980-01-01 00:00:00"
@@ -48,7 +47,7 @@ def place(course, arrival, stamp, originals):
     file = course.submitted(arrival.set_id, arrival.student)
     folder = file.parent
     if not folder.exists():
-        half = folder.with_name(f".half-{folder.name}")
+        half = half_of(folder)
         write_safely(half / file.name, raw)
         write_safely(half / "timestamp.txt", stamp)
         clear_halves(half)
@@ -58,7 +57,7 @@ def place(course, arrival, stamp, originals):
     old = file.read_bytes() if file.is_file() else None
     if old != raw:
         if old is not None and digest(old) not in originals:
-            keep_earlier(course.folder, file, digest(old)[:8])
+            keep_earlier(course.folder, file)
         write_safely(file, raw)
     time = folder / "timestamp.txt"
     if not time.is_file() or time.read_text(encoding="utf-8", errors="replace") != stamp:

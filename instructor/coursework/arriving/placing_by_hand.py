@@ -5,8 +5,8 @@ from dataclasses import replace
 from coursework.arriving.arrivals import NOT_PLACED, read_list, write_list
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle
-from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.errors import CourseError
 from kitchenmath.practice import student_number
 
 

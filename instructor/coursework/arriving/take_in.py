@@ -22,8 +22,8 @@ from coursework.arriving.arrivals import (
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import earliest, settle
 from coursework.arriving.unpacking import Unpacking
-from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.errors import CourseError
 
 __all__ = ["Arrival", "TakenIn", "take_in"]
 

@@ -16,7 +16,7 @@ from datetime import datetime
 from pathlib import Path
 
 from coursework.arriving.reading_in import megabytes
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 
 ENTRIES = 10_000
 # A zip may hold this many of the largest hand-ins, or this many times its own size: whichever is

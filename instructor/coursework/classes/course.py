@@ -4,16 +4,16 @@ The folders follow nbgrader's layout, so that its own marking page opens on them
 lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `reports`.
 """
 
-import csv
 import math
 import re
 import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
+from coursework.classes.policy import POLICY_LINES, Policy, read_policy
 from coursework.classes.roster import read_roster, refuse_odd_numbers
+from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
-from coursework.terms.policy import POLICY_LINES, Policy, read_policy
 
 __all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
            "open_course", "read_bounds", "read_roster"]  # fmt: skip
@@ -164,10 +164,8 @@ def new_course(folder, name, term, roster):
         raise CourseError(f"name: {name!r} may have no quotes, backslashes or line ends.")
     refuse_odd_numbers(roster)
     folder.mkdir(parents=True, exist_ok=True)
-    with (folder / "roster.csv").open("w", encoding="utf-8", newline="") as file:
-        writer = csv.writer(file, lineterminator="\n")
-        writer.writerow(["student_number", "name"])
-        writer.writerows(roster.items())
+    rows = [["student_number", "name"], *map(list, roster.items())]
+    (folder / "roster.csv").write_text(sheet_as_csv(rows), encoding="utf-8", newline="")
     lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + POLICY_LINES
     (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)

@@ -5,7 +5,7 @@ import os
 from contextlib import contextmanager
 from datetime import datetime
 
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 
 # Far behind what is written, so that a system that locks bytes against reading leaves that alone.
 FAR = 1 << 30

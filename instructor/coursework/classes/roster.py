@@ -8,6 +8,7 @@ import csv
 import io
 from dataclasses import dataclass
 
+from coursework.csv_sheets import unguarded
 from coursework.errors import CourseError
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
@@ -116,7 +117,8 @@ def read_table(file, first_line):
             )
         for row in reader:
             if any(cell.strip() for cell in row):
-                cells = dict(zip(columns, map(str.strip, row), strict=False))
+                typed = [unguarded(cell.strip()) for cell in row]
+                cells = dict(zip(columns, typed, strict=False))
                 rows.append((reader.line_num, cells))
     except csv.Error as error:
         raise CourseError(f"{file.name}, line {reader.line_num}: {error}.") from None

@@ -3,9 +3,9 @@
 import ipywidgets as widgets
 
 from coursework.arriving.placing_by_hand import place_by_hand, without_place
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human, human_marks
-from coursework.reports.standing import usable_records
+from coursework.records.reading import usable_records
 from coursework.sets.hand_out import class_key
 from coursework.sets.keys import load_key
 from kitchenmath.panels.frame import below_each_other, said

@@ -7,10 +7,14 @@ from pathlib import Path
 
 import ipywidgets as widgets
 
+from coursework import demo
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CLASSES, CourseError, new_course, open_course, read_roster
+from coursework.classes.course import CLASSES, new_course, open_course, read_roster
 from coursework.desk.by_hand_panels import unplaced_panel, written_panel
-from coursework.desk.showing import page_in_a_frame, told
+from coursework.desk.reteach_panel import reteach_panel
+from coursework.desk.showing import PAGE, WIDE, page_in_a_frame, told
+from coursework.desk.term_panel import term_panel
+from coursework.errors import CourseError
 from coursework.marking.mark_set import mark_set
 from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
@@ -20,8 +24,6 @@ from coursework.sets.key_text import set_ids
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import below_each_other, said
 
-PAGE = "760px"
-WIDE = {"width": "auto", "max_width": PAGE}
 BESIDE = {"description_width": "initial"}
 
 
@@ -78,8 +80,6 @@ class Desk:
             return f"The class has {len(students)} students."
 
         def play(progress):
-            from coursework import demo
-
             course, places = demo.play(progress=progress)
             self._list_classes(course.folder)
             self.sets.value = demo.SET
@@ -167,14 +167,10 @@ class Desk:
 
     def term(self):
         """The term's mark book."""
-        from coursework.desk.term_panel import term_panel
-
         return term_panel(self)
 
     def reteach(self):
         """What was not got over all sets, and the sheets to practise it again."""
-        from coursework.desk.reteach_panel import reteach_panel
-
         return reteach_panel(self)
 
     def unplaced(self):

@@ -2,12 +2,11 @@
 
 import ipywidgets as widgets
 
-from coursework.classes.course import CourseError
-from coursework.desk.desk import PAGE
-from coursework.desk.showing import page_in_a_frame
+from coursework.desk.showing import PAGE, page_in_a_frame
+from coursework.errors import CourseError
+from coursework.reports.skills_page import skills_report
 from coursework.skills.reteach import for_everybody, gaps_of, reteach
 from coursework.skills.skill_table import skill_table
-from coursework.skills.skills_page import skills_report
 from kitchenmath.panels.frame import below_each_other, said
 
 CLASS = ("The class, one sheet for all", "")

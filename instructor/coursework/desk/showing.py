@@ -8,6 +8,8 @@ from urllib.parse import quote
 from coursework.classes.course import INSTRUCTOR
 from kitchenmath.panels.frame import said
 
+PAGE = "760px"
+WIDE = {"width": "auto", "max_width": PAGE}
 KIT = INSTRUCTOR.parent
 # JupyterLab, which shows the desk, serves the kit's folder from here.
 SERVED = "/files/"

@@ -5,9 +5,8 @@ from pathlib import Path
 
 import ipywidgets as widgets
 
-from coursework.desk.desk import PAGE
-from coursework.desk.showing import page_in_a_frame
-from coursework.terms.term_book import said, term_marks
+from coursework.desk.showing import PAGE, page_in_a_frame
+from coursework.reports.term_marks import said, term_marks
 from kitchenmath.panels.frame import below_each_other
 
 

@@ -1,14 +1,13 @@
 """A checked copy of the gradebook before each marking: nothing that befalls it is final."""
 
-import csv
-import io
 import sqlite3
 from contextlib import closing
 from datetime import UTC, datetime
 
-from coursework.classes.course import CourseError
+from coursework.csv_sheets import sheet_as_csv
+from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
-from coursework.safe_files import write_safely
+from coursework.safe_files import clear_halves, half_of, write_safely
 
 COPIES = 20  # the newest that are kept
 
@@ -41,7 +40,7 @@ def copy_gradebook(course):
         write_safely(file, _table(course))
     else:
         file = folder / f"{stamp}.db"
-        half = folder / f".half-{stamp}"
+        half = half_of(file)
         try:
             _copy(course.gradebook_file, half)
             half.rename(file)
@@ -77,15 +76,13 @@ def _damaged(folder, error):
 
 
 def _table(course):
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow(["set", "student", "cell", "machine", "person", "extra"])
-    writer.writerows(sorted(all_marks(course), key=lambda row: row[:3]))
-    return "\ufeff" + text.getvalue()
+    head = ["set", "student", "cell", "machine", "person", "extra"]
+    marks = sorted(all_marks(course), key=lambda row: row[:3])
+    rows = [["" if each is None else str(each) for each in row] for row in marks]
+    return "\ufeff" + sheet_as_csv([head, *rows])
 
 
 def _thin_out(folder):
-    for half in folder.glob(".half-*"):
-        half.unlink(missing_ok=True)
+    clear_halves(folder)
     for old in sorted(folder.glob("2*"))[:-COPIES]:
         old.unlink(missing_ok=True)

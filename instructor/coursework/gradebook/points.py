@@ -1,6 +1,6 @@
 """Points in nbgrader's gradebook: who may read and write them, and how.
 
-Only this module and `writer.py` open it. The address is the class's own SQLite file, or
+Whoever reads or writes it comes through `connected`. The address is the class's own SQLite file, or
 whatever SQLAlchemy knows: a college may name PostgreSQL in the course file.
 """
 
@@ -10,38 +10,36 @@ import warnings
 from contextlib import contextmanager
 from pathlib import Path
 
-from sqlalchemy import create_engine, select
-from sqlalchemy.exc import ArgumentError, DatabaseError, OperationalError
+from coursework.errors import CourseError
 
-from coursework.classes.course import CourseError
-from coursework.gradebook.tables import (
-    ASSIGNMENT,
-    CELL,
-    COMMENT,
-    GRADE,
-    GRADE_CELL,
-    SUBMITTED,
-    SUBMITTED_NOTEBOOK,
-    make_indexes,
-)
+__all__ = ["all_marks", "connected", "enter_human", "human_marks", "names", "prepare_set"]
 
 
 @contextmanager
 def connected(course):
     """A transaction on the gradebook: all of what is done inside is entered, or none.
 
+    Yields
+    ------
+    Book
+
     Raises
     ------
     CourseError
         When there is no gradebook yet, or the database does not answer.
     """
+    # The database's library takes a while to load: only where a gradebook is opened.
+    from sqlalchemy.exc import DatabaseError
+
+    from coursework.gradebook.book import Book
+
     if course.gradebook_file and not course.gradebook_file.is_file():
         raise CourseError("gradebook.db: this class has none yet. Hand a set out first.")
     engine = _engine(course.gradebook)
     try:
         with engine.begin() as connection:
-            yield connection
-    except (OperationalError, DatabaseError) as error:
+            yield Book(connection)
+    except DatabaseError as error:  # an OperationalError is one too
         words = str(error.orig).strip().splitlines()[0] if error.orig else str(error)
         raise CourseError(f"the gradebook does not answer: {words}.") from error
     finally:
@@ -49,6 +47,9 @@ def connected(course):
 
 
 def _engine(address):
+    from sqlalchemy import create_engine
+    from sqlalchemy.exc import ArgumentError
+
     try:
         return create_engine(address)
     except ArgumentError:
@@ -79,8 +80,8 @@ def prepare_set(course, set_id):
             gradebook.update_or_create_assignment(set_id)
             for student, name in course.roster.items():
                 gradebook.update_or_create_student(student, **names(name))
-    with connected(course) as connection:
-        make_indexes(connection)
+    with connected(course) as book:
+        book.make_indexes()
 
 
 def names(name):
@@ -104,9 +105,8 @@ def all_marks(course, set_id=None):
         Set, student, cell ("q1-check", "q6-answer"), the machine's points, a person's points,
         extra points; None where there are none.
     """
-    columns = (GRADE.c.auto_score, GRADE.c.manual_score, GRADE.c.extra_credit)
-    with connected(course) as connection:
-        return [tuple(row) for row in connection.execute(_of_students(GRADE, columns, set_id))]
+    with connected(course) as book:
+        return book.marks(set_id)
 
 
 def human_marks(course, set_id):
@@ -122,11 +122,11 @@ def human_marks(course, set_id):
     dict of (str, str) to (float or None, str)
         By student and question; None where the cell still waits.
     """
-    with connected(course) as connection:
-        said = connection.execute(_of_students(COMMENT, (COMMENT.c.manual_comment,), set_id)).all()
-    words = {(student, _question(cell)): text for _, student, cell, text in said if text}
+    with connected(course) as book:
+        words = {(who, _question(cell)): text for who, cell, text in book.remarks(set_id)}
+        stand = book.marks(set_id)
     marks = {}
-    for _, student, cell, auto, manual, extra in all_marks(course, set_id):
+    for _, student, cell, auto, manual, extra in stand:
         if cell.endswith("-check") and manual is None and auto is not None:
             continue  # the machine's own mark stands in the record
         points = manual if manual is not None else auto
@@ -144,39 +144,8 @@ def enter_human(course, set_id, student, question, points, comment=""):
     CourseError
         When there is nothing to mark there, or the points are not between 0 and all of them.
     """
-    one = SUBMITTED.c.student_id == student
-    columns = (GRADE.c.id, GRADE_CELL.c.max_score)
-    grades = _of_students(GRADE, columns, set_id).join(GRADE_CELL, GRADE_CELL.c.id == CELL.c.id)
-    cells = CELL.c.name.in_([f"{question}-answer", f"{question}-check"])
-    remarks = _of_students(COMMENT, (COMMENT.c.id,), set_id)
-    with connected(course) as connection:
-        found = connection.execute(grades.where(one, cells)).first()
-        if found is None:
-            raise CourseError(f"{student} has no answer to {question} of {set_id}.")
-        if not 0 <= points <= found.max_score:
-            raise CourseError(f"points: 0 to {found.max_score:g} are possible, and {points} came.")
-        connection.execute(
-            GRADE.update()
-            .where(GRADE.c.id == found.id)
-            .values(manual_score=float(points), needs_manual_grade=False)
-        )
-        remark = connection.execute(remarks.where(one, CELL.c.name == f"{question}-answer")).first()
-        connection.execute(
-            COMMENT.update().where(COMMENT.c.id == remark.id).values(manual_comment=comment or None)
-        )
-
-
-def _of_students(table, columns, set_id):
-    """Set, student, cell and these columns of grades or comments."""
-    query = (
-        select(ASSIGNMENT.c.name, SUBMITTED.c.student_id, CELL.c.name.label("cell"), *columns)
-        .select_from(table)
-        .join(SUBMITTED_NOTEBOOK, SUBMITTED_NOTEBOOK.c.id == table.c.notebook_id)
-        .join(SUBMITTED, SUBMITTED.c.id == SUBMITTED_NOTEBOOK.c.assignment_id)
-        .join(ASSIGNMENT, ASSIGNMENT.c.id == SUBMITTED.c.assignment_id)
-        .join(CELL, CELL.c.id == table.c.cell_id)
-    )
-    return query if set_id is None else query.where(ASSIGNMENT.c.name == set_id)
+    with connected(course) as book:
+        book.give(set_id, student, question, points, comment)
 
 
 def _question(cell):

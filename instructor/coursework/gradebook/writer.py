@@ -11,7 +11,7 @@ from uuid import uuid4
 
 from sqlalchemy import bindparam, select
 
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 from coursework.gradebook.points import connected, names
 from coursework.gradebook.tables import (
     ASSIGNMENT,

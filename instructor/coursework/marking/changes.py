@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from functools import cached_property
 
+from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
-from coursework.reports.sheet import sheet_as_csv
 
 HEAD = ["time", "student", "question", "before", "after"]
 

@@ -8,7 +8,7 @@ tasks run again elsewhere. Workers need the same kit: a mark must not depend on 
 from concurrent.futures import Executor, Future
 from contextlib import contextmanager
 
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import not_held_back
 from coursework.sets.checked_keys import library

@@ -8,9 +8,9 @@ import json
 from dataclasses import asdict, replace
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
-from coursework.marking.copies import fingerprint
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
+from coursework.records.copies import fingerprint
 from coursework.sets.keys import grade_id, load_key, source
 from kitchenmath.practice import beside, in_words, sentences
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words

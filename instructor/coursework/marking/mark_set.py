@@ -13,16 +13,15 @@ from concurrent.futures import FIRST_COMPLETED, ThreadPoolExecutor, wait
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass
 
-from coursework.arriving.arrivals import clear_halves
-from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.errors import CourseError
+from coursework.gradebook.kept_copy import copy_gradebook
 from coursework.marking.changes import ChangeList, changes
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import warm_up
-from coursework.safe_files import keep_earlier, write_safely
+from coursework.safe_files import clear_halves, digest, keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.hand_out import class_key
-from coursework.sets.keys import digest
 
 
 @dataclass(frozen=True)
@@ -86,8 +85,7 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     """
     if executor is None:
         warm_up()
-    # They load the database's library: meanwhile the rooms get warm on another core.
-    from coursework.gradebook.kept_copy import copy_gradebook
+    # It loads the database's library: meanwhile the rooms get warm on another core.
     from coursework.gradebook.writer import GradeWriter
 
     with one_at_a_time(course, "marking"):
@@ -233,7 +231,7 @@ class _Tasks:
     def _write(self, file, record):
         text = json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
         if file.is_file() and file.read_text(encoding="utf-8") != text:
-            keep_earlier(self.course.folder, file, digest(file.read_bytes())[:8])
+            keep_earlier(self.course.folder, file)
         write_safely(file, text, lasting=False)  # an empty one is marked again
 
 

@@ -5,30 +5,23 @@ checks are not in the records it is made from. Whatever a student wrote is shown
 """
 
 import re
-from functools import lru_cache
-from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
 from coursework.arriving.placing import NO_TIME
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
+from coursework.gradebook.points import human_marks
+from coursework.records.points import earned, heading_of, in_order, slips_in_words, total
+from coursework.records.reading import usable_records
+from coursework.reports.page import page
 from coursework.reports.question_text import in_html
 from coursework.reports.sheet import arrived_for
-from coursework.reports.standing import (
-    earned,
-    heading_of,
-    in_order,
-    number,
-    slips_in_words,
-    total,
-    usable_records,
-)
-from coursework.safe_files import write_safely
-from coursework.skills.go_back import places
+from coursework.safe_files import save
+from coursework.skills.go_back import lesson_name, places
 from coursework.terms.lateness import days_late, in_words
+from coursework.words import number
 
-__all__ = ["hand_back", "lesson_name", "page", "save", "student_page"]
+__all__ = ["hand_back", "student_page"]
 
 # Each outcome as a sign and in words, so that nothing hangs on a colour.
 FOUND = {
@@ -67,9 +60,6 @@ def hand_back(course, set_id, progress=None):
         When nothing of the set is marked; and, once all other pages are written, when one could
         not be: the message names each.
     """
-    # It loads the database's library: only where it is used.
-    from coursework.gradebook.points import human_marks
-
     records, odd = usable_records(course, set_id)
     human, rule = human_marks(course, set_id), course.policy.rule(set_id)
     arrived = arrived_for(course, set_id)
@@ -131,53 +121,6 @@ def student_page(course, record, human, when="", late=0):
         look_first=any(one["outcome"] in ("missing", "unreadable") for one in record["verdicts"]),
         findings=record.get("findings", []),
     )
-
-
-def page(template, **what):
-    """A template of `pages` filled in; every text is escaped unless it is Markup.
-
-    Parameters
-    ----------
-    template : str
-    **what
-        What the template names.
-
-    Returns
-    -------
-    str
-    """
-    return _templates().get_template(template).render(**what)
-
-
-def save(file, text, encoding="utf-8"):
-    """Write a page or a sheet. Halves of characters, which no file can hold, become "?".
-
-    Parameters
-    ----------
-    file : Path
-    text : str
-    encoding : str
-
-    Raises
-    ------
-    CourseError
-        When the file is open in another program, or the disk refuses.
-    """
-    try:
-        write_safely(file, text.encode(encoding, "replace"))
-    except OSError as error:
-        why = error.strerror or "it cannot be written"
-        raise CourseError(
-            f"“{file.name}”: {why}. Close it where it is open, and try again."
-        ) from None
-
-
-def lesson_name(file):
-    """A lesson's file as a student knows it: "04-buy-enough.ipynb" is lesson 4, “Buy enough”."""
-    found = re.fullmatch(r"0*([0-9]+)-(.+)\.ipynb", file)
-    if not found:
-        return file
-    return f"lesson {found[1]}, “{found[2].replace('-', ' ').capitalize()}”"
 
 
 def _question(asked, cell):
@@ -258,17 +201,3 @@ def _go_over_again(verdicts):
             if verdict.get("skill"):
                 skills[verdict["skill"]] = _drills(verdict["skill"], verdict["lesson"])
     return again
-
-
-@lru_cache(maxsize=1)
-def _templates():
-    templates = Environment(
-        loader=FileSystemLoader(Path(__file__).with_name("pages")),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
-    templates.filters["number"] = number
-    return templates

@@ -3,8 +3,8 @@
 from collections import Counter
 
 from coursework.gradebook.points import human_marks
+from coursework.records.reading import usable_records
 from coursework.reports.sheet import mark_sheet, slips_named
-from coursework.reports.standing import usable_records
 
 
 def marks_in_lines(course, set_id):

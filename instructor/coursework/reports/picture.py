@@ -8,7 +8,8 @@ import statistics
 from collections import Counter
 from dataclasses import dataclass
 
-from coursework.reports.standing import earned, heading_of, in_order, number, total
+from coursework.records.points import earned, heading_of, in_order, total
+from coursework.words import number
 
 __all__ = [
     "DOTS",

@@ -9,8 +9,12 @@ from collections import Counter
 from markupsafe import Markup
 
 from coursework.arriving.arrivals import unplaced
-from coursework.classes.course import CourseError
-from coursework.reports.hand_back import page, save
+from coursework.csv_sheets import sheet_as_csv
+from coursework.errors import CourseError
+from coursework.gradebook.points import human_marks
+from coursework.records.points import slips_in_words
+from coursework.records.reading import not_marked, usable_records
+from coursework.reports.page import page
 from coursework.reports.picture import (
     DOTS,
     FEWEST,
@@ -21,8 +25,8 @@ from coursework.reports.picture import (
     shortened,
     signed,
 )
-from coursework.reports.sheet import mark_sheet, sheet_as_csv
-from coursework.reports.standing import not_marked, slips_in_words, usable_records
+from coursework.reports.sheet import mark_sheet
+from coursework.safe_files import save
 
 __all__ = ["class_page", "class_picture", "mark_sheet", "report", "sheet_as_csv"]
 
@@ -53,9 +57,6 @@ def report(course, set_id, progress=None):
     CourseError
         When nothing of the set is marked, or a file cannot be written.
     """
-    # It loads the database's library: only where it is used.
-    from coursework.gradebook.points import human_marks
-
     records, odd = usable_records(course, set_id)
     human = human_marks(course, set_id)
     sheet = course.reports / f"{set_id}-marks.csv"

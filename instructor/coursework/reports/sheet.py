@@ -1,22 +1,16 @@
 """The mark sheet: a row for each student, for the office's spreadsheet and for the terminal."""
 
 import contextlib
-import csv
-import io
-import re
 
 from coursework.arriving.arrivals import COUNTS, hand_ins
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
+from coursework.records.points import earned, in_order, slips_in_words, total
+from coursework.records.reading import not_marked
 from coursework.reports.picture import shortened
-from coursework.reports.standing import earned, in_order, not_marked, number, slips_in_words, total
 from coursework.terms.lateness import days_late
+from coursework.words import number
 
-__all__ = ["arrived_for", "mark_sheet", "sheet_as_csv", "slips_named"]
-
-# A spreadsheet runs a cell that begins with one of these (full-width ones too), also behind
-# blanks, and after a semicolon where that parts columns.
-FORMULA = re.compile(r"(^|[;\t\r\n])(?=\s*[=+\-@＝＋－＠])")
-PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
+__all__ = ["arrived_for", "mark_sheet", "slips_named"]
 
 
 def mark_sheet(course, set_id, records, human):
@@ -68,22 +62,6 @@ def mark_sheet(course, set_id, records, human):
     return rows
 
 
-def sheet_as_csv(rows):
-    """Rows as CSV text that a spreadsheet opens as text and numbers, never as formulas.
-
-    Parameters
-    ----------
-    rows : list of list of str
-
-    Returns
-    -------
-    str
-    """
-    text = io.StringIO()
-    csv.writer(text).writerows([[_guarded(cell) for cell in row] for row in rows])
-    return text.getvalue()
-
-
 def arrived_for(course, set_id):
     """The hand-ins of each student for a set; none where the list of arrivals was damaged.
 
@@ -131,7 +109,3 @@ def _notes(course, record, arrived):
     if record["student"] not in course.roster:
         notes.append("Not on the roster.")
     return notes
-
-
-def _guarded(cell):
-    return cell if PLAIN_NUMBER.fullmatch(cell) else FORMULA.sub(r"\1'", cell)

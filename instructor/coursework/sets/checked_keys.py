@@ -10,8 +10,8 @@ from functools import lru_cache
 from pathlib import Path
 
 import kitchenmath
-from coursework.safe_files import write_safely
-from coursework.sets.keys import digest, load_key, refuse_collisions
+from coursework.safe_files import digest, write_safely
+from coursework.sets.keys import load_key, refuse_collisions
 
 
 def refuse_unchecked(course, set_id, key, library):

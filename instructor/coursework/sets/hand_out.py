@@ -9,12 +9,14 @@ import json
 import shutil
 from pathlib import Path
 
-from coursework.classes.course import INSTRUCTOR, CourseError
+from coursework.classes.course import INSTRUCTOR
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.errors import CourseError
+from coursework.gradebook.points import prepare_set
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.key_text import key_notebook, set_ids
-from coursework.sets.keys import digest, load_key, source, with_term
+from coursework.sets.keys import load_key, source, with_term
 
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
@@ -61,7 +63,7 @@ def _hand_out(course, set_id):
     refuse_unchecked(course, set_id, key, library())
     file = course.key(set_id)
     if file.is_file() and file.read_bytes() != key:
-        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+        keep_earlier(course.folder, file)
     write_safely(file, key)
     write_safely(
         course.folder / "nbgrader_config.py",
@@ -70,7 +72,7 @@ def _hand_out(course, set_id):
     notebook = released(raw, course.term, course, set_id)
     file = course.release(set_id)
     if file.is_file() and file.read_bytes() != notebook:
-        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+        keep_earlier(course.folder, file)
     write_safely(file, notebook)
     return file
 
@@ -105,8 +107,6 @@ def released(raw, term, course=None, set_id=None):
     notebook = nbformat.reads(for_term(raw, term).decode(), as_version=4)
     resources = {"nbgrader": {"notebook": set_id, "assignment": set_id}}
     if course:
-        from coursework.gradebook.points import prepare_set
-
         prepare_set(course, set_id)
         resources["nbgrader"]["db_url"] = course.gradebook
     for name in names:

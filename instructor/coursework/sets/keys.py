@@ -6,7 +6,6 @@ answers earn all the points, and no slip passes for the right answer.
 """
 
 import contextlib
-import hashlib
 import io
 import json
 import re
@@ -117,11 +116,6 @@ def refuse_collisions(set_id, sheet, students):
             f"of {student}. Make the tolerance smaller, change the steps, or let the slip's "
             "formula return None where it makes no difference."
         )
-
-
-def digest(raw):
-    """SHA-256 of a file's bytes, as text."""
-    return hashlib.sha256(raw).hexdigest()
 
 
 def source(cell):

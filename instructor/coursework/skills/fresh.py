@@ -10,8 +10,8 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 
-from coursework.classes.course import CourseError
-from coursework.reports.standing import heading_of
+from coursework.errors import CourseError
+from coursework.records.points import heading_of
 from coursework.sets.keys import source
 from kitchenmath.practice import Question, beside, given
 from kitchenmath.units.saying import say

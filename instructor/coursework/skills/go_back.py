@@ -6,6 +6,7 @@ a question with a new skill to a key adds a line there; a skill without one is s
 
 import csv
 import importlib
+import re
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -51,6 +52,14 @@ def places(skill):
         Empty where the table does not name the skill.
     """
     return _table().get(skill, ())
+
+
+def lesson_name(file):
+    """A lesson's file as a student knows it: "04-buy-enough.ipynb" is lesson 4, “Buy enough”."""
+    found = re.fullmatch(r"0*([0-9]+)-(.+)\.ipynb", file)
+    if not found:
+        return file
+    return f"lesson {found[1]}, “{found[2].replace('-', ' ').capitalize()}”"
 
 
 def no_place(skill):

@@ -8,11 +8,11 @@ import json
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from coursework.classes.course import CourseError
-from coursework.reports.standing import in_order
+from coursework.errors import CourseError
+from coursework.records.points import in_order
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.hand_out import class_key
-from coursework.sets.keys import digest, load_key
+from coursework.sets.keys import load_key
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach_notebook import Part, as_text, practice_notebook
 from coursework.skills.skill_table import skill_table
@@ -164,7 +164,7 @@ def _make(course, table, student):
     named = f"{as_text(whom)} (`{student}`)" if student else f"the class, {as_text(course.name)}"
     text = practice_notebook(named, round_, parts)
     if file.is_file():
-        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+        keep_earlier(course.folder, file)
     try:
         write_safely(file, text)
     except OSError as error:

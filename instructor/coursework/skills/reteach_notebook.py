@@ -4,10 +4,9 @@ import json
 import re
 from dataclasses import dataclass
 
-from coursework.reports.hand_back import lesson_name
 from coursework.sets.notebooks import KERNEL, NOT_STORED
 from coursework.skills.fresh import Fresh
-from coursework.skills.go_back import places
+from coursework.skills.go_back import lesson_name, places
 
 __all__ = ["Part", "as_text", "practice_notebook"]
 

@@ -7,7 +7,7 @@ import math
 from collections import Counter
 from dataclasses import dataclass
 
-from coursework.reports.standing import slips_in_words
+from coursework.records.points import slips_in_words
 
 __all__ = ["HALF", "RIGHT", "SAME", "Asking", "Skill", "Standing"]
 

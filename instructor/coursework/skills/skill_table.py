@@ -6,8 +6,10 @@ Nothing is drawn or written here; page, sheet, desk and tests take the same numb
 from collections import Counter
 from dataclasses import dataclass
 
-from coursework.classes.course import CourseError
-from coursework.reports.standing import earned, heading_of, in_order, usable_records
+from coursework.errors import CourseError
+from coursework.gradebook.points import human_marks
+from coursework.records.points import earned, heading_of, in_order
+from coursework.records.reading import usable_records
 from coursework.skills.skill_standing import HALF, RIGHT, SAME, Asking, Skill, Standing
 
 __all__ = ["SkillTable", "skill_table"]
@@ -63,7 +65,7 @@ class SkillTable:
         return any(set_id in (None, one.set_id) for one in askings)
 
 
-def skill_table(course, human_marks=None):
+def skill_table(course, human_marks=human_marks):
     """What all marked sets of a class say, by skill and by student.
 
     Parameters
@@ -81,9 +83,6 @@ def skill_table(course, human_marks=None):
     CourseError
         When nothing at all is marked.
     """
-    if human_marks is None:
-        # It loads the database's library: only where it is used.
-        from coursework.gradebook.points import human_marks
     asked, titles, odd, unmarked = [], {}, [], []
     for set_id in _sets(course):
         try:

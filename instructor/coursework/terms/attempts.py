@@ -10,10 +10,9 @@ from dataclasses import asdict
 
 from coursework.arriving.placing import original
 from coursework.marking.mark_one import mark
-from coursework.reports.standing import earned, total
-from coursework.safe_files import keep_earlier, write_safely
+from coursework.records.points import earned, total
+from coursework.safe_files import digest, keep_earlier, write_safely
 from coursework.sets.hand_out import class_key
-from coursework.sets.keys import digest
 from coursework.terms.counting import Attempt, late_days
 from coursework.terms.lateness import clock, each_late, tries
 
@@ -142,6 +141,6 @@ def _earlier(course, set_id, arrival, latest):
     result.pop("notebook")
     result |= {"task": task, "handed_in": arrival.handed_in, "sha256": arrival.sha256}
     if file.is_file():
-        keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
+        keep_earlier(course.folder, file)
     write_safely(file, json.dumps(result, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
     return result

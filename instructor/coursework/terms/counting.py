@@ -6,7 +6,8 @@ A share is of the points that are marked so far, so that an open mark is never a
 import math
 from dataclasses import dataclass
 
-from coursework.reports.standing import Total, number
+from coursework.records.points import Total
+from coursework.words import number
 
 __all__ = ["Attempt", "Counted", "Weighed", "counted", "late_days", "weighed"]
 

@@ -6,8 +6,8 @@ What being late costs is counted in the term's mark book; the points of a set st
 from datetime import datetime
 
 from coursework.arriving.placing import NO_TIME
-from coursework.reports.standing import number
 from coursework.terms.counting import late_days
+from coursework.words import number
 
 __all__ = ["clock", "days_late", "each_late", "in_words", "tries"]
 

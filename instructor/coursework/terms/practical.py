@@ -7,11 +7,10 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 
-from coursework.classes.course import CourseError
 from coursework.classes.roster import read_table, student_on
-from coursework.reports.standing import number
+from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
-from coursework.sets.keys import digest
+from coursework.words import number
 
 __all__ = ["NAME", "Practicals", "practical_marks", "take_practical"]
 
@@ -66,7 +65,7 @@ def take_practical(course, file):
     raw = file.read_bytes()
     if not target.is_file() or target.read_bytes() != raw:
         if target.is_file():
-            keep_earlier(course.folder, target, digest(target.read_bytes())[:8])
+            keep_earlier(course.folder, target)
         write_safely(target, raw)
     return found
 

@@ -8,18 +8,15 @@ import time
 from dataclasses import dataclass, replace
 
 from coursework.arriving.arrivals import hand_ins
-from coursework.classes.course import CourseError
-from coursework.reports.hand_back import page, save
-from coursework.reports.standing import not_marked, usable_records
-from coursework.safe_files import keep_earlier
+from coursework.errors import CourseError
+from coursework.gradebook.points import human_marks
+from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
-from coursework.sets.keys import digest
 from coursework.terms.attempts import attempts_of
 from coursework.terms.counting import Counted, Weighed, counted, weighed
-from coursework.terms.practical import practical_marks, take_practical
-from coursework.terms.term_sheet import as_csv, shown
+from coursework.terms.practical import practical_marks
 
-__all__ = ["Column", "Student", "TermBook", "said", "term_book", "term_marks"]
+__all__ = ["Column", "Student", "TermBook", "term_book"]
 
 
 @dataclass(frozen=True)
@@ -79,65 +76,6 @@ class TermBook:
     columns: tuple
     students: tuple
     to_look_at: tuple
-
-
-def term_marks(course, practical=None, progress=None, now=None):
-    """Write the mark book: a sheet for the office and a page for the instructor.
-
-    An earlier sheet or page that was different is kept.
-
-    Parameters
-    ----------
-    course : Course
-    practical : Path, optional
-        A CSV of practical marks; without it the one that was taken last counts.
-    progress : callable, optional
-        Called with (done, total, text).
-    now : float, optional
-        Seconds since 1970, in place of the clock.
-
-    Returns
-    -------
-    Path
-        The sheet, for a spreadsheet.
-    Path
-        The page, for a browser.
-    TermBook
-
-    Raises
-    ------
-    CourseError
-        When there is no set and no practical mark yet, the course file names a set that there is
-        not, or a file cannot be read or written.
-    """
-    if practical is not None:
-        take_practical(course, practical)
-    book = term_book(course, progress, now)
-    files = course.reports / "term-marks.csv", course.reports / "term-marks.html"
-    texts = as_csv(book), page("term.html", **shown(course, book))
-    for file, text, encoding in zip(files, texts, ("utf-8-sig", "utf-8"), strict=True):
-        if file.is_file() and file.read_bytes() != text.encode(encoding, "replace"):
-            keep_earlier(course.folder, file, digest(file.read_bytes())[:8])
-        save(file, text, encoding)
-    return *files, book
-
-
-def said(sheet, file, book):
-    """What was written, and what to look at, for desk and terminal.
-
-    Parameters
-    ----------
-    sheet, file : Path
-    book : TermBook
-
-    Returns
-    -------
-    str
-    """
-    lines = [f"Mark book: {sheet}", f"The term's page: {file}"]
-    if book.to_look_at:
-        lines += ["To look at:", *(f"  {sentence}" for sentence in book.to_look_at)]
-    return "\n".join(lines)
 
 
 def term_book(course, progress=None, now=None):
@@ -210,9 +148,6 @@ def _sets(course):
 
 def _set_column(course, set_id, now):
     """A set's column, each student's mark in it, and what to look at."""
-    # It loads the database's library: only where it is used.
-    from coursework.gradebook.points import human_marks
-
     records, odd = _records(course, set_id)
     human = human_marks(course, set_id) if records else {}
     arrived = _arrived(course, set_id, odd)

@@ -5,12 +5,13 @@ import json
 import pytest
 from coursework.arriving.placing_by_hand import place_by_hand, without_place
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, new_course, open_course
+from coursework.classes.course import new_course, open_course
+from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human, human_marks
 from coursework.marking.mark_set import mark_set
+from coursework.records.reading import usable_records
 from coursework.reports.hand_back import hand_back
 from coursework.reports.report import report
-from coursework.reports.standing import usable_records
 from coursework.sets.hand_out import hand_out
 
 SET = "04-buy-enough"

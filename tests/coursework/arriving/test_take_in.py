@@ -14,7 +14,8 @@ import pytest
 from coursework.arriving import placing
 from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, new_course, open_course
+from coursework.classes.course import new_course, open_course
+from coursework.errors import CourseError
 from coursework.sets.hand_out import ASSIGNMENTS
 from hypothesis import given, settings
 from hypothesis import strategies as st

@@ -13,7 +13,8 @@ from dataclasses import replace
 import pytest
 from coursework.arriving import unpacking
 from coursework.arriving.unpacking import Unpacking
-from coursework.classes.course import Bounds, CourseError
+from coursework.classes.course import Bounds
+from coursework.errors import CourseError
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 

@@ -3,7 +3,8 @@
 import sqlite3
 
 import pytest
-from coursework.classes.course import Bounds, CourseError, new_course, open_course, read_roster
+from coursework.classes.course import Bounds, new_course, open_course, read_roster
+from coursework.errors import CourseError
 
 ROSTER = {"BH-1001": "Ada Quill", "BH-1019": "Søren Kelp", "BH-1024": 'Zoë "Zo" Ferny, jun.'}
 

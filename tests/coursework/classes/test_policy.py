@@ -7,9 +7,10 @@ from datetime import datetime
 from zoneinfo import ZoneInfo
 
 import pytest
-from coursework.classes.course import CourseError, new_course, open_course
-from coursework.terms.policy import POLICY_LINES, Policy, Practical, SetRule, read_policy
-from coursework.terms.term_sheet import in_words
+from coursework.classes.course import new_course, open_course
+from coursework.classes.policy import POLICY_LINES, Policy, Practical, SetRule, read_policy
+from coursework.errors import CourseError
+from coursework.reports.term_page import in_words
 
 HEAD = 'name = "C"\nterm = "demo"\n'
 

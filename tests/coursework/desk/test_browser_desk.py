@@ -8,7 +8,7 @@ import re
 import pytest
 from coursework.classes.course import open_course
 from coursework.gradebook.points import human_marks
-from coursework.reports.standing import usable_records
+from coursework.records.reading import usable_records
 
 from tests.helpers.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
 from tests.helpers.desk_page import press

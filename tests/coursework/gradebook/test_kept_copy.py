@@ -4,7 +4,7 @@ import os
 import shutil
 
 import pytest
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 from coursework.gradebook.kept_copy import copy_gradebook
 from coursework.gradebook.points import all_marks
 from coursework.marking.mark_set import mark_set

@@ -16,8 +16,9 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError, open_course
+from coursework.classes.course import open_course
 from coursework.demo import ROSTER, SET, play
+from coursework.errors import CourseError
 from coursework.gradebook import writer as grade_writer
 from coursework.gradebook.points import all_marks, connected, enter_human, human_marks
 from coursework.marking.mark_set import mark_set
@@ -157,7 +158,7 @@ def test_a_batch_is_one_transaction_and_the_four_indexes_are_there(
         writing.append([line for line in said if line.startswith(("INSERT", "UPDATE"))])
         said.clear()
 
-    monkeypatch.setattr("coursework.gradebook.points.create_engine", watched(listen))
+    monkeypatch.setattr("sqlalchemy.create_engine", watched(listen))
     mark_set(course, SET)
     batches = [lines for lines in writing if lines]
     with connected(course) as connection:

@@ -5,7 +5,7 @@ from datetime import datetime
 
 import pytest
 from coursework import command
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
 from coursework.marking.changes import Change, ChangeList

@@ -8,14 +8,14 @@ import sys
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError
 from coursework.command import main
 from coursework.demo import SET, play
+from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
 from coursework.marking import cluster as module
 from coursework.marking.cluster import cluster
 from coursework.marking.mark_set import mark_set
-from coursework.reports.standing import usable_records
+from coursework.records.reading import usable_records
 from coursework.sets.checked_keys import library
 
 from tests.helpers.filled_in import class_copy

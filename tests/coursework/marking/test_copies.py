@@ -3,8 +3,8 @@
 import json
 
 from coursework.arriving.reading_in import read_notebook
-from coursework.marking.copies import fingerprint, name_copies
 from coursework.marking.pour import pour
+from coursework.records.copies import fingerprint, name_copies
 from coursework.sets.hand_out import ASSIGNMENTS
 
 SET = "04-buy-enough"

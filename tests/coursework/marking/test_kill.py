@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CourseError
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.errors import CourseError
 from coursework.marking.mark_set import mark_set
 from coursework.sets.hand_out import hand_out
 

@@ -12,11 +12,12 @@ from datetime import datetime
 import pytest
 from coursework.arriving.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, write_list
 from coursework.arriving.placing import NO_TIME
-from coursework.classes.course import CourseError, open_course
-from coursework.reports import hand_back as hand_back_module
+from coursework.classes.course import open_course
+from coursework.errors import CourseError
+from coursework.records.points import earned, heading_of, in_order, total
+from coursework.records.reading import usable_records
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.question_text import in_html
-from coursework.reports.standing import earned, heading_of, in_order, total, usable_records
 from coursework.sets.key_text import key_file, key_notebook, set_ids
 from coursework.sets.keys import load_key
 
@@ -454,7 +455,7 @@ def test_a_page_that_cannot_be_written_is_named(course, entered, monkeypatch):
     def refuse(file, content):
         raise PermissionError(13, "Permission denied", str(file))
 
-    monkeypatch.setattr(hand_back_module, "write_safely", refuse)
+    monkeypatch.setattr("coursework.safe_files.write_safely", refuse)
 
     with pytest.raises(CourseError, match=r"BH-1: “04-buy-enough\.html”: Permission denied"):
         hand_back(course, SET)

@@ -17,10 +17,11 @@ from xml.etree import ElementTree
 import matplotlib
 import numpy
 import pytest
+from coursework.csv_sheets import sheet_as_csv
 from coursework.reports import class_figures
 from coursework.reports.class_figures import draw_agreement, draw_bars, draw_marks
 from coursework.reports.picture import DOTS, STEP_PERCENT
-from coursework.reports.report import class_page, class_picture, mark_sheet, report, sheet_as_csv
+from coursework.reports.report import class_page, class_picture, mark_sheet, report
 from hypothesis import given
 from hypothesis import strategies as st
 from matplotlib.figure import Figure

@@ -13,12 +13,13 @@ import nbformat
 import pytest
 from coursework.arriving.reading_in import read_notebook
 from coursework.arriving.whose import set_of, student_of
-from coursework.classes.course import CourseError, new_course
+from coursework.classes.course import new_course
 from coursework.command import main
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
+from coursework.errors import CourseError
 from coursework.marking.mark_one import _with_question
-from coursework.reports.standing import heading_of
+from coursework.records.points import heading_of
 from coursework.sets import keys as keys_module
 from coursework.sets.hand_out import hand_out
 from coursework.sets.key_text import key_notebook, set_ids

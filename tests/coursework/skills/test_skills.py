@@ -11,13 +11,13 @@ import re
 from pathlib import Path
 
 import pytest
-from coursework.classes.course import CourseError, new_course
-from coursework.reports.hand_back import lesson_name
+from coursework.classes.course import new_course
+from coursework.errors import CourseError
+from coursework.reports.skills_page import next_session, skills_page, skills_report
 from coursework.sets.key_text import key_file, set_ids
 from coursework.skills import go_back
-from coursework.skills.go_back import places
+from coursework.skills.go_back import lesson_name, places
 from coursework.skills.skill_table import skill_table
-from coursework.skills.skills_page import next_session, skills_page, skills_report
 
 from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
 from tests.helpers.records import ROSTER, record, verdict

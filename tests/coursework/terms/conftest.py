@@ -1,8 +1,5 @@
 """A class of a term, its points, and the marking of earlier attempts."""
 
-import sys
-import types
-
 import pytest
 from coursework.classes.course import new_course
 from coursework.terms import attempts as attempts_module
@@ -25,9 +22,8 @@ def a_class(tmp_path):
 def points_of_a_person(monkeypatch):
     """Points that a person gave, by set, in place of the gradebook."""
     marks = {BUY: {}, BRINE: {}}
-    stand_in = types.ModuleType("coursework.gradebook.points")
-    stand_in.human_marks = lambda course, set_id: marks[set_id]
-    monkeypatch.setitem(sys.modules, "coursework.gradebook.points", stand_in)
+    place = "coursework.terms.term_book.human_marks"
+    monkeypatch.setattr(place, lambda course, set_id: marks[set_id])
     return marks
 
 

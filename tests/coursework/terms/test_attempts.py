@@ -9,7 +9,7 @@ from coursework.arriving.placing import NO_TIME
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course
 from coursework.marking.mark_set import mark_set
-from coursework.reports.standing import usable_records
+from coursework.records.reading import usable_records
 from coursework.sets.hand_out import hand_out
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key

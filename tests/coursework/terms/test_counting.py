@@ -1,9 +1,9 @@
 """Late work, several attempts and weights, in numbers worked by hand."""
 
 import pytest
-from coursework.reports.standing import Total
+from coursework.classes.policy import Policy
+from coursework.records.points import Total
 from coursework.terms.counting import Attempt, counted, late_days, weighed
-from coursework.terms.policy import Policy
 from hypothesis import given
 from hypothesis import strategies as st
 

@@ -1,10 +1,10 @@
 """Practical marks from a spreadsheet of any country, and what is odd about them."""
 
 import pytest
-from coursework.classes.course import CourseError
+from coursework.errors import CourseError
+from coursework.reports.term_page import rows
 from coursework.terms.practical import practical_marks, take_practical
 from coursework.terms.term_book import term_book
-from coursework.terms.term_sheet import rows
 
 from tests.helpers.records import ROSTER
 from tests.helpers.term import PRACTICAL, practical, stated

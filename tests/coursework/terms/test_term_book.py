@@ -11,12 +11,14 @@ import pytest
 from coursework.arriving.arrivals import (
     on_the_clock,
 )
-from coursework.classes.course import CourseError, new_course, open_course
+from coursework.classes.course import new_course, open_course
 from coursework.command import main
 from coursework.desk.desk import Desk
+from coursework.errors import CourseError
 from coursework.reports.sheet import mark_sheet
-from coursework.terms.term_book import said, term_book, term_marks
-from coursework.terms.term_sheet import rows
+from coursework.reports.term_marks import said, term_marks
+from coursework.reports.term_page import rows
+from coursework.terms.term_book import term_book
 
 from tests.helpers.desk import press
 from tests.helpers.pages import HOSTILE, assert_fits, assert_sound

@@ -3,9 +3,9 @@
 from markupsafe import Markup
 
 from coursework.arriving.arrivals import on_the_clock
+from coursework.csv_sheets import sheet_as_csv
 from coursework.reports.picture import LOW
-from coursework.reports.sheet import sheet_as_csv
-from coursework.reports.standing import number
+from coursework.words import number
 
 __all__ = ["as_csv", "in_words", "rows", "shown"]
 

@@ -1,11 +1,12 @@
 """The report of skills: what to teach again, as a page for the instructor and as two sheets."""
 
-from coursework.reports.hand_back import lesson_name, page, save
+from coursework.csv_sheets import sheet_as_csv
+from coursework.reports.page import page
 from coursework.reports.picture import percent, shortened
-from coursework.reports.sheet import sheet_as_csv
-from coursework.reports.standing import number
-from coursework.skills.go_back import no_place, places
+from coursework.safe_files import save
+from coursework.skills.go_back import lesson_name, no_place, places
 from coursework.skills.skill_table import skill_table
+from coursework.words import number
 
 __all__ = ["next_session", "skills_page", "skills_report", "skills_sheet", "students_sheet", "told"]
 

@@ -31,7 +31,7 @@ def main(words):
         return print(__doc__)
     start["ready"]("lessons")
     if words[:1] == ["card"]:
-        from kitchenmath.recipes.command import main as card
+        from kitchenmath.figures.card_command import main as card
 
         return card(words[1:])
     page = "lessons"

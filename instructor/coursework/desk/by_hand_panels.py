@@ -3,14 +3,13 @@
 import ipywidgets as widgets
 
 from coursework.arriving.placing_by_hand import place_by_hand, without_place
+from coursework.desk.next_steps import what_waits
+from coursework.desk.parts import BESIDE
 from coursework.errors import CourseError
-from coursework.gradebook.points import enter_human, human_marks
-from coursework.records.reading import usable_records
+from coursework.gradebook.points import enter_human
 from coursework.sets.hand_out import class_key
 from coursework.sets.keys import load_key
 from kitchenmath.panels.frame import below_each_other, said
-
-BESIDE = {"description_width": "initial"}
 
 
 def unplaced_panel(desk, page):
@@ -106,28 +105,6 @@ def _number(typed, out_of):
     except ValueError:
         came = f"“{typed}” came" if typed.strip() else "nothing came"
         raise CourseError(f"Points: type a number from 0 to {out_of:g}; {came}.") from None
-
-
-def what_waits(course, set_id):
-    """Answers without points: the written ones, and all of a hand-in that cannot be read.
-
-    Parameters
-    ----------
-    course : Course
-    set_id : str
-
-    Returns
-    -------
-    list of (str, dict)
-        Student, and the question's part of the record.
-    """
-    marks = human_marks(course, set_id)
-    return [
-        (found["student"], cell)
-        for found in usable_records(course, set_id)[0]
-        for cell in [*(one for one in found["verdicts"] if one["points"] is None), *found["human"]]
-        if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
-    ]
 
 
 def _scheme(desk, cell):

@@ -61,11 +61,11 @@ def reteach_panel(desk):
     whom.observe(tell, "value")
     panel = below_each_other(
         [
-            desk.step("Show what is not got", look),
+            desk.step("Show what is not got", look, of_set=False),
             shown,
             whom,
             gaps,
-            desk.step("Make the re-teach sheets", make),
+            desk.step("Make the re-teach sheets", make, of_set=False),
         ],
         PAGE,
     )

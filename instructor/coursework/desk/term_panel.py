@@ -39,6 +39,8 @@ def term_panel(desk):
         shown.value = page_in_a_frame(written[1], "The term's mark book")
         return said(*written)
 
-    panel = below_each_other([practical, desk.step("Make the mark book", make), shown], PAGE)
+    panel = below_each_other(
+        [practical, desk.step("Make the mark book", make, of_set=False), shown], PAGE
+    )
     panel.practical, panel.shown = practical, shown
     return panel

@@ -47,6 +47,22 @@ def set_ids():
     return sorted(path.stem for path in KEYS.glob("*.py"))
 
 
+@lru_cache(maxsize=1)
+def set_titles():
+    """The title of each set, by its id and in order: "Buy enough".
+
+    Returns
+    -------
+    dict of str to str
+        The id where a key does not say its title.
+    """
+    found = {}
+    for set_id in set_ids():
+        title = TITLE.search(key_file(set_id).read_text(encoding="utf-8"))
+        found[set_id] = title["title"] if title else set_id
+    return found
+
+
 def key_notebook(set_id):
     """A set's key as the notebook that hands out and marks.
 

@@ -3,7 +3,9 @@
 import re
 
 import pytest
+from coursework.classes.course import new_course
 from coursework.desk import desk as desk_module
+from coursework.desk import new_class_panel, steps_panel
 from coursework.desk.desk import Desk
 from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
@@ -20,6 +22,7 @@ def classes(tmp_path_factory):
 @pytest.fixture
 def desk(classes, monkeypatch):
     monkeypatch.setattr(desk_module, "CLASSES", classes)
+    monkeypatch.setattr(new_class_panel, "CLASSES", classes)
     monkeypatch.setattr("coursework.demo.CLASSES", classes)
     shown = Desk()
     shown.sets.value = "05-season-and-brine" if not list(classes.iterdir()) else "04-buy-enough"
@@ -39,11 +42,11 @@ def test_a_folder_is_named_as_seen_from_home(desk, tmp_path, monkeypatch):
     monkeypatch.setenv("HOME", str(tmp_path))
     monkeypatch.setenv("USERPROFILE", str(tmp_path))
     steps = desk.steps()
-    desk.place.value = "Downloads/hand-ins"
+    steps.place.value = "Downloads/hand-ins"
     monkeypatch.setattr(Desk, "course", property(lambda self: None))
     seen = []
     monkeypatch.setattr(
-        desk_module, "take_in", lambda course, places, progress: seen.extend(places)
+        steps_panel, "take_in", lambda course, places, progress: seen.extend(places)
     )
     press(steps, "Take in")
 
@@ -139,3 +142,38 @@ def test_a_folder_on_the_line_before_stays_out_of_the_link():
 
 def test_a_file_elsewhere_is_said_and_not_linked():
     assert "<a " not in told("Mark sheet: /elsewhere/reports/04.csv")
+
+
+def test_the_desk_opens_on_the_class_used_last(desk, classes, tmp_path):
+    """Not on the first of the alphabet."""
+    roster = {"BH-1": "Ada Quill"}
+    first = new_course(classes / "a-class", "First", "demo", roster).folder
+    last = new_course(classes / "z-class", "Last", "demo", roster).folder
+    desk.list_classes(first)
+    desk.list_classes(last)
+
+    assert str(last) == Desk().classes.value
+
+
+def test_a_message_goes_when_it_is_about_another_set(desk):
+    """It names class and set while it stands."""
+    steps = desk.steps()
+    press(steps, "Take in")
+    row = next(step for step in steps.children if getattr(step, "name", "") == "Take in")
+
+    assert "set “" in words(row.words)
+
+    desk.sets.value = next(one for _, one in desk.sets.options if one != desk.sets.value)
+
+    assert "" == words(row.words)
+
+
+def test_while_one_button_works_all_others_rest(desk):
+    """And afterwards they are ready again."""
+    seen = []
+    mine = desk.step("Mine", lambda progress: seen.append([one.button.disabled for one in rest]))
+    rest = [desk.step("Another", lambda progress: ""), mine]
+    mine.button.click()
+
+    assert [[True, True]] == seen
+    assert [False, False] == [one.button.disabled for one in rest]

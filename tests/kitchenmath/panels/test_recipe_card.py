@@ -7,9 +7,9 @@ import re
 
 import pytest
 
+from kitchenmath.figures.card_command import main
 from kitchenmath.panels.recipe_card import EXAMPLE, recipe_card_panel
 from kitchenmath.recipes import read_recipe
-from kitchenmath.recipes.command import main
 
 
 @pytest.fixture

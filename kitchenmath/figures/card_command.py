@@ -5,6 +5,7 @@ import sys
 from pathlib import Path
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.figures.recipe_card import recipe_card
 from kitchenmath.recipes.card import card_as_html
 from kitchenmath.recipes.linked_data import recipe_as_json_ld
 from kitchenmath.recipes.reading import read_recipe, recipe_text
@@ -34,8 +35,6 @@ def main(words):
 
 
 def _write(options):
-    from kitchenmath.figures.recipe_card import recipe_card
-
     recipe = read_recipe(options.recipe.read_text(encoding="utf-8-sig"))
     made = worked(
         recipe,

@@ -1,0 +1,71 @@
+"""The desk's panel for a new class, from a roster or as a demonstration."""
+
+import tempfile
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from coursework import demo
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import CLASSES, new_course, read_roster
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE
+from coursework.errors import CourseError
+from kitchenmath.panels.frame import below_each_other
+
+
+def new_class_panel(desk):
+    """Name, term and roster of a new class; or the invented class, to try everything with.
+
+    Parameters
+    ----------
+    desk : Desk
+        It chooses the class that was made.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    name = widgets.Text(description="Name", placeholder="autumn", style=BESIDE)
+    term = widgets.Text(description="Term", placeholder="autumn-26", style=BESIDE)
+    roster = widgets.FileUpload(description="Roster (CSV)", accept=".csv", multiple=False)
+
+    def make(progress):
+        students = _chosen_roster(roster.value)
+        if not name.value.strip() or Path(name.value).name != name.value:
+            raise CourseError("Name: type one plain word for the class's folder.")
+        course = new_course(CLASSES / name.value, name.value, term.value, students)
+        desk.list_classes(course.folder)
+        return f"The class has {len(students)} students."
+
+    panel = below_each_other(
+        [
+            widgets.HBox([name, term, roster], layout={"flex_flow": "row wrap"}),
+            desk.step("Make the class", make, of_set=False),
+            desk.step(
+                "Play the demonstration class",
+                lambda progress: _play(desk, progress),
+                of_set=False,
+            ),
+        ],
+        PAGE,
+    )
+    panel.name, panel.term, panel.roster = name, term, roster
+    return panel
+
+
+def _chosen_roster(chosen):
+    if not chosen:
+        raise CourseError("Choose the roster first: a CSV with student_number and name.")
+    with tempfile.TemporaryDirectory() as folder:
+        file = Path(folder) / "roster.csv"
+        file.write_bytes(bytes(chosen[0]["content"]))
+        return read_roster(file)
+
+
+def _play(desk, progress):
+    course, places = demo.play(progress=progress)
+    desk.list_classes(course.folder)
+    desk.sets.value = demo.SET
+    take_in(course, places, progress)
+    return f"An invented class of 24 has handed in set {demo.SET}. Mark it above."

@@ -1,0 +1,194 @@
+"""What is next in a class: who has not handed in, what waits for a decision, a mark or a page."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from coursework.arriving.placing_by_hand import without_place
+from coursework.errors import CourseError
+from coursework.gradebook.points import human_marks
+from coursework.records.reading import not_marked, usable_records
+
+NAMED = 4  # students by name; the rest as a number
+DAY = 24 * 60 * 60
+
+
+@dataclass(frozen=True)
+class SetState:
+    """How far one set of a class has come.
+
+    Attributes
+    ----------
+    set_id, title : str
+    missing : tuple of str
+        Students on the roster who have not handed in.
+    to_mark : tuple of str
+        Students whose hand-in was not marked yet.
+    to_read : int
+        Answers that wait for a person's points.
+    to_hand_back : int
+        Marked students without a page, or with one that is older than their mark.
+    due : float or None
+        In seconds since 1970.
+    """
+
+    set_id: str
+    title: str
+    missing: tuple = ()
+    to_mark: tuple = ()
+    to_read: int = 0
+    to_hand_back: int = 0
+    due: float | None = None
+
+
+@dataclass(frozen=True)
+class ClassState:
+    """How far a class has come.
+
+    Attributes
+    ----------
+    sets : tuple of SetState
+        Those handed out, in order.
+    unplaced : int
+        Files that have no place.
+    not_out : tuple of str
+        Titles of the sets that are still to be handed out.
+    """
+
+    sets: tuple = ()
+    unplaced: int = 0
+    not_out: tuple = field(default=())
+
+
+def class_state(course, titles):
+    """How far a class has come, worked out from its files and the gradebook.
+
+    Parameters
+    ----------
+    course : Course
+    titles : dict of str to str
+        Of all sets, by id.
+
+    Returns
+    -------
+    ClassState
+    """
+    out = course.sets_handed_out()
+    return ClassState(
+        sets=tuple(_set_state(course, set_id, titles.get(set_id, set_id)) for set_id in out),
+        unplaced=len(without_place(course)),
+        not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
+    )
+
+
+def _set_state(course, set_id, title):
+    handed_in = {one for one in course.roster if course.submitted(set_id, one).is_file()}
+    missing = tuple(one for one in course.roster if one not in handed_in)
+    due = course.policy.rule(set_id).due
+    try:
+        records, _ = usable_records(course, set_id)
+    except CourseError:  # nothing is marked yet
+        to_mark = tuple(one for one in course.roster if one in handed_in)
+        return SetState(set_id, title, missing, to_mark, due=due)
+    return SetState(
+        set_id,
+        title,
+        missing,
+        tuple(not_marked(course, set_id, records)),
+        len(what_waits(course, set_id)),
+        sum(_page_is_old(course, set_id, found["student"]) for found in records),
+        due,
+    )
+
+
+def _page_is_old(course, set_id, student):
+    """Whether a marked student has no page, or one from before the last marking."""
+    page, mark = course.feedback(set_id, student), course.marks(set_id, student)
+    return not page.is_file() or page.stat().st_mtime < mark.stat().st_mtime
+
+
+def what_waits(course, set_id):
+    """Answers without points: the written ones, and all of a hand-in that cannot be read.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    list of (str, dict)
+        Student, and the question's part of the record.
+    """
+    marks = human_marks(course, set_id)
+    return [
+        (found["student"], cell)
+        for found in usable_records(course, set_id)[0]
+        for cell in [*(one for one in found["verdicts"] if one["points"] is None), *found["human"]]
+        if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
+    ]
+
+
+def in_words(state, roster, now):
+    """What is next, a line each, the most urgent first.
+
+    Parameters
+    ----------
+    state : ClassState
+    roster : dict of str to str
+        Student number to name.
+    now : float
+        In seconds since 1970.
+
+    Returns
+    -------
+    list of str
+        Never empty.
+    """
+    lines = []
+    if state.unplaced:
+        lines.append(f"{_files(state.unplaced)} no place: say whose, or set aside.")
+    for one in state.sets:
+        words = _of_set(one, roster, now)
+        lines += [f"{one.title}: {words}"] if words else []
+    if not lines and state.not_out:
+        lines.append(f"Nothing waits. Next to hand out: {state.not_out[0]}.")
+    return lines or ["Nothing waits."]
+
+
+def _of_set(one, roster, now):
+    parts = []
+    if one.due is not None:
+        parts.append(_due(one.due, now))
+    if one.to_mark:
+        parts.append(f"{_students(one.to_mark, roster)} to mark")
+    if one.to_read:
+        parts.append("1 answer waits for you" if one.to_read == 1
+                     else f"{one.to_read} answers wait for you")  # fmt: skip
+    if one.to_hand_back:
+        parts.append(f"{one.to_hand_back} to hand back")
+    if one.missing and len(one.missing) < len(roster):
+        parts.append(f"not handed in: {_students(one.missing, roster)}")
+    elif one.missing:
+        parts.append("nobody has handed in yet")
+    settled = not (one.to_mark or one.to_read or one.to_hand_back or one.missing)
+    return "" if settled else "; ".join(parts) + "."
+
+
+def _due(due, now):
+    when = datetime.fromtimestamp(due).strftime("%d %B, %H:%M").lstrip("0")
+    if due < now:
+        return f"was due {when}"
+    days = int((due - now) // DAY)
+    return f"due {when}, {f'in {days} days' if days > 1 else 'in a day' if days else 'today'}"
+
+
+def _students(numbers, roster):
+    named = [roster.get(one, one) for one in numbers[:NAMED]]
+    more = len(numbers) - NAMED
+    if more <= 0:
+        return ", ".join(named)
+    return f"{', '.join(named)} and {more} more"
+
+
+def _files(count):
+    return "1 file has" if count == 1 else f"{count} files have"

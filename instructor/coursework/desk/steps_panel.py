@@ -1,0 +1,96 @@
+"""The desk's panel for the steps of a set: hand out, take in, mark, hand back, report."""
+
+import os
+import tempfile
+from pathlib import Path
+
+import ipywidgets as widgets
+
+from coursework.arriving.take_in import take_in
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE, WIDE
+from coursework.errors import CourseError
+from coursework.marking.mark_set import mark_set
+from coursework.marking.room.door import not_held_back
+from coursework.reports.hand_back import hand_back
+from coursework.reports.report import report
+from coursework.sets.hand_out import hand_out
+from kitchenmath.panels.frame import below_each_other
+
+
+def steps_panel(desk):
+    """A button and a progress bar for each step of a set.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `place` and `upload`, where hand-ins are named.
+    """
+    place = widgets.Text(
+        description="Folder or zip",
+        placeholder="as downloaded, such as Downloads/hand-ins.zip",
+        style=BESIDE,
+        layout=WIDE,
+    )
+    upload = widgets.FileUpload(description="Or choose files", multiple=True)
+
+    def taking(progress):
+        taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
+        upload.value = ()  # or the next take-in would read them again
+        return taken
+
+    panel = below_each_other(
+        [
+            desk.step("Hand out", lambda _: _hand_out(desk)),
+            place,
+            upload,
+            desk.step("Take in", taking),
+            desk.step("Mark", lambda progress: _mark(desk, progress)),
+            desk.step("Hand back", lambda progress: _hand_back(desk, progress)),
+            desk.step("Report", lambda progress: _report(desk, progress)),
+        ],
+        PAGE,
+    )
+    panel.place, panel.upload = place, upload
+    return panel
+
+
+def _hand_out(desk):
+    return f"Give this notebook to the class: {hand_out(desk.course, desk.sets.value)}"
+
+
+def _take_in(course, typed, chosen, progress):
+    """Take in a folder or zip as one sees it from home, and the files that were chosen."""
+    # The kernel stands in the kit's own folder.
+    places = [Path.home() / Path(typed).expanduser()] if typed else []
+    with tempfile.TemporaryDirectory() as folder:
+        for number, file in enumerate(chosen):
+            saved = Path(folder) / str(number) / Path(file["name"]).name
+            saved.parent.mkdir()
+            saved.write_bytes(bytes(file["content"]))
+            stamp = file["last_modified"].timestamp()
+            os.utime(saved, (stamp, stamp))
+        if chosen:
+            places.append(Path(folder))
+        if not places:
+            raise CourseError("Say where the hand-ins are: a folder or a zip, or choose files.")
+        return str(take_in(course, places, progress))
+
+
+def _mark(desk, progress):
+    marked = mark_set(desk.course, desk.sets.value, progress)
+    return "\n".join(each for each in (str(marked), not_held_back()) if each)
+
+
+def _hand_back(desk, progress):
+    pages = hand_back(desk.course, desk.sets.value, progress)
+    return f"{len(pages)} pages are in {desk.course.folder / 'feedback'}\nThe first: {pages[0]}"
+
+
+def _report(desk, progress):
+    sheet, page = report(desk.course, desk.sets.value, progress)
+    return f"Mark sheet: {sheet}\nThe class's page: {page}"

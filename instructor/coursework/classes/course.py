@@ -4,19 +4,26 @@ The folders follow nbgrader's layout, so that its own marking page opens on them
 lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `reports`.
 """
 
-import math
 import re
 import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
-from coursework.classes.policy import POLICY_LINES, Policy, read_policy
+from coursework.classes.course_file import AboveZero, Text, Whole, read_settings
+from coursework.classes.policy import (
+    POLICY_LINES,
+    MarkBook,
+    Policy,
+    PracticalLines,
+    SetRule,
+    policy_of,
+)
 from coursework.classes.roster import read_roster, refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 
 __all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
-           "open_course", "read_bounds", "read_roster"]  # fmt: skip
+           "open_course", "read_roster"]  # fmt: skip
 
 INSTRUCTOR = Path(__file__).resolve().parents[2]
 KEYS = INSTRUCTOR / "keys"
@@ -28,18 +35,31 @@ TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
 class Bounds:
     """What one hand-in may use in the student's room. Each names itself when it strikes."""
 
-    seconds: float = 60.0  # for the whole notebook
-    cell_seconds: float = 15.0
-    memory_bytes: int = 1_000_000_000
-    output_bytes: int = 1_000_000
-    disk_bytes: int = 50_000_000
-    files: int = 500
-    open_files: int = 64
-    threads: int = 32
-    figures: int = 20  # in one cell
-    answer_bytes: int = 20_000  # the text of one answer
-    own_cells: int = 200  # a student's own code cells
-    file_bytes: int = 60_000_000  # the file that was handed in, with its pictures
+    seconds: AboveZero = 60.0  # for the whole notebook
+    cell_seconds: AboveZero = 15.0
+    memory_bytes: Whole = 1_000_000_000
+    output_bytes: Whole = 1_000_000
+    disk_bytes: Whole = 50_000_000
+    files: Whole = 500
+    open_files: Whole = 64
+    threads: Whole = 32
+    figures: Whole = 20  # in one cell
+    answer_bytes: Whole = 20_000  # the text of one answer
+    own_cells: Whole = 200  # a student's own code cells
+    file_bytes: Whole = 60_000_000  # the file that was handed in, with its pictures
+
+
+@dataclass(frozen=True)
+class Settings:
+    """The course file: its lines and tables, and no others."""
+
+    name: Text
+    term: Text
+    gradebook: str = ""
+    bounds: Bounds = field(default_factory=Bounds)
+    mark_book: MarkBook = field(default_factory=MarkBook)
+    sets: dict[str, SetRule] = field(default_factory=dict)
+    practical: dict[str, PracticalLines] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -192,43 +212,25 @@ def open_course(folder):
     if not file.is_file():
         raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
     try:
-        settings = tomllib.loads(file.read_text(encoding="utf-8-sig"))
-        name, term = str(settings["name"]), str(settings["term"])
+        lines = tomllib.loads(file.read_text(encoding="utf-8-sig"))
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise CourseError(f"course.toml cannot be read: {error}.") from None
-    except KeyError as error:
-        line = error.args[0]
-        raise CourseError(f'course.toml has no line {line} = "…" above [bounds].') from None
-    if not TERM.fullmatch(term):
+    settings = read_settings(lines, Settings)
+    if not TERM.fullmatch(settings.term):
         raise CourseError(
-            f"course.toml: the term “{term}” may have letters, figures, spaces and . _ - only."
+            f"course.toml: the term “{settings.term}” may have letters, figures, spaces and "
+            ". _ - only."
         )
-    bounds = read_bounds(settings.get("bounds", {}))
-    address = settings.get("gradebook", "")
-    if not isinstance(address, str) or (address and "://" not in address):
+    if settings.gradebook and "://" not in settings.gradebook:
         raise CourseError(
             'course.toml: gradebook needs an address, as in "postgresql+psycopg://host/marks".'
         )
-    roster = read_roster(folder / "roster.csv")
-    return Course(folder, name, term, roster, bounds, read_policy(settings), address)
-
-
-def read_bounds(lines):
-    """The bounds of a course file.
-
-    Raises
-    ------
-    CourseError
-        For a line that is none of the bounds, and for one that is no positive number.
-    """
-    known = {one.name: one for one in fields(Bounds)}
-    if not isinstance(lines, dict):
-        raise CourseError("course.toml: bounds has lines of its own, below a line [bounds].")
-    for name, value in lines.items():
-        if name not in known:
-            raise CourseError(f"course.toml, [bounds]: “{name}” is none of {', '.join(known)}.")
-        whole = known[name].type is int and type(value) is not int
-        if type(value) not in (int, float) or whole or not 0 < value < math.inf:
-            kind = "whole number" if known[name].type is int else "number"
-            raise CourseError(f"course.toml, [bounds], {name}: needs a {kind} above 0.")
-    return Bounds(**lines)
+    return Course(
+        folder,
+        settings.name,
+        settings.term,
+        read_roster(folder / "roster.csv"),
+        settings.bounds,
+        policy_of(settings.mark_book, settings.sets, settings.practical),
+        settings.gradebook,
+    )

@@ -8,7 +8,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 from coursework.classes.course import new_course, open_course
-from coursework.classes.policy import POLICY_LINES, Policy, Practical, SetRule, read_policy
+from coursework.classes.policy import POLICY_LINES, Policy, Practical, SetRule
 from coursework.errors import CourseError
 from coursework.reports.term_page import in_words
 
@@ -61,7 +61,7 @@ def test_the_lines_of_a_new_course_file_may_be_used_as_they_stand(tmp_path):
     assert {"04-buy-enough"} == set(policy.sets)
     assert {"knife skills": Practical("knife skills", 20, 1)} == policy.practical
     assert 12 + 3 == count
-    assert Policy(policy.sets, policy.practical, late_days=7) == policy
+    assert Policy(sets=policy.sets, practical=policy.practical, late_days=7) == policy
 
 
 def test_every_line_is_taken(tmp_path):
@@ -74,9 +74,9 @@ def test_every_line_is_taken(tmp_path):
     )
 
     assert policy == Policy(
+        10, 50, 0, "first", 60, "zero", True,
         {"05-season-and-brine": SetRule(weight=0)},
         {"Knife skills": Practical("Knife skills", 12.5, 1)},
-        10, 50, 0, "first", 60, "zero", True,
     )  # fmt: skip
 
 
@@ -161,22 +161,28 @@ def test_an_odd_line_is_refused_with_its_section_and_what_it_needs(tmp_path, tex
     assert str(caught.value).startswith("course.toml")
 
 
-def test_an_unknown_section_that_is_like_none_of_ours_is_left_alone():
-    """An instructor may keep lines of their own in the file."""
-    assert Policy() == read_policy({"room": {"number": 4}, "telephone": "none"})
+def test_an_unknown_table_or_line_is_refused_by_name(tmp_path):
+    """Taken in silence, an instructor's [extensions] extended nothing. All are named at once."""
+    with pytest.raises(CourseError) as caught:
+        opened(tmp_path, 'telephone = "none"\n[extensions]\nann = 3\n[mark_book]\nlate = 1\n')
+
+    said = str(caught.value)
+    assert "[extensions]: there is no such table here" in said
+    assert "“telephone” is none of name, term" in said
+    assert "[mark_book]: “late” is none of" in said
 
 
 @pytest.mark.parametrize(
     ("policy", "words"),
     [
         (Policy(), "No set has a due time in the course file, so nothing is late."),
-        (Policy({"a": SetRule(due=0)}), "Late work costs nothing. Due times are on"),
+        (Policy(sets={"a": SetRule(due=0)}), "Late work costs nothing. Due times are on"),
         (
-            Policy({"a": SetRule(due=0)}, late_percent=10, late_percent_most=50, late_days=7),
+            Policy(sets={"a": SetRule(due=0)}, late_percent=10, late_percent_most=50, late_days=7),
             "Late work: each day started after the due time takes 10 % of the set's points off, "
             "50 % at most, and no mark goes below 0. After 7 days it does not count.",
         ),
-        (Policy({"a": SetRule(due=0)}, late_days=1), "After 1 day it does not count."),
+        (Policy(sets={"a": SetRule(due=0)}, late_days=1), "After 1 day it does not count."),
         (Policy(), "Of several attempts the latest counts."),
         (Policy(second_attempt="best"), "the best counts"),
         (Policy(second_attempt="mean"), "the mean of all counts"),

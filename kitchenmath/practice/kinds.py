@@ -4,9 +4,58 @@ import math
 
 import numpy as np
 
-from kitchenmath.errors import WrongKind
+from kitchenmath.errors import KitchenError, WrongKind
+from kitchenmath.units.door import one_of
+from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
 from kitchenmath.units.saying import say
+
+
+class AmountKind:
+    """How one amount is read and said: an `AnswerKind` (see `question_kinds`).
+
+    Parameters
+    ----------
+    kind : str
+        A key of `KINDS`.
+
+    Raises
+    ------
+    UnknownName
+    """
+
+    def __init__(self, kind):
+        self.kind = one_of(kind, KINDS, "kind")
+        self.asked, self.example = a_kind(kind), KINDS[kind][1]
+
+    def read(self, answer):
+        """The amount that was typed or computed.
+
+        Raises
+        ------
+        KitchenError
+            With what to type.
+        """
+        try:
+            return as_kind(read(answer) if isinstance(answer, str) else answer, self.kind)
+        except KitchenError as error:
+            raise type(error)(with_example(str(error), self.kind)) from None
+
+    def seen(self, value, plausible):
+        """Whether an amount is hard to believe, and what can be said about it."""
+        sentence = f"read as {say(value)}. It is {self.asked}, as it should be."
+        if plausible:
+            low, high = (as_kind(read(bound), self.kind) for bound in plausible)
+            if not low <= value <= high:
+                return True, (
+                    f"{sentence} Look again: {say(value)} is hard to believe in a kitchen. "
+                    f"Something from {say(low)} to {say(high)} is."
+                )
+        return False, sentence
+
+    def untouched(self, answer, plausible):
+        """No amount is handed out with a form in its cell."""
+        return False
 
 
 def as_kind(value, kind, whose=""):

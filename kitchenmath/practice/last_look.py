@@ -10,9 +10,9 @@ import textwrap
 from pathlib import Path
 
 from kitchenmath.errors import KitchenError, Unreadable
-from kitchenmath.practice.handin import NOT_SAID, in_sum
-from kitchenmath.practice.looking import Look
+from kitchenmath.practice.before_handing_in import NOT_SAID, in_sum
 from kitchenmath.practice.own_numbers import student_number
+from kitchenmath.practice.question_kinds import Look
 from kitchenmath.practice.set_file import Asked, asked_in, last_assigned, read_set
 from kitchenmath.practice.sheet import Sheet
 

@@ -11,17 +11,18 @@ from typing import Any
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.more_kinds import MORE_KINDS, Played
-from kitchenmath.practice.questions import value_of
-from kitchenmath.practice.verdicts import Found, Verdict
-
-FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
-DRAWN = "took the sample that was drawn"
-DRAWN_SAYS = (
-    "This is the sample that was drawn for you, and no measurement of your own. Leave the answer "
-    "empty where you cannot measure: the next questions start from the sample all the same."
+from kitchenmath.practice.question_kinds import (
+    ANSWER_KINDS,
+    AskedQuestion,
+    Played,
+    answer_kind,
 )
-NOISE = ("about the same as yours", "see my photograph", "more or less on size")
+from kitchenmath.practice.questions import value_of
+from kitchenmath.practice.verdicts import Found, Verdict, refuse_doubled
+from kitchenmath.practice.words import DRAWN, DRAWN_SAYS, FROM_SAMPLE, own_measurement
+from kitchenmath.units.door import one_of
+
+NOISE = ("about the same", "see my photograph", "more or less right")
 
 
 @dataclass(frozen=True)
@@ -53,7 +54,7 @@ class MeasuredSlip:
 
 
 @dataclass(frozen=True)
-class Measured:
+class Measured(AskedQuestion):
     """A question that asks for a measurement of one's own.
 
     Parameters
@@ -79,14 +80,10 @@ class Measured:
     working: tuple = ()
     skill: str = ""
     lesson: str = ""
-    measured: bool = True
 
     def __post_init__(self):
-        if self.kind not in MORE_KINDS:
-            raise KitchenError(f"kind: {self.kind!r} is not one of {', '.join(MORE_KINDS)}.")
-        names = [slip.name for slip in self.slips]
-        if len(set(names)) != len(names):
-            raise KitchenError(f"{self.id}: two slips share the name {names}.")
+        one_of(self.kind, ANSWER_KINDS, "kind")
+        refuse_doubled(self)
 
     def right(self, known):
         """The sample drawn for the student: what later questions start from without their own."""
@@ -100,7 +97,7 @@ class Measured:
         KitchenError
             With the sentence that the student sees.
         """
-        return MORE_KINDS[self.kind].read(answer)
+        return answer_kind(self.kind).read(answer)
 
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on a measurement; `own` and `sound` as for a `Question`, not needed here.
@@ -138,6 +135,11 @@ class Measured:
         points = max(0.0, self.points - sum(each.costs for each in found))
         return self._verdict("slip", points, str(value), known, found, notes)
 
+    def carried(self, answer, known):
+        """The student's own measurement where it is sound, else the sample."""
+        own = built_on(answer, self.kind)
+        return self.right(known) if own is None else own
+
     def slip_value(self, slip, known):
         """A measurement like the sample, as somebody types it who makes this slip."""
         return value_of(slip.formula, {**known, "sample": self.right(known).another})
@@ -165,7 +167,6 @@ class Measured:
         return Found(DRAWN, DRAWN_SAYS, float(self.points))
 
     def _verdict(self, outcome, points, answer, known, found=(), notes=()):
-        sample = f"a measurement of your own. The sample drawn for you was {self.right(known)}"
         return Verdict(
             question=self.id,
             outcome=outcome,
@@ -174,7 +175,7 @@ class Measured:
             found=found,
             notes=notes,
             answer=answer,
-            right="" if outcome == "right" else sample,
+            right="" if outcome == "right" else own_measurement(self.right(known)),
             working=self.working,
         )
 
@@ -194,7 +195,7 @@ def built_on(answer, kind):
         None where the sample drawn for the student counts.
     """
     try:
-        value: Any = MORE_KINDS[kind].read(answer)
+        value: Any = answer_kind(kind).read(answer)
     except KitchenError:
         return None
     return value if value.sound else None

@@ -12,7 +12,7 @@ from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
-from kitchenmath.practice.more_kinds import AnswerKind, add_kind
+from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
 
 EXAMPLE = "cider foam 19:20"
@@ -210,7 +210,7 @@ class PlanKind(AnswerKind):
             lines.append(f"Look again: no start yet for {', '.join(missing)}.")
         elif plausible:
             lines.append("Every task has a start.")
-        return " ".join(lines)
+        return bool(missing), " ".join(lines)
 
     def untouched(self, answer, plausible):
         """Whether the tasks stand there without a time, as they were handed out."""

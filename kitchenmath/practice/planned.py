@@ -15,7 +15,17 @@ from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
+from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.verdicts import Found, Verdict
+from kitchenmath.practice.words import (
+    ALL_KEPT,
+    ONE_PLAN,
+    and_more,
+    begins_at,
+    no_plan,
+    not_given,
+    parts_of_worth,
+)
 from kitchenmath.service.clock import say_clock
 
 # What points are given for, and the findings that lose them.
@@ -26,7 +36,6 @@ PARTS = {
     "equipment": ("equipment",),
     "opening": ("opening",),
 }
-ALL_KEPT = "Every limit is kept."
 MOST_SENTENCES = 3  # on one slip; a plan with all at one time would fill a page
 
 
@@ -70,7 +79,7 @@ class PlanSlip:
 
 
 @dataclass(frozen=True)
-class PlanQuestion:
+class PlanQuestion(AskedQuestion):
     """A question that asks for the start of every task of a service.
 
     Parameters
@@ -99,7 +108,7 @@ class PlanQuestion:
 
     def __post_init__(self):
         if self.worth.keys() != PARTS.keys():
-            raise KitchenError(f"worth: points are given for {', '.join(PARTS)}, each of them.")
+            raise KitchenError(parts_of_worth(PARTS))
 
     @property
     def points(self):
@@ -111,7 +120,7 @@ class PlanQuestion:
         names = tuple(inspect.signature(self.kitchen).parameters)
         missing = [name for name in names if name not in known]
         if missing:
-            raise KitchenError(f"{self.id}: the kitchen asks for {', '.join(missing)}: not given.")
+            raise KitchenError(not_given(missing, self.id))
         return _built(self.kitchen, names, tuple(known[name] for name in names))
 
     def right(self, known):
@@ -124,7 +133,7 @@ class PlanQuestion:
         """
         plan = self.kitchen_of(known).plan
         if not plan.feasible:
-            raise OutOfRange(f"{self.id}: no plan works here: {plan.conflicts[0]}")
+            raise OutOfRange(no_plan(self.id, plan.conflicts[0]))
         return plan
 
     def look(self, answer):
@@ -228,8 +237,8 @@ class PlanQuestion:
             found=found,
             notes=notes,
             answer=answer,
-            right=f"one plan that works begins at {right.starts[first]} with “{first}”, as shown",
-            working=(*self.working, "One plan that works:", *lines),
+            right=begins_at(right.starts[first], first),
+            working=(*self.working, ONE_PLAN, *lines),
         )
 
 
@@ -243,7 +252,7 @@ def _briefly(findings):
     """What clashes, in three sentences at most."""
     said_ = [finding.sentence for finding in findings[:MOST_SENTENCES]]
     more = len(findings) - MOST_SENTENCES
-    return " ".join(said_ + ([f"And {more} more of this kind."] if more > 0 else []))
+    return " ".join(said_ + ([and_more(more)] if more > 0 else []))
 
 
 def _row(plan, name):

@@ -8,8 +8,8 @@ import numpy as np
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.log_lines import pairs_in
-from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.practice.own_numbers import Choices
+from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.typed_lists import saying_what_to_type, with_units
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
@@ -151,7 +151,7 @@ class ProbeLogKind(AnswerKind):
 
     def seen(self, value, plausible=None):
         """What can be said about a log before it is marked."""
-        sentence = f"read as {value!r}."
+        sentence, doubtful = f"read as {value!r}.", False
         if not value.scale_said:
             sentence += " No scale stands there, so it is taken for °C: type °C or °F."
         if not value.in_order:
@@ -163,7 +163,8 @@ class ProbeLogKind(AnswerKind):
             cores_C = value.temperatures.magnitude
             for odd in cores_C[(cores_C < low) | (cores_C > high)][:1]:
                 sentence += f" Look again: {figures(odd)} °C is hard to believe in a core."
-        return sentence
+                doubtful = True
+        return doubtful, sentence
 
 
 add_kind("probe log", ProbeLogKind())

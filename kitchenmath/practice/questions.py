@@ -12,7 +12,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice.amount_played import played
 from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
+from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.verdicts import (
     NEAR_A_SLIP,
     Found,
@@ -20,7 +22,10 @@ from kitchenmath.practice.verdicts import (
     Verdict,
     Within,
     last_figure,
+    refuse_doubled,
 )
+from kitchenmath.practice.words import not_given
+from kitchenmath.units.door import one_of
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
@@ -32,7 +37,7 @@ NO_NUMBER = (ArithmeticError, ValueError)
 
 
 @dataclass(frozen=True)
-class Question:
+class Question(AskedQuestion):
     """A question with one right number.
 
     Parameters
@@ -66,12 +71,11 @@ class Question:
     lesson: str = ""
     system: str = field(default="us", repr=False)
 
+    told_in_numbers = True
+
     def __post_init__(self):
-        if self.kind not in KINDS:
-            raise KitchenError(f"kind: {self.kind!r} is not one of {', '.join(KINDS)}.")
-        names = [slip.name for slip in self.slips]
-        if len(set(names)) != len(names):
-            raise KitchenError(f"{self.id}: two slips share the name {names}.")
+        one_of(self.kind, KINDS, "kind")
+        refuse_doubled(self)
 
     def right(self, known):
         """The right answer, brought to the question's kind. `known` maps names to quantities."""
@@ -146,6 +150,34 @@ class Question:
         formulas = (self.formula, *(slip.formula for slip in self.slips))
         return {name for formula in formulas for name in _names(formula)}
 
+    def played(self, known):
+        """Answers as students give them, and what is to be found about each."""
+        return played(self, known)
+
+    def own_value(self, answer):
+        """The student's own amount, from which a later answer may carry on."""
+        return self.look(answer)
+
+    def in_numbers(self, known):
+        """What is right and where the slips lead, as plain numbers with their units."""
+        led = [(slip, self.slip_value(slip, known)) for slip in self.slips]
+        return {
+            "kind": self.kind,
+            "right": _plain(self.right(known)),
+            "within": _plain(self.tolerance.step),
+            "slips": [
+                {
+                    "name": slip.name,
+                    "at": _plain(value),
+                    "near": slip.near,
+                    "sentence": slip.sentence,
+                }
+                for slip, value in led
+                if value is not None
+            ],
+            "working": list(self.judge(None, known).working),
+        }
+
     def _earlier(self, own):
         """The student's own answers that this question's formulas build on."""
         return {name: value for name, value in own.items() if name in self.builds_on}
@@ -207,6 +239,11 @@ class Question:
         )
 
 
+def _plain(quantity):
+    """A number and its unit, as a notebook can hold them."""
+    return [float(quantity.magnitude), str(quantity.units)]
+
+
 def _names(formula):
     return tuple(inspect.signature(formula).parameters)
 
@@ -226,5 +263,5 @@ def value_of(formula, known):
     """
     missing = [name for name in _names(formula) if name not in known]
     if missing:
-        raise KitchenError(f"a formula asks for {', '.join(missing)}, which is not given.")
+        raise KitchenError(not_given(missing))
     return formula(**{name: known[name] for name in _names(formula)})

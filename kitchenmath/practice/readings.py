@@ -9,8 +9,8 @@ import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind, said
-from kitchenmath.practice.more_kinds import AnswerKind, add_kind
 from kitchenmath.practice.own_numbers import Choices
+from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.typed_lists import (
     amounts_in,
     plain_quantity,
@@ -159,7 +159,7 @@ class ReadingsKind(AnswerKind):
     def seen(self, value, plausible=None):
         """What can be said about readings before they are marked."""
         lengths = value.lengths.magnitude
-        sentence = f"read as {len(value)} lengths: {value!r}."
+        sentence, doubtful = f"read as {len(value)} lengths: {value!r}.", bool(value.tenfold)
         if not value.unit_said:
             sentence += " No unit stands there, so they are taken for millimetres: type it."
         if value.alike:
@@ -171,7 +171,8 @@ class ReadingsKind(AnswerKind):
             low, high = (amount(read(bound), "mm", "plausible") for bound in plausible)
             for odd in lengths[(lengths < low) | (lengths > high)][:1]:
                 sentence += f" Look again: {figures(odd)} mm is hard to believe here."
-        return sentence
+                doubtful = True
+        return doubtful, sentence
 
 
 add_kind("readings", ReadingsKind())

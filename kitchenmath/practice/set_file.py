@@ -10,11 +10,10 @@ import textwrap
 import warnings
 from dataclasses import dataclass
 
-from kitchenmath.errors import KitchenError, Unreadable
-from kitchenmath.practice.looking import Look, asked_for, look_over
-from kitchenmath.practice.more_kinds import MORE_KINDS
+from kitchenmath.errors import KitchenError, UnknownName, Unreadable
+from kitchenmath.practice.answer_look import look_over
+from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.units.reading import read
-from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
 
 LONGEST = 50_000_000  # bytes
@@ -92,7 +91,10 @@ class Asked:
 
     def typed(self):
         """How to type an answer to this question."""
-        example = asked_for(self.kind)[1] if self.kind in {*KINDS, *MORE_KINDS} else "4.2 kg"
+        try:
+            example = answer_kind(self.kind).example
+        except UnknownName:
+            example = "4.2 kg"
         return f'Type it between two quotes: {self.question} = "{example}".'
 
     def how_to_type(self):

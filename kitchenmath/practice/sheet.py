@@ -1,18 +1,21 @@
 """A set's sheet: it gives each student their numbers, looks at answers and awards points."""
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.looking import seen
+from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.measured import built_on
 from kitchenmath.practice.own_numbers import Given, given, student_number
 from kitchenmath.practice.stumbles import speak_plainly
+from kitchenmath.units.door import one_of
 
 __all__ = ["Sheet", "open_set"]
 
 # Where a set keeps the numbers of a question: `one = sheet.given("q1", …)`.
-VARIABLES = {
-    f"q{number}": word
-    for number, word in enumerate(("one", "two", "three", "four", "five", "six", "seven"), start=1)
-}
+WORDS = (
+    *("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven"),
+    *("twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen"),
+    *("nineteen", "twenty"),
+)
+VARIABLES = {f"q{number}": word for number, word in enumerate(WORDS, start=1)}
 
 
 def open_set(set_id, term, student):
@@ -71,13 +74,19 @@ class Sheet:
         Returns
         -------
         Given
+
+        Raises
+        ------
+        UnknownName
+            For a question beyond q20: a set asks no more.
         """
+        one_of(question, VARIABLES, "question")
         self.choices[question] = choices
         labels = {name: choice.label for name, choice in choices.items()}
         if not self.student:
             return Given("Your numbers show here once your student number is in.", {}, labels)
         numbers = given(self.term, self.student, f"{self.set_id}/{question}", **choices)
-        return Given(f"Your numbers for {question}:", numbers, labels, VARIABLES.get(question, ""))
+        return Given(f"Your numbers for {question}:", numbers, labels, VARIABLES[question])
 
     def look(self, question, answer, kind, plausible=None):
         """Say whether an answer is there, readable, of the right kind and plausible.
@@ -89,7 +98,7 @@ class Sheet:
         question : str
         answer : str or Quantity
         kind : str
-            A key of `KINDS` or of `MORE_KINDS`.
+            A key of `KINDS`, or a kind that was added.
         plausible : tuple of str, optional
             Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
         """
@@ -158,8 +167,9 @@ class Sheet:
             verdict = verdicts[question.id] = question.judge(answer, known, own, sound)
             if verdict.outcome == "right":
                 sound.add(question.id)
-            if verdict.outcome not in ("missing", "unreadable") and not _is_measured(question):
-                own[question.id] = question.look(answer)
+            if verdict.outcome not in ("missing", "unreadable"):
+                value = question.own_value(answer)
+                own |= {} if value is None else {question.id: value}
         return verdicts
 
     def known(self, student, answers=None):
@@ -181,7 +191,7 @@ class Sheet:
             choices = self.choices.get(question.id, {})
             known |= given(self.term, student, f"{self.set_id}/{question.id}", **choices)
             yield question, dict(known)
-            known[question.id] = _carried_on(question, known, answers or {})
+            known[question.id] = question.carried((answers or {}).get(question.id), known)
 
     def collisions(self, students):
         """Slips that pass for the right answer with some student's numbers.
@@ -201,14 +211,3 @@ class Sheet:
             for question, known in self.known(student)
             for slip in question.collisions(known)
         ]
-
-
-def _is_measured(question):
-    return getattr(question, "measured", False)
-
-
-def _carried_on(question, known, answers):
-    """What later formulas know of a question: the right answer, or the student's own readings."""
-    measured = _is_measured(question)
-    own = built_on(answers.get(question.id), question.kind) if measured else None
-    return question.right(known) if own is None else own

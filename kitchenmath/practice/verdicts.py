@@ -5,6 +5,8 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice.words import same_name
 from kitchenmath.units.registry import Quantity, kind_of
 from kitchenmath.units.saying import say
 
@@ -123,6 +125,18 @@ class Verdict:
     def slips(self):
         """Names of what was found."""
         return tuple(each.name for each in self.found)
+
+
+def refuse_doubled(question):
+    """Refuse a question with two slips of one name: a report could not tell them apart.
+
+    Raises
+    ------
+    KitchenError
+    """
+    names = [slip.name for slip in question.slips]
+    if len(set(names)) != len(names):
+        raise KitchenError(same_name(question.id, names))
 
 
 def last_figure(typed):

@@ -12,6 +12,15 @@ BY_OUTCOME = {
 }
 EITHER = " Or: "  # between slips of which a number cannot tell which it was
 
+FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
+DRAWN = "took the sample that was drawn"
+DRAWN_SAYS = (
+    "This is the sample that was drawn for you, and no measurement of your own. Leave the answer "
+    "empty where you cannot measure: the next questions start from the sample all the same."
+)
+ALL_KEPT = "Every limit is kept."
+ONE_PLAN = "One plan that works:"
+
 
 def sentences(verdict):
     """What a student is told about an answer, a sentence or two for each thing found.
@@ -64,3 +73,42 @@ def in_words(verdict):
     if len(told) < 2 or verdict.outcome not in ("slip", "wrong"):
         return " ".join(told)
     return " ".join(f"({place}) {words}" for place, words in enumerate(told, 1))
+
+
+def own_measurement(sample):
+    """What is asked for where no number is right."""
+    return f"a measurement of your own. The sample drawn for you was {sample}"
+
+
+def begins_at(start, task):
+    """What is shown of the plan that works, where plans are many."""
+    return f"one plan that works begins at {start} with “{task}”, as shown"
+
+
+def and_more(count):
+    """Where more findings of a kind are there than are told."""
+    return f"And {count} more of this kind."
+
+
+# For whoever writes a key.
+
+
+def same_name(question, names):
+    """Where two slips cannot be told apart in a report."""
+    return f"{question}: two slips share the name {names}."
+
+
+def not_given(names, question=""):
+    """Where a formula asks for what the set does not draw."""
+    whose = f"{question}: the kitchen" if question else "a formula"
+    return f"{whose} asks for {', '.join(names)}, which is not given."
+
+
+def no_plan(question, conflict):
+    """Where the drawn numbers leave no plan that works."""
+    return f"{question}: no plan works here: {conflict}"
+
+
+def parts_of_worth(parts):
+    """Where a key gives points for other parts of a plan than there are."""
+    return f"worth: points are given for {', '.join(parts)}, each of them."

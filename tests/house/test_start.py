@@ -671,7 +671,7 @@ STUBS = {
     "jupyterlab/__init__.py": "",
     "jupyterlab/labapp.py": "def main(words): print('lab', *words, sep='\\n')",
     "pytest.py": "def main(words, plugins): print('pytest', *words, sep='\\n')",
-    "kitchenmath/practice/handin.py": (
+    "kitchenmath/practice/before_handing_in.py": (
         "def main(words): print('hand in', *words, sep='\\n'); return 4"
     ),
     "instructor/coursework/__init__.py": "",

@@ -2,7 +2,7 @@
 
 import pytest
 
-from kitchenmath.practice.handin import look_at
+from kitchenmath.practice.before_handing_in import look_at
 from kitchenmath.practice.set_file import read_set
 from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, open_lab
 

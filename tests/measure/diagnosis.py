@@ -18,8 +18,6 @@ plan can, both are wanted. Noise is a number from a quarter of the right one to 
 of it meets a slip by chance, and some is right by luck.
 """
 
-import hashlib
-import itertools
 import sys
 from collections import Counter
 from pathlib import Path
@@ -31,67 +29,23 @@ from coursework.progress import Progress  # noqa: E402
 from coursework.sets.key_text import key_notebook, set_ids  # noqa: E402
 from coursework.sets.keys import load_key  # noqa: E402
 
-from kitchenmath.practice import Question  # noqa: E402
-from kitchenmath.practice.more_kinds import Played  # noqa: E402
+from kitchenmath.practice.amount_played import dice, noise  # noqa: E402
+from kitchenmath.practice.question_kinds import Played  # noqa: E402
 from kitchenmath.units import say  # noqa: E402
 
 STUDENTS = 200
 HAND_INS = 5  # by each student
-NOISES = 10  # for each question of each student
-WIDEST = 4  # noise goes from a quarter of the right answer to four times it
 SHARES = {"right": 0.5, "slip": 0.4}  # of the answers of a hand-in; the others are noise
-OTHER = {"kg": "lb", "g": "oz", "lb": "kg", "oz": "g", "L": "us_quart", "mL": "us_fluid_ounce",
-         "°C": "degF", "°F": "degC", "mm": "inch", "min": "h", "h": "min"}  # fmt: skip
 NOTHING = "(nothing named)"
 ALWAYS = 0.9  # from this share of the students on, a third slip is the two at once by its own name
 NO_NUMBER = (ArithmeticError, ValueError)  # a formula on a student's own nought
-
-
-def dice(*parts):
-    """A number from 0 up to 1, the same in every run."""
-    text = "|".join(map(str, parts))
-    return int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big") / 2**64
-
-
-def right_ways(question, value):
-    """The right answer in every way that people write it: figures, kitchen steps, other unit."""
-    yield from (say(value, digits) for digits in (6, 4, 3))
-    step = question.tolerance.around(value, of_percent=question.kind == "percent")
-    yield say(type(value)(step * round(value.magnitude / step), value.units), 6)
-    other = OTHER.get(f"{value.units:~}".replace("Δ", ""))
-    if other:
-        difference = "delta_" if "delta_" in str(value.units) and "deg" in other else ""
-        yield say(value.to(f"{difference}{other}"), 4)
-
-
-def played(question, known, student):
-    """The answers to one question, and what is to be found about each."""
-    if not isinstance(question, Question):
-        yield from question.played(known)
-        return
-    right = question.right(known)
-    yield from (Played(typed, "right") for typed in right_ways(question, right))
-    values = {slip.name: question.slip_value(slip, known) for slip in question.slips}
-    values = {name: value for name, value in values.items() if value is not None}
-    for name, value in values.items():
-        yield from (Played(say(value, digits), "slip", (name,)) for digits in (6, 3))
-    for (one, first), (other, second) in itertools.combinations(values.items(), 2):
-        both = right * (first / right).to("").magnitude * (second / right).to("").magnitude
-        yield Played(say(both, 4), "two slips", (one, other))
-    yield from (Played(noise(right, question, student, i), "noise") for i in range(NOISES))
-
-
-def noise(right, question, student, place):
-    """A number without a reason: a half of the right one is as likely as its double."""
-    factor = WIDEST ** (2 * dice("noise", student, question.id, place) - 1)
-    return say(right * factor, 4)
 
 
 def one_by_one(sheet, student, found, confused):
     """Play every question by itself; all answers that were played, by question."""
     answers = {}
     for question, known in sheet.known(student):
-        answers[question.id] = list(played(question, known, student))
+        answers[question.id] = list(question.played(known))
         for answer, way, slips in answers[question.id]:
             verdict = question.judge(answer, known)
             count(found, confused, question, way, slips, verdict)
@@ -124,7 +78,7 @@ def whole_hand_in(sheet, student, number, ways, found, confused):
     answers, plans, own = {}, {}, {}
     for question, known in sheet.known(student, answers):  # it sees the answers as they come
         chance = dice("way", student, number, question.id)
-        if isinstance(question, Question):
+        if question.told_in_numbers:
             play = play_on(question, known, own, chance, student)
             own[question.id] = question.look(play.answer)
         else:
@@ -134,7 +88,7 @@ def whole_hand_in(sheet, student, number, ways, found, confused):
     wrong = set()
     for question_id, verdict in sheet.mark(student, answers).items():
         (way, slips), question = plans[question_id], sheet.questions[question_id]
-        carried = bool(wrong & named_in(question)) and way != "noise"
+        carried = bool(wrong & question.builds_on) and way != "noise"
         if verdict.outcome != "right":
             wrong.add(question_id)
         if carried and way == "right":
@@ -157,15 +111,10 @@ def whole_hand_in(sheet, student, number, ways, found, confused):
             found["hand-in as expected"] += good[way]
 
 
-def named_in(question):
-    """What the formulas of a question name: given numbers and earlier answers."""
-    return question.builds_on if isinstance(question, Question) else frozenset()
-
-
 def play_on(question, known, own, chance, student):
     """An answer, its way and its slips, on the student's own earlier answers."""
     started = {**known, **own}
-    with_noise = noise(question.right(known), question, student, chance)
+    with_noise = noise(question, question.right(known), chance)
     try:
         if chance < SHARES["right"]:
             return Played(say(question.right(started), 4), "right")

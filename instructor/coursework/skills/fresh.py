@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from coursework.errors import CourseError
 from coursework.records.points import heading_of
 from coursework.sets.keys import source
-from kitchenmath.practice import Question, beside, given
+from kitchenmath.practice import beside, given
 from kitchenmath.units.saying import say
 
 TRIES = 60  # draws that are looked at before a question is given up
@@ -49,7 +49,7 @@ class Fresh:
     numbers : list of str
     earlier : list of Earlier
     answers : dict
-        What `kitchenmath.practice.again.open_practice` takes, but for the hint.
+        What `kitchenmath.practice.practice_sheet.open_practice` takes, but for the hint.
     """
 
     heading: str
@@ -123,7 +123,7 @@ def fresh_question(key, question, who, round_, never=(), rather_not=()):
             )
             for one in needs
         ],
-        answers=_answers(asked, known),
+        answers=asked.in_numbers(known),
     )
 
 
@@ -134,7 +134,7 @@ def _needs(key, question):
     own = sheet.choices.get(question, {})
     earlier = list(sheet.questions)[: list(sheet.questions).index(question)]
     needs = {f"q{number}" for number in re.findall(r"question (\d+)", key.asked[question])}
-    for name in getattr(asked, "builds_on", ()):
+    for name in asked.builds_on:
         drawn = [one for one in earlier if name in sheet.choices.get(one, {})]
         needs |= {name} if name in earlier else set(drawn[-1:] if name not in own else ())
     return [one for one in earlier if one in needs]
@@ -144,7 +144,7 @@ def _refuse_more_than_numbers(key, question):
     """Only what can be told in words and numbers can be asked again on another sheet."""
     parts = {cell.get("id", "").removeprefix(f"{question}-"): cell for cell in key.cells
              if cell.get("id", "").startswith(f"{question}-")}  # fmt: skip
-    plain = isinstance(key.sheet.questions[question], Question) and parts.keys() <= set(PARTS)
+    plain = key.sheet.questions[question].told_in_numbers and parts.keys() <= set(PARTS)
     if plain and "given" in parts:
         lines = ast.parse(source(parts["given"])).body
         plain = [type(line) for line in lines] == [ast.Assign, ast.Expr]
@@ -189,24 +189,3 @@ def _in_words(sheet, who, question):
     choices = sheet.choices.get(question, {})
     numbers = _numbers(sheet, who, question)
     return [f"{choices[name].label}: {beside(value)}" for name, value in numbers.items()]
-
-
-def _answers(asked, known):
-    """What is right and where the slips lead, as plain values of these numbers."""
-    led = [(slip, asked.slip_value(slip, known)) for slip in asked.slips]
-    return {
-        "kind": asked.kind,
-        "right": _plain(asked.right(known)),
-        "within": _plain(asked.tolerance.step),
-        "slips": [
-            {"name": slip.name, "at": _plain(value), "near": slip.near, "sentence": slip.sentence}
-            for slip, value in led
-            if value is not None
-        ],
-        "working": list(asked.judge(None, known).working),
-    }
-
-
-def _plain(quantity):
-    """A number and its unit, as a notebook can hold them."""
-    return [float(quantity.magnitude), str(quantity.units)]

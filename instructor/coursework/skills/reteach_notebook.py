@@ -29,7 +29,7 @@ To open this sheet, put it into the folder `lessons` of your kit and type `pytho
 The kitchen and its numbers are invented."""
 OPEN = """\
 # Leave this cell as it is: it holds the answers, and reading it spoils the practice.
-from kitchenmath.practice.again import open_practice
+from kitchenmath.practice.practice_sheet import open_practice
 
 sheet = open_practice([
 {answers}

@@ -31,7 +31,7 @@ from coursework.skills.skill_table import skill_table
 
 from kitchenmath import Q_
 from kitchenmath.practice import Question, beside, given, in_words
-from kitchenmath.practice.again import open_practice
+from kitchenmath.practice.practice_sheet import open_practice
 from kitchenmath.units.saying import say
 from tests.helpers.desk import press, words
 from tests.helpers.records import record

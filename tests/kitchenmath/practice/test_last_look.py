@@ -14,7 +14,7 @@ from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
 
 from kitchenmath.practice import last_look, open_set, steps
-from kitchenmath.practice.handin import look_at
+from kitchenmath.practice.before_handing_in import look_at
 from kitchenmath.practice.set_file import read_set
 from kitchenmath.units import Q_
 

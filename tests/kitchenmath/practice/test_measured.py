@@ -22,7 +22,7 @@ from kitchenmath.practice import (
     invented_readings,
     open_set,
 )
-from kitchenmath.practice.looking import look_over
+from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.measured import built_on
 from kitchenmath.practice.probe_log import ProbeLogKind
 from kitchenmath.practice.readings import ReadingsKind

@@ -22,7 +22,7 @@ from hypothesis import strategies as st
 
 from kitchenmath.errors import KitchenError, OutOfRange, Unreadable, WrongKind
 from kitchenmath.practice import in_words
-from kitchenmath.practice.looking import look_over
+from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.plan_kitchen import Kitchen, begins_at_opening, later, one_by_one
 from kitchenmath.practice.plan_lines import placed, read_plan
 from kitchenmath.practice.planned import PlanQuestion, PlanSlip

@@ -17,7 +17,7 @@ from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
 
 from kitchenmath.practice import in_words
-from kitchenmath.practice.looking import look_over
+from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.set_file import asked_in, read_set
 from kitchenmath.units.registry import KINDS, Q_
 from tests.helpers.pages import Page

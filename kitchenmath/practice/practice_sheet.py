@@ -5,7 +5,7 @@ sentences of its own draw and no formula, so nothing of a graded set can be read
 """
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.looking import seen
+from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.questions import Question
 from kitchenmath.practice.stumbles import speak_plainly
 from kitchenmath.practice.verdicts import Slip, Within

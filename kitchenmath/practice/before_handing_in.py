@@ -87,7 +87,7 @@ def in_sum(looks):
     --------
     Of two answers one is there, and it cannot be read.
 
-    >>> from kitchenmath.practice.looking import look_over
+    >>> from kitchenmath.practice.answer_look import look_over
     >>> in_sum({"q1": look_over("lots", "weight"), "q2": look_over("", "count")})
     '1 of 2 answers is there. Still empty: q2. Look again at: q1.'
     """

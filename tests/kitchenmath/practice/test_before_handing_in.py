@@ -6,8 +6,8 @@ import pytest
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
 
-from kitchenmath.practice import handin
-from kitchenmath.practice.handin import ASSIGNMENTS, look_at, main
+from kitchenmath.practice import before_handing_in
+from kitchenmath.practice.before_handing_in import ASSIGNMENTS, look_at, main
 from kitchenmath.practice.set_file import read_set
 
 FILE = ASSIGNMENTS / "04-buy-enough" / "04-buy-enough.ipynb"
@@ -38,7 +38,7 @@ def sets(tmp_path, monkeypatch):
     ):
         (tmp_path / set_id).mkdir()
         (tmp_path / set_id / f"{set_id}.ipynb").write_bytes(raw)
-    monkeypatch.setattr(handin, "ASSIGNMENTS", tmp_path)
+    monkeypatch.setattr(before_handing_in, "ASSIGNMENTS", tmp_path)
     return tmp_path
 
 
@@ -140,7 +140,7 @@ def test_no_set_is_begun_as_it_is_handed_out(set_id, tmp_path, monkeypatch, caps
     (tmp_path / set_id).mkdir()
     raw = released(key_notebook(set_id), "demo")
     (tmp_path / set_id / f"{set_id}.ipynb").write_bytes(raw)
-    monkeypatch.setattr(handin, "ASSIGNMENTS", tmp_path)
+    monkeypatch.setattr(before_handing_in, "ASSIGNMENTS", tmp_path)
 
     assert main([]) == 0
     assert capsys.readouterr().out == f"Not begun: {set_id}.\n"
@@ -168,7 +168,7 @@ def test_nothing_to_look_at_is_said_with_what_to_type(word, tmp_path, monkeypatc
 
 def test_no_sets_at_all_is_said(tmp_path, monkeypatch, capsys):
     """A kit whose folder of sets is empty."""
-    monkeypatch.setattr(handin, "ASSIGNMENTS", tmp_path)
+    monkeypatch.setattr(before_handing_in, "ASSIGNMENTS", tmp_path)
 
     assert main([]) == 1
     assert "there is no notebook in this folder" in capsys.readouterr().err

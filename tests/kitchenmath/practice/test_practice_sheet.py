@@ -4,7 +4,7 @@ import pytest
 
 from kitchenmath import Q_
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.again import open_practice
+from kitchenmath.practice.practice_sheet import open_practice
 
 # By hand: 2.4 kg of trimmed celeriac at a yield of 60 % are 2.4 ÷ 0.6 = 4 kg to buy. Multiplied it
 # would be 1.44 kg, and with the loss of 40 % put on top 2.4 × 1.4 = 3.36 kg.

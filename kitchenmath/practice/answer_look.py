@@ -1,0 +1,61 @@
+"""What can be said about an answer before it is marked; never whether it is right."""
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.practice.kinds import said
+from kitchenmath.practice.question_kinds import Look, answer_kind
+
+
+def look_over(answer, kind, plausible=None):
+    """What can be said about an answer before it is marked.
+
+    Parameters
+    ----------
+    answer : str or Quantity
+        Whatever else a student's cell made gets a sentence too.
+    kind : str
+        A key of `KINDS`, or a kind that was added.
+    plausible : tuple of str, optional
+        Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
+
+    Returns
+    -------
+    Look
+        Never an error for an answer, however odd.
+
+    Raises
+    ------
+    UnknownName
+        For a kind that nobody knows.
+    """
+    asked = answer_kind(kind)
+    blank = answer is None or (isinstance(answer, str) and not answer.strip())
+    as_typed = f'{asked.asked} is asked for, such as "{asked.example}".'
+    if blank or asked.untouched(answer, plausible):
+        return Look("empty", f"nothing is typed yet: {as_typed}")
+    try:
+        doubtful, sentence = asked.seen(asked.read(answer), plausible)
+    except KitchenError as error:
+        return Look("unreadable", str(error))
+    except Exception:  # whatever a cell can make, a student gets a sentence and no traceback
+        return Look("unreadable", f"{said(answer)} cannot be read: {as_typed}")
+    return Look("doubtful" if doubtful else "there", sentence)
+
+
+def seen(answer, kind, plausible=None):
+    """The sentence of `look_over`, as a check cell prints it.
+
+    Parameters
+    ----------
+    answer : str or Quantity
+    kind : str
+    plausible : tuple of str, optional
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    UnknownName
+    """
+    return look_over(answer, kind, plausible).sentence

@@ -12,6 +12,7 @@ from coursework.gradebook.tables import (
     COMMENT,
     GRADE,
     GRADE_CELL,
+    STUDENT,
     SUBMITTED,
     SUBMITTED_NOTEBOOK,
     make_indexes,
@@ -71,6 +72,22 @@ class Book:
         place = self.execute(remarks.where(one, CELL.c.name == f"{question}-answer")).first()
         words = {"manual_comment": remark or None}
         self.execute(COMMENT.update().where(COMMENT.c.id == place.id).values(words))
+
+    def forget(self, student):
+        """Delete a student and everything that hangs on them; how many marks and remarks went."""
+        submitted = select(SUBMITTED.c.id).where(SUBMITTED.c.student_id == student)
+        notebooks = select(SUBMITTED_NOTEBOOK.c.id).where(
+            SUBMITTED_NOTEBOOK.c.assignment_id.in_(submitted)
+        )
+        count = 0
+        for table in (GRADE, COMMENT):
+            gone = self.execute(table.delete().where(table.c.notebook_id.in_(notebooks)))
+            count += gone.rowcount
+        of_set = SUBMITTED_NOTEBOOK.c.assignment_id.in_(submitted)
+        self.execute(SUBMITTED_NOTEBOOK.delete().where(of_set))
+        self.execute(SUBMITTED.delete().where(SUBMITTED.c.student_id == student))
+        self.execute(STUDENT.delete().where(STUDENT.c.id == student))
+        return count
 
 
 def _of_students(table, columns, set_id):

@@ -5,6 +5,7 @@ import os
 import sys
 from pathlib import Path
 
+from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course, read_roster
 from coursework.errors import CourseError
 from coursework.progress import Progress
@@ -107,8 +108,9 @@ def _parser():
         points.add_argument(name)
     points.add_argument("points", type=float)
     points.add_argument("comment", nargs="?", default="")
+    care = add_care_commands(step, chosen)
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points"):  # fmt: skip
+                 "term-marks", "points", *care):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )

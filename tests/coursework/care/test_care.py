@@ -13,6 +13,7 @@ from coursework.care.archive import ABOUT, back_up, export_student, restore
 from coursework.care.erasing import erase_student, still_named
 from coursework.classes.course import open_course
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.command import main
 from coursework.demo import play
 from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks, enter_human
@@ -173,3 +174,18 @@ def test_while_another_step_is_at_work_nothing_is_erased_or_backed_up(course, tm
 
     assert (course.folder / "submitted" / ADA).is_dir()
     assert not list(tmp_path.glob("*.zip"))
+
+
+def test_the_commands_ask_before_they_erase(course, tmp_path, capsys):
+    """Without --sure it lists what names the student; with it, what went. Then a backup is made."""
+    where = ["--class", str(course.folder)]
+
+    assert 0 == main(["erase", ADA, *where])
+    assert "Nothing was erased" in capsys.readouterr().out
+    assert ADA in open_course(course.folder).roster
+
+    assert 0 == main(["export", ADA, "--to", str(tmp_path), *where])
+    assert 0 == main(["erase", ADA, "--sure", *where])
+    assert "Ada Quill (BH-1001) is erased." in capsys.readouterr().out
+    assert 0 == main(["back-up", "--to", str(tmp_path / "class.zip"), *where])
+    assert zipfile.is_zipfile(tmp_path / "class.zip")

@@ -1,0 +1,105 @@
+"""Care for a class's data on the command line: erase, export, back up, restore."""
+
+from pathlib import Path
+
+from coursework.progress import Progress
+
+
+def add_commands(step, chosen):
+    """Add these commands to the parser.
+
+    Parameters
+    ----------
+    step : callable
+        Takes a name, what to do with the options, and a line of help; gives back the parser.
+    chosen : callable
+        The class of the option `--class`.
+
+    Returns
+    -------
+    list of str
+        The commands that act on a class.
+    """
+    erase = step(
+        "erase",
+        lambda options: _erase(chosen(options.folder), options),
+        "erase a student from a class, and say what went and what still names them",
+    )
+    erase.add_argument("student", help="the student number")
+    erase.add_argument("--sure", action="store_true", help="without this it only says what it does")
+    export = step(
+        "export",
+        lambda options: _export(chosen(options.folder), options),
+        "pack all that a class holds of one student into a zip",
+    )
+    export.add_argument("student", help="the student number")
+    export.add_argument("--to", type=Path, help="a folder or a file")
+    back = step(
+        "back-up",
+        lambda options: _back_up(chosen(options.folder), options),
+        "pack a whole class into one file",
+    )
+    back.add_argument("--to", type=Path, help="a folder or a file")
+    again = step("restore", _restore, "unpack a class that was backed up, here or elsewhere")
+    again.add_argument("file", type=Path)
+    again.add_argument("--name", help="another name for the restored class")
+    return ["erase", "export", "back-up"]
+
+
+def _erase(course, options):
+    from coursework.care.erasing import erase_student, still_named
+
+    if not options.sure:
+        name = course.roster.get(options.student, "")
+        found = still_named(course, options.student, name)
+        print("\n".join([f"These files of {course.folder.name} name {options.student}:", *found]))
+        print("\nNothing was erased. Type it again with --sure to erase; it cannot be taken back.")
+        return
+    print(in_words(erase_student(course, options.student)))
+
+
+def in_words(erased):
+    """What was erased, and what is left, for the terminal and for the desk.
+
+    Parameters
+    ----------
+    erased : Erased
+
+    Returns
+    -------
+    str
+    """
+    lines = [f"{erased.name or erased.student} ({erased.student}) is erased. Gone:"]
+    lines += [f"  {place}" for place in erased.gone]
+    lines.append(f"  gradebook: {erased.marks} marks and remarks")
+    if erased.left:
+        lines += ["These files still name them; look at each:"]
+        lines += [f"  {place}" for place in erased.left]
+    else:
+        lines.append("Nothing in the class's folder names them any more.")
+    lines.append(
+        "Write mark sheets and pages again. Backups that you made earlier still hold them."
+    )
+    return "\n".join(lines)
+
+
+def _export(course, options):
+    from coursework.care.archive import export_student
+
+    print(f"All of {options.student}: {export_student(course, options.student, options.to)}")
+
+
+def _back_up(course, options):
+    from coursework.care.archive import back_up
+
+    with Progress("Backing up") as progress:
+        file = back_up(course, options.to, progress)
+    print(f"The class is in {file}. Keep it as private as the class.")
+
+
+def _restore(options):
+    from coursework.care.archive import restore
+
+    with Progress("Restoring") as progress:
+        course = restore(options.file, options.name, progress=progress)
+    print(f"Class “{course.name}” with {len(course.roster)} students is in {course.folder}")

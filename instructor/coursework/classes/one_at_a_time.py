@@ -58,9 +58,10 @@ def _who(file):
     try:
         file.seek(0)
         told = json.loads(file.read())
+        here = told["process"] == os.getpid()
         return (
-            f"another window is at work in this class: {told['doing']} since {told['since']} "
-            f"(process {told['process']})."
+            f"{'this' if here else 'another'} window is at work in this class: {told['doing']} "
+            f"since {told['since']}."
         )
     except (OSError, ValueError, KeyError, TypeError):
         return "another window is at work in this class."

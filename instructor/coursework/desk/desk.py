@@ -8,6 +8,7 @@ import ipywidgets as widgets
 
 from coursework.classes.course import CLASSES, open_course
 from coursework.desk.by_hand_panels import unplaced_panel, written_panel
+from coursework.desk.care_panel import care_panel
 from coursework.desk.new_class_panel import new_class_panel
 from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
@@ -91,6 +92,10 @@ class Desk:
     def reteach(self):
         """What was not got over all sets, and the sheets to practise it again."""
         return reteach_panel(self)
+
+    def care(self):
+        """The class's data: back it up, restore it, give a student theirs, erase a student."""
+        return care_panel(self)
 
     def unplaced(self):
         """Files that could not be placed: say whose they are."""

@@ -29,7 +29,9 @@ def told(words):
     str
     """
     kit = re.escape(html.escape(f"{KIT}{os.sep}"))
-    return re.sub(rf"{kit}([^<]+\.(?:html|csv|ipynb))(?=<br>|</div>)", _link, said(words))
+    return re.sub(
+        rf"{kit}([^<]+\.(?:html|csv|ipynb|zip|xlsx|pdf))(?=<br>|</div>)", _link, said(words)
+    )
 
 
 def _link(found):

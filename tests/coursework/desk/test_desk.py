@@ -4,8 +4,8 @@ import re
 
 import pytest
 from coursework.classes.course import new_course
+from coursework.desk import care_panel, new_class_panel, steps_panel
 from coursework.desk import desk as desk_module
-from coursework.desk import new_class_panel, steps_panel
 from coursework.desk.desk import Desk
 from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
@@ -23,10 +23,18 @@ def classes(tmp_path_factory):
 def desk(classes, monkeypatch):
     monkeypatch.setattr(desk_module, "CLASSES", classes)
     monkeypatch.setattr(new_class_panel, "CLASSES", classes)
+    monkeypatch.setattr(care_panel, "CLASSES", classes)
     monkeypatch.setattr("coursework.demo.CLASSES", classes)
     shown = Desk()
     shown.sets.value = "05-season-and-brine" if not list(classes.iterdir()) else "04-buy-enough"
     return shown
+
+
+def with_demonstration(desk):
+    """The desk with the demonstration class chosen, played by whichever test comes first."""
+    if not (desk_module.CLASSES / "demo").is_dir():
+        press(desk.new(), "Play the demonstration class")
+    desk.list_classes(desk_module.CLASSES / "demo")
 
 
 def test_without_a_class_every_button_says_what_to_do_first(desk):
@@ -177,3 +185,25 @@ def test_while_one_button_works_all_others_rest(desk):
 
     assert [[True, True]] == seen
     assert [False, False] == [one.button.disabled for one in rest]
+
+
+def test_a_student_is_erased_only_when_their_number_is_typed_again(desk):
+    """The box is empty after every click, so that nothing stays armed."""
+    with_demonstration(desk)
+    care = desk.care()
+    care.student.value = "BH-1024"
+    for typed in ("", "BH-1023"):
+        care.typed.value = typed
+        assert "type the same student number" in press(care, "Erase the student")
+        assert "" == care.typed.value
+    care.typed.value = "BH-1024"
+
+    assert "(BH-1024) is erased" in press(care, "Erase the student")
+    assert "BH-1024" not in desk.course.roster
+    assert "BH-1024" not in [number for _, number in care.student.options]
+
+
+def test_a_class_is_backed_up_and_its_file_can_be_clicked(desk):
+    with_demonstration(desk)
+
+    assert re.search(r"demo-\d{4}-\d\d-\d\d-\d{6}\.zip", press(desk.care(), "Back up the class"))

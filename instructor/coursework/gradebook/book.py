@@ -3,13 +3,17 @@
 It loads the database's library, so only `points.connected` makes one.
 """
 
-from sqlalchemy import select
+from dataclasses import asdict, fields, replace
 
+from sqlalchemy import inspect, select
+
+from coursework.decisions.kinds import Decision
 from coursework.errors import CourseError
 from coursework.gradebook.tables import (
     ASSIGNMENT,
     CELL,
     COMMENT,
+    DECISION,
     GRADE,
     GRADE_CELL,
     STUDENT,
@@ -30,6 +34,7 @@ class Book:
     """
 
     def __init__(self, connection):
+        self.connection = connection
         self.execute = connection.execute
 
     def make_indexes(self):
@@ -87,7 +92,24 @@ class Book:
         self.execute(SUBMITTED_NOTEBOOK.delete().where(of_set))
         self.execute(SUBMITTED.delete().where(SUBMITTED.c.student_id == student))
         self.execute(STUDENT.delete().where(STUDENT.c.id == student))
+        if inspect(self.connection).has_table(DECISION.name):  # the one way a line ever goes
+            self.execute(DECISION.delete().where(DECISION.c.student == student))
         return count
+
+    def decisions(self):
+        """All lines of the list of decisions, in order."""
+        if not inspect(self.connection).has_table(DECISION.name):
+            return []
+        names = [one.name for one in fields(Decision)]
+        rows = self.execute(select(DECISION).order_by(DECISION.c.number)).mappings()
+        return [Decision(**{name: row[name] for name in names}) for row in rows]
+
+    def add_decision(self, decision):
+        """Add one line; with the number that the database gave it."""
+        DECISION.create(self.connection, checkfirst=True)
+        row = {name: value for name, value in asdict(decision).items() if name != "number"}
+        made = self.execute(DECISION.insert().values(row))
+        return replace(decision, number=made.inserted_primary_key[0])
 
 
 def _of_students(table, columns, set_id):

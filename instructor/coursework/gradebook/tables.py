@@ -4,7 +4,18 @@ nbgrader 0.9 makes them and its own pages read them. Talking to them directly sp
 that its package takes to load, and a query for each cell of each student.
 """
 
-from sqlalchemy import Boolean, Column, DateTime, Float, MetaData, String, Table, Text, text
+from sqlalchemy import (
+    Boolean,
+    Column,
+    DateTime,
+    Float,
+    Integer,
+    MetaData,
+    String,
+    Table,
+    Text,
+    text,
+)
 
 TABLES = MetaData()
 
@@ -47,6 +58,21 @@ COMMENT = _table(
     Column("cell_id", String),
     Column("auto_comment", Text),
     Column("manual_comment", Text),
+)
+
+# The kit's own table: what a person decided. Lines are added to it and never changed.
+OWN = MetaData()
+DECISION = Table(
+    "kit_decision",
+    OWN,
+    Column("number", Integer, primary_key=True, autoincrement=True),
+    *(
+        Column(name, String, nullable=False, default="")
+        for name in ("kind", "who", "when", "set_id", "student", "question", "file", "answer")
+    ),
+    *(Column(name, Text, nullable=False, default="") for name in ("why", "accepted", "step")),
+    *(Column(name, Float) for name in ("points", "out_of", "seconds")),
+    Column("line", Integer),
 )
 
 # Without these, finding one student's marks reads through everybody's.

@@ -1,0 +1,1 @@
+"""What a person decided, line by line, and what follows from it. Nothing is ever overwritten."""

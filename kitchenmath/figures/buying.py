@@ -1,98 +1,106 @@
-"""Drawings for buying: what is bought and what is left, and what carries the cost."""
+"""Drawings for buying: roots and their peel, the plates they feed, and a bird taken apart."""
 
-from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, PAPER, quiet
+import numpy as np
+
+from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, PAPER, Scene
+from kitchenmath.figures.outlines import breast, carcass, disc, leg
+
+ROOT_KG = 1.0  # of the roots as drawn
 
 
-def draw_purchase(ax, bought_kg, left_kg, slip_kg, most_kg):
-    """What is bought, what of it is served, and what multiplying by the yield would buy.
+class Roots(Scene):
+    """Two orders of roots, the peel hatched around what is left, and the plates that each feeds.
 
     Parameters
     ----------
-    ax : matplotlib Axes
-    bought_kg, left_kg, slip_kg : float
+    picture : Picture
     most_kg : float
-        The scale's end, so that bars can be compared while a slider moves.
-
-    Returns
-    -------
-    dict of str to artist
-        "kept", "lost", "served", "slip" (bars) and "labels".
+        The largest order that there is room for.
     """
-    quiet(ax)
-    edge = {"height": 0.5, "edgecolor": INK, "linewidth": 0.6}
-    kept = ax.barh(2, left_kg, color=FOOD, **edge)[0]
-    lost = ax.barh(2, 0, color=LOST, hatch="///", **edge)[0]
-    served = ax.barh(1, left_kg, color=FOOD, **edge)[0]
-    slip = ax.barh(0, slip_kg, color=PAPER, linestyle="--", **edge)[0]
-    labels = [ax.text(0, row + 0.3, "", fontsize=10, color=INK, va="bottom") for row in (2, 1, 0)]
-    ax.set(xlim=(0, most_kg), ylim=(-0.5, 2.9))
-    ax.set_xlabel("kilograms", color=INK, fontsize=10)
-    artists = {"kept": kept, "lost": lost, "served": served, "slip": slip, "labels": labels}
-    move_purchase(artists, bought_kg, left_kg, slip_kg)
-    return artists
+
+    def __init__(self, picture, most_kg):
+        super().__init__(picture)
+        number = int(np.ceil(most_kg / ROOT_KG))
+        self.pitch = 98 / number
+        self.rows = []
+        for order in range(2):
+            top = self.high - 3 - order * self.high / 2
+            self.rows.append({
+                "words": self.words(1, top, ha="left"),
+                "peel": [self.part(LOST, "////", order=1) for _ in range(number)],
+                "core": [self.part(FOOD) for _ in range(number)],
+                "fed": self.ax.plot([], [], "o", color=INK, markersize=3.5)[0],
+                "unfed": self.ax.plot([], [], "x", color=ACCENT, markersize=4.5)[0],
+                "top": top,
+            })  # fmt: skip
+
+    def show(self, orders_kg, left_share, fed, covers, words):
+        """Buy anew.
+
+        Parameters
+        ----------
+        orders_kg : (float, float)
+        left_share : float
+            What trimming leaves, 0 to 1.
+        fed : (int, int)
+            How many plates each order feeds.
+        covers : int
+        words : list of str
+        """
+        for row, order_kg, plates, text in zip(self.rows, orders_kg, fed, words, strict=True):
+            row["words"].set_text(text)
+            middle = row["top"] - 9
+            for place, (peel, core) in enumerate(zip(row["peel"], row["core"], strict=True)):
+                # The last one is as small as what is still needed.
+                part = min(max(order_kg / ROOT_KG - place, 0), 1)
+                across = 0.94 * self.pitch * np.sqrt(part)
+                x = 1 + (place + 0.5) * self.pitch
+                peel.set_visible(part > 0)
+                core.set_visible(part > 0)
+                peel.set_xy(disc(x, middle, across))
+                core.set_xy(disc(x, middle, across * np.sqrt(left_share)))
+            y = middle - 8
+            spots = 2 + 1.62 * np.arange(covers)
+            row["fed"].set_data(spots[:plates], np.full(min(plates, covers), y))
+            row["unfed"].set_data(spots[plates:], np.full(max(covers - plates, 0), y))
 
 
-def move_purchase(artists, bought_kg, left_kg, slip_kg):
-    """Move the bars of `draw_purchase` to new numbers.
+class Bird(Scene):
+    """A bird taken apart: each part as large as its share of the weight, with its money below.
 
     Parameters
     ----------
-    artists : dict
-    bought_kg, left_kg, slip_kg : float
+    picture : Picture
     """
-    for name, width in (
-        ("kept", left_kg), ("lost", bought_kg - left_kg), ("served", left_kg), ("slip", slip_kg),
-    ):  # fmt: skip
-        artists[name].set_width(width)
-    artists["lost"].set_x(left_kg)
-    words = (
-        f"bought: {bought_kg:.2f} kg, of it {bought_kg - left_kg:.2f} kg trim (hatched)",
-        f"served: {left_kg:.2f} kg",
-        f"bought by multiplying: {slip_kg:.2f} kg, too little",
-    )
-    for label, text in zip(artists["labels"], words, strict=True):
-        label.set_text(text)
 
+    def __init__(self, picture):
+        super().__init__(picture)
+        self.title = self.words(2, self.high - 3, ha="left")
+        self.middles, self.y = (14, 41, 70, 91), self.high - 19
+        self.shapes = (breast, leg, carcass, disc)
+        looks = ((FOOD, ""), (LOST, ""), (PAPER, "///"), (PAPER, "xxx"))
+        self.parts = [self.part(*look) for look in looks]
+        self.labels = [self.words(x, self.y - 12, va="top") for x in self.middles]
+        self.foot = [self.words(2, 7.6 - 4.6 * row, ha="left") for row in range(2)]
 
-def draw_prices(ax, names, dollars_per_kg, most):
-    """Prices of a kilo as bars from the left, each with its name and number.
+    def show(self, shares, title, words, foot):
+        """Take another bird apart.
 
-    Parameters
-    ----------
-    ax : matplotlib Axes
-    names : list of str
-        From top to bottom.
-    dollars_per_kg : list of float
-    most : float
-        The scale's end.
-
-    Returns
-    -------
-    dict of str to artist
-        "bars", "labels"
-    """
-    quiet(ax)
-    rows = range(len(names))[::-1]
-    colours = [LOST, FOOD, ACCENT, INK][: len(names)]
-    bars = ax.barh(list(rows), dollars_per_kg, height=0.5, color=colours, edgecolor=INK,
-                   linewidth=0.6)  # fmt: skip
-    labels = [ax.text(0, row + 0.3, "", fontsize=10, color=INK, va="bottom") for row in rows]
-    ax.set(xlim=(0, most), ylim=(-0.5, len(names) - 0.1))
-    ax.set_xlabel("dollars a kilo", color=INK, fontsize=10)
-    artists = {"bars": bars, "labels": labels, "names": names}
-    move_prices(artists, dollars_per_kg)
-    return artists
-
-
-def move_prices(artists, dollars_per_kg):
-    """Move the bars of `draw_prices` to new numbers.
-
-    Parameters
-    ----------
-    artists : dict
-    dollars_per_kg : list of float
-    """
-    rows = zip(artists["bars"], artists["labels"], artists["names"], dollars_per_kg, strict=True)
-    for bar, label, name, price in rows:
-        bar.set_width(price)
-        label.set_text(f"{name}: ${price:.2f}")
+        Parameters
+        ----------
+        shares : list of float
+            Of the weight: breast, legs, carcass, the rest; 1 in all.
+        title : str
+        words : list of str
+            Below each part.
+        foot : list of str
+            Two lines below all.
+        """
+        self.title.set_text(title)
+        for place, shape in enumerate(self.shapes):
+            area = 760 * shares[place]
+            size = 2 * np.sqrt(area / np.pi) if shape is disc else area
+            self.parts[place].set_xy(shape(self.middles[place], self.y, size))
+            self.labels[place].set_text(words[place])
+        for label, text in zip(self.foot, foot, strict=True):
+            label.set_text(text)

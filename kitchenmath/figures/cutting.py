@@ -1,100 +1,99 @@
-"""Drawings for cutting: a piece beside the named cut, and ten pieces in their band."""
+"""Drawings for cutting: a cube beside the named cut, and ten cubes in their band."""
 
-from matplotlib.patches import Rectangle
+import numpy as np
 
-from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, quiet
-
-
-def draw_beside(ax, wanted_mm, piece_mm, words):
-    """The named cut and a piece beside it, enlarged alike, standing on one line.
-
-    Parameters
-    ----------
-    ax : matplotlib Axes
-    wanted_mm, piece_mm : float
-        Edges.
-    words : tuple of str
-        Below each of the two.
-
-    Returns
-    -------
-    dict of str to artist
-        "wanted", "piece" (squares), "labels" and "ax".
-    """
-    quiet(ax, keep=())
-    ax.set_xticks([])
-    ax.set_aspect("equal", adjustable="box", anchor="C")
-    wanted = ax.add_patch(Rectangle((0, 0), 1, 1, facecolor=LOST, edgecolor=INK, linewidth=1))
-    piece = ax.add_patch(Rectangle((0, 0), 1, 1, facecolor=FOOD, edgecolor=INK, linewidth=1))
-    labels = [ax.text(0, 0, "", fontsize=10, color=INK, va="top", ha="center") for _ in words]
-    artists = {"ax": ax, "wanted": wanted, "piece": piece, "labels": labels}
-    move_beside(artists, wanted_mm, piece_mm, words)
-    return artists
+from kitchenmath.figures.frame import ACCENT, FOOD, LOST, PAPER, Scene
+from kitchenmath.figures.outlines import box, dice
 
 
-def move_beside(artists, wanted_mm, piece_mm, words):
-    """Move the squares of `draw_beside` to new sizes; the named cut stays as large on the page.
+class Cubes(Scene):
+    """The named cut on the left and a piece on the right, enlarged alike, on one board.
 
     Parameters
     ----------
-    artists : dict
-    wanted_mm, piece_mm : float
-    words : tuple of str
+    picture : Picture
     """
-    edges = (1.0, piece_mm / wanted_mm)  # in edges of the named cut
-    middles = (0.85, 2.6)
-    for name, label, middle, edge, text in zip(
-        ("wanted", "piece"), artists["labels"], middles, edges, words, strict=True
-    ):
-        artists[name].set_bounds(middle - edge / 2, 0, edge, edge)
-        label.set_position((middle, -0.08))
-        label.set_text(text)
-    artists["ax"].set(xlim=(0, 3.5), ylim=(-0.35, 1.45))
+
+    def __init__(self, picture):
+        super().__init__(picture)
+        self.bottom, self.edge = 8.0, (self.high - 12) / 1.28 / 1.45
+        self.cubes = [
+            [self.part(colour) for colour in colours]
+            for colours in ((LOST, PAPER, LOST), (FOOD, LOST, FOOD))
+        ]
+        self.labels = [self.words(x, self.bottom - 2, va="top") for x in (26, 74)]
+
+    def show(self, shares, words):
+        """Put another piece beside the named cut.
+
+        Parameters
+        ----------
+        shares : (float, float)
+            Edges of both, in edges of the named cut; up to 1.45.
+        words : (str, str)
+        """
+        for cube, label, share, text in zip(self.cubes, self.labels, shares, words, strict=True):
+            edge = share * self.edge
+            middle = label.get_position()[0]
+            for part, face in zip(cube, dice(middle - 0.6 * edge, self.bottom, edge), strict=True):
+                part.set_xy(face)
+            label.set_text(text)
 
 
-def draw_tray(ax, sizes_mm, target_mm, tolerance_mm):
-    """Ten pieces as points on a line of millimetres, with the band that counts as on size.
+class Tray(Scene):
+    """Ten cubes in two rows, to scale; the band behind their upper edges is what counts as on size.
 
     Parameters
     ----------
-    ax : matplotlib Axes
-    sizes_mm : list of float
-    target_mm, tolerance_mm : float
-
-    Returns
-    -------
-    dict of str to artist
-        "band", "target", "on", "off" (points) and "label".
+    picture : Picture
+    most_mm : float
+        The longest edge that there is room for.
     """
-    quiet(ax)
-    band = ax.add_patch(Rectangle((0, 0), 1, 10.6, facecolor=LOST, edgecolor="none"))
-    target = ax.plot([target_mm, target_mm], [0, 10.6], color=INK, linewidth=1, linestyle="--")[0]
-    on = ax.plot([], [], "o", color=FOOD, markersize=7, markeredgecolor=INK)[0]
-    off = ax.plot([], [], "X", color=ACCENT, markersize=8, markeredgecolor=INK)[0]
-    label = ax.text(target_mm, 10.9, "", fontsize=10, color=INK, ha="center", va="bottom")
-    ax.set(xlim=(1, 5), ylim=(0, 12.6))
-    ax.set_xlabel("edge in millimetres", color=INK, fontsize=10)
-    artists = {"band": band, "target": target, "on": on, "off": off, "label": label}
-    move_tray(artists, sizes_mm, target_mm, tolerance_mm)
-    return artists
 
+    def __init__(self, picture, most_mm):
+        super().__init__(picture)
+        self.scale = 0.86 * 20 / most_mm
+        self.bottoms = (6.0 + (self.high - 6) / 2, 6.0)
+        self.bands = [self.part(LOST, order=0) for _ in self.bottoms]
+        self.levels = [self.line("--", 1.0) for _ in self.bottoms]
+        self.cubes = [self.part() for _ in range(10)]
+        self.crosses = self.ax.plot([], [], "x", color=ACCENT, markersize=10, markeredgewidth=2.5,
+                                    zorder=5)[0]  # fmt: skip
+        self.label = self.words(50, 3)
 
-def move_tray(artists, sizes_mm, target_mm, tolerance_mm):
-    """Move the points and the band of `draw_tray`.
+    def show(self, sizes_mm, target_mm, tolerance_mm):
+        """Put ten others on the tray.
 
-    Parameters
-    ----------
-    artists : dict
-    sizes_mm : list of float
-    target_mm, tolerance_mm : float
-    """
-    low_mm, high_mm = target_mm - tolerance_mm, target_mm + tolerance_mm
-    artists["band"].set_bounds(low_mm, 0, high_mm - low_mm, 10.6)
-    rows = list(enumerate(sizes_mm, start=1))
-    # A size on the edge of the band counts as on size, as in `judge`.
-    within = [abs(size - target_mm) <= tolerance_mm * (1 + 1e-6) for size in sizes_mm]
-    for name, wanted in (("on", True), ("off", False)):
-        chosen = [(size, row) for (row, size), inside in zip(rows, within, strict=True)
-                  if inside is wanted]  # fmt: skip
-        artists[name].set_data([s for s, _ in chosen], [r for _, r in chosen])
-    artists["label"].set_text(f"band {low_mm:.1f} to {high_mm:.1f} mm; a cross is off size")
+        Parameters
+        ----------
+        sizes_mm : list of float
+        target_mm : float
+        tolerance_mm : float or None
+            Without it there is no band, only the dashed line at the target, and no crosses.
+        """
+        self._put_band(target_mm, tolerance_mm)
+        off = []
+        for number, size_mm in enumerate(sizes_mm):
+            edge, bottom = size_mm * self.scale, self.bottoms[number // 5]
+            middle = 10 + 20 * (number % 5)
+            # A size on the edge of the band counts as on size, as in `judge`.
+            reach = np.inf if tolerance_mm is None else tolerance_mm * (1 + 1e-6)
+            on_size = abs(size_mm - target_mm) <= reach
+            self.cubes[number].set_xy(box(middle - edge / 2, bottom, edge, edge))
+            self.cubes[number].set_facecolor(FOOD if on_size else PAPER)
+            off += [] if on_size else [(middle, bottom + edge / 2)]
+        self.crosses.set_data([x for x, _ in off], [y for _, y in off])
+
+    def _put_band(self, target_mm, tolerance_mm):
+        seen = tolerance_mm is not None
+        for bottom, band, level in zip(self.bottoms, self.bands, self.levels, strict=True):
+            middle = bottom + target_mm * self.scale
+            level.set_data([0, 100], [middle, middle])
+            for part in (band, self.label):
+                part.set_visible(seen)
+            if seen:
+                reach = tolerance_mm * self.scale
+                band.set_xy(box(0, middle - reach, 100, 2 * reach))
+        if seen:
+            ends = [f"{target_mm + sign * tolerance_mm:.1f}" for sign in (-1, 1)]
+            self.label.set_text(f"band {ends[0]} to {ends[1]} mm; a cross is off size")

@@ -1,112 +1,121 @@
-"""Drawings for measuring and scaling: bars to compare, and two pans side by side."""
+"""Drawings for measuring and scaling: bowls to compare, and two pans side by side."""
 
-from matplotlib.patches import Rectangle
+import numpy as np
 
-from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, PAPER, quiet
-
-
-def draw_bars(ax, words, lengths, marked):
-    """Bars from the left, each with its words above it; one of them is marked.
-
-    Parameters
-    ----------
-    ax : matplotlib Axes
-    words : list of str
-        From top to bottom, each with its number and unit: the bars need no scale.
-    lengths : list of float
-        In any unit, not below nought; the longest fills the picture.
-    marked : int
-        Which bar is dark.
-
-    Returns
-    -------
-    dict of str to artist
-        "bars", "labels"
-    """
-    quiet(ax, keep=())
-    ax.set_xticks([])
-    rows = range(len(words))[::-1]
-    bars = ax.barh(list(rows), [0.0] * len(words), height=0.42, edgecolor=INK, linewidth=0.6)
-    labels = [ax.text(0, row + 0.27, "", fontsize=10, color=INK, va="bottom") for row in rows]
-    ax.set(xlim=(0, 1.01), ylim=(-0.4, len(words) - 0.2))
-    artists = {"bars": list(bars), "labels": labels}
-    move_bars(artists, words, lengths, marked)
-    return artists
+from kitchenmath.figures.frame import FOOD, LOST, Scene, put
+from kitchenmath.figures.outlines import bowl, box, handle, wall
+from kitchenmath.numeric.roots import bisect
 
 
-def move_bars(artists, words, lengths, marked):
-    """Move the bars of `draw_bars` to new numbers.
+class Bowls(Scene):
+    """Full bowls in a row; how much is in each is seen by its size, and said below.
 
     Parameters
     ----------
-    artists : dict
-    words : list of str
-    lengths : list of float
-    marked : int
+    picture : Picture
+    number : int
     """
-    longest = max(lengths) or 1.0
-    rows = zip(artists["bars"], artists["labels"], words, lengths, strict=True)
-    for row, (bar, label, text, length) in enumerate(rows):
-        bar.set_width(length / longest)
-        bar.set_facecolor(FOOD if row == marked else LOST)
-        label.set_text(text)
-        label.set_fontweight("bold" if row == marked else "normal")
+
+    def __init__(self, picture, number):
+        super().__init__(picture)
+        self.bottom, self.pitch = 18.0, 100 / number
+        self.biggest = (0.92 * self.pitch) ** 2 * 3.14159 / 8
+        self.middles = [(place + 0.5) * self.pitch for place in range(number)]
+        self.bowls = [self.part() for _ in self.middles]
+        self.labels = [self.words(middle, self.bottom - 2, va="top") for middle in self.middles]
+
+    def show(self, amounts, words, marked):
+        """Fill other bowls.
+
+        Parameters
+        ----------
+        amounts : list of float
+            In any unit; the largest fills its place.
+        words : list of str
+        marked : int
+            Which one is right: it is dark, the others are hatched.
+        """
+        most = max(amounts) or 1.0
+        for place, middle in enumerate(self.middles):
+            right = place == marked
+            self.bowls[place].set(facecolor=FOOD if right else LOST, hatch="" if right else "///")
+            area = max(self.biggest * amounts[place] / most, 0.3)
+            self.bowls[place].set_xy(bowl(middle, self.bottom, area))
+            self.labels[place].set(text=words[place], fontweight="bold" if right else "normal")
 
 
-def draw_pans(ax, captions, widths_cm, depths_cm, most_cm):
-    """Pans cut through the middle, side by side and to scale, with what stands in them.
+class Pans(Scene):
+    """Two pans cut through the middle, to scale, with what stands in them.
 
     Parameters
     ----------
-    ax : matplotlib Axes
-    captions : list of str
-        Under each pan, in three short lines.
-    widths_cm, depths_cm : list of float
-        Across, and how deep the liquid stands.
-    most_cm : tuple of float
-        Width and height of the picture.
-
-    Returns
-    -------
-    dict of str to artist
-        "liquids", "walls", "labels", "captions"
+    picture : Picture
+    most_cm : float
+        How wide both may be together.
     """
-    quiet(ax, keep=())
-    ax.set_xticks([])
-    ax.set(xlim=(-1, most_cm[0]), ylim=(-8.5, most_cm[1]), aspect="equal", anchor="SW")
-    liquids = [ax.add_patch(Rectangle((0, 0), 1, 1, color=FOOD)) for _ in captions]
-    walls = [ax.plot([], [], color=INK, linewidth=2)[0] for _ in captions]
-    labels = [
-        ax.text(0, 0, "", fontsize=10, color=ACCENT, ha="left", va="bottom") for _ in captions
-    ]
-    under = [ax.text(0, 0, "", fontsize=10, color=INK, ha="left", va="top") for _ in captions]
-    for label in labels:
-        label.set_bbox({"facecolor": PAPER, "edgecolor": "none", "pad": 1})
-    artists = {"liquids": liquids, "walls": walls, "labels": labels, "captions": under}
-    move_pans(artists, captions, widths_cm, depths_cm)
-    return artists
+
+    BETWEEN = 13.0  # room for a handle
+
+    def __init__(self, picture, most_cm):
+        super().__init__(picture)
+        self.bottom, self.scale = 16.0, (100 - 2 * self.BETWEEN - 4) / most_cm
+        self.liquids = [self.part(FOOD) for _ in "ab"]
+        self.walls = [self.line(width=2.5) for _ in "ab"]
+        self.handles = [self.line(width=4) for _ in "ab"]
+        self.labels = [self.words(va="top", ha="left") for _ in "ab"]
+
+    def show(self, widths_cm, depths_cm, words):
+        """Move both pans.
+
+        Parameters
+        ----------
+        widths_cm, depths_cm : (float, float)
+            Across, and how deep the liquid stands.
+        words : list of str
+            Below each.
+        """
+        left = 2.0
+        for place in range(2):
+            width, depth = widths_cm[place] * self.scale, depths_cm[place] * self.scale
+            rim = max(width / 2, depth + 1.5)
+            self.liquids[place].set_xy(box(left, self.bottom, width, depth))
+            put(self.walls[place], wall(left, self.bottom, width, rim))
+            put(self.handles[place], handle(left + width, self.bottom + rim, self.BETWEEN - 4))
+            # The card's pan keeps its place; the other's words never run into the card's.
+            self.labels[place].set(x=(2.0, 44.0)[place], y=self.bottom - 2, text=words[place])
+            left += width + self.BETWEEN
 
 
-def move_pans(artists, captions, widths_cm, depths_cm):
-    """Move the pans of `draw_pans` to new numbers.
+class Spoon(Scene):
+    """A round spoon cut through, and what lies in it, level.
 
     Parameters
     ----------
-    artists : dict
-    captions : list of str
-    widths_cm, depths_cm : list of float
+    picture : Picture
     """
-    left_cm = 0.0
-    parts = zip(
-        *(artists[each] for each in ("liquids", "walls", "labels", "captions")), strict=True
-    )
-    for part, caption, width, depth in zip(parts, captions, widths_cm, depths_cm, strict=True):
-        liquid, wall, label, under = part
-        right, rim = left_cm + width, max(depth + 1, width / 2)
-        liquid.set_bounds(left_cm, 0, width, depth)
-        wall.set_data([left_cm, left_cm, right, right], [rim, 0, 0, rim])
-        label.set_position((left_cm + 0.8, depth + 0.4))
-        label.set_text(f"{depth:.1f} cm deep")
-        under.set_position((left_cm, -0.8))
-        under.set_text(caption)
-        left_cm = right + 6.0
+
+    def __init__(self, picture):
+        super().__init__(picture)
+        self.across, self.middle = 1.6 * (self.high - 6), 36.0
+        self.rim = self.high - 5
+        self.filled = self.part(FOOD)
+        turn = np.linspace(np.pi, 2 * np.pi, 61)
+        shape = np.column_stack([np.cos(turn), np.sin(turn)]) * self.across / 2
+        put(self.line(width=2.5), shape + np.array([self.middle, self.rim]))
+        put(
+            self.line(width=4),
+            np.array([(self.middle + self.across / 2, self.rim), (96, self.rim + 2)]),
+        )
+
+    def show(self, full_percent):
+        """Fill the spoon to another share of its volume.
+
+        Parameters
+        ----------
+        full_percent : float
+            A round spoon is half a ball: at a depth of h radii it holds h² (3 - h) / 2.
+        """
+        depth = bisect(lambda h: h * h * (3 - h) / 2 >= full_percent / 100, 0.0, 1.0)
+        turn = np.linspace(np.pi + np.arcsin(1 - depth), 2 * np.pi - np.arcsin(1 - depth), 61)
+        level = np.column_stack([np.cos(turn), np.sin(turn)]) * self.across / 2
+        self.filled.set_xy(level + np.array([self.middle, self.rim]))

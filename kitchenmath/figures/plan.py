@@ -7,7 +7,7 @@ Grouped by cook or by equipment, in greys and hatches that survive a black-and-w
 from matplotlib.patches import Rectangle
 
 from kitchenmath.figures.frame import FOOD, INK, LOST, PAPER, Words, quiet
-from kitchenmath.figures.plan_rows import AT_WORK, NOBODY, ON_ITS_OWN
+from kitchenmath.figures.plan_rows import AT_WORK, NOBODY, ON_ITS_OWN, lanes
 from kitchenmath.service.clock import say_clock
 
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440)
@@ -25,134 +25,122 @@ LOOKS = {
 }
 
 
-def draw_plan(ax, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
-              opens_min=None, clock_min=None):  # fmt: skip
+class PlanChart:
     """A bar for each row, its rest dotted and its wait hatched behind it, under the lane's name.
 
     Parameters
     ----------
-    ax : matplotlib Axes
-        About 0.27 inch high for each row and each lane, with 0.7 inch below for times and key.
-    names, lanes : list of str
-        Rows of one lane must stand together.
-    looks : list of str
-        "at work", "on its own" (nobody is busy with it), "nobody is free" (somebody should be).
-    starts_min : list of float
-        Minutes from midnight.
-    works_min, rests_min, waits_min : list of float
-    serve_min : float
-    opens_min : float, optional
+    picture : Picture
+        About 0.27 inch high for each row and each lane, with 0.95 inch below for times and key.
     clock_min : (float, float), optional
-        The ends of the clock axis; by default as far as the rows and the service reach.
+        The ends of the clock axis [min from midnight]; by default as far as what is shown first
+        and its service reach.
 
-    Returns
-    -------
-    dict of str to artist
-        A list of bars for each look, "rests" and "waits"; "labels" and "lanes" (texts), "service"
-        and "opens" (lines, the second None without an opening), and "key" (None for an empty
-        plan).
-    """
-    quiet(ax)
-    ends_min = [sum(row) for row in zip(starts_min, works_min, rests_min, waits_min, strict=True)]
-    reach = (min(starts_min, default=serve_min - 60), max([serve_min, *ends_min]))
-    first, last = clock_min or reach
-    margin = 0.03 * (last - first)
-    ax.set_xlim(first - margin, last + margin)
-    _clock_axis(ax, first, last)
-    artists = {"axes": ax, "slots": [], "titles": [], "key": None, "opens": None}
-    artists["service"] = _moment(ax, "--")
-    artists["marks"] = [ax.add_artist(Words(0, -0.75, "", ha="right", **WORDS))]
-    if opens_min is not None:
-        artists["opens"] = _moment(ax, ":")
-        artists["marks"].append(ax.add_artist(Words(0, -0.75, "", ha="left", **WORDS)))
-    move_plan(artists, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
-              opens_min)  # fmt: skip
-    return artists
-
-
-def move_plan(artists, names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
-              opens_min=None):  # fmt: skip
-    """Move the bars of `draw_plan` to the rows of another plan; the clock axis stays.
-
-    Parameters
+    Attributes
     ----------
-    artists : dict
-    names, lanes, looks : list of str
-    starts_min, works_min, rests_min, waits_min : list of float
-    serve_min : float
-    opens_min : float, optional
-        Needs a plan that was drawn with an opening.
+    bars : dict of str to list of Rectangle
+        For each look, and for "rests" and "waits", those that are seen.
+    labels, lanes : list of Words
+        The names beside the bars with those of the moments, and the names of the lanes.
+    service, opens : Line2D
+        Moments; the second is hidden without an opening.
+    key : Legend or None
     """
-    ax = artists["axes"]
-    for part in (*LOOKS, "labels", "lanes"):
-        artists[part] = []
-    row, lane = 0, None
-    for i, name in enumerate(names):
-        if lanes[i] != lane:
-            lane = lanes[i]
-            artists["lanes"].append(_title(artists, row, lane))
-            row += 1
-        bars, label = _slot(artists, i)
-        ends = starts_min[i]
-        parts = ((looks[i], works_min[i]), ("rests", rests_min[i]), ("waits", waits_min[i]))
+
+    def __init__(self, picture, clock_min=None):
+        picture.figure.set_dpi(112)  # twenty bars and their names: still 480 dots wide
+        height = picture.figure.get_figheight()
+        self.ax = picture.axes(bottom=0.95 / height, top=1 - 0.05 / height)
+        quiet(self.ax)
+        self.clock_min, self.key, self._clock_is_set = clock_min, None, False
+        self._slots, self._titles = [], []
+        self.service, self.opens = (self._moment(style) for style in ("--", ":"))
+        self._marks = [self.ax.add_artist(Words(0, -0.75, "", ha=side, **WORDS))
+                       for side in ("right", "left")]  # fmt: skip
+
+    def show(self, plan):
+        """Move the bars to the rows of a plan; the clock axis stays.
+
+        Parameters
+        ----------
+        plan : PlanRows
+        """
+        if not self._clock_is_set:
+            self._set_clock(plan)
+        self.bars = {look: [] for look in LOOKS}
+        self.labels, self.lanes, row = [], [], 0
+        for lane, bars in lanes(plan):
+            self.lanes.append(self._title(row, lane))
+            for place, each in enumerate(bars, start=row + 1):
+                self._lay(place, each)
+            row += 1 + len(bars)
+        self._hide_the_rest()
+        self.ax.set_ylim(max(row, 1) - 0.4, -1.2)
+        self._mark(self.service, self._marks[0], plan.serve_min, "service {} ")
+        self._mark(self.opens, self._marks[1], plan.opens_min, " opens {}")
+        self.labels += [mark for mark in self._marks if mark.get_visible()]
+        self.key = _key(self.ax, self.key, [look for look in LOOKS if self.bars[look]])
+
+    def _set_clock(self, plan):
+        starts = [row.start_min for row in plan.rows]
+        reach = (min(starts, default=plan.serve_min - 60),
+                 max([plan.serve_min, *(row.end_min for row in plan.rows)]))  # fmt: skip
+        first, last = self.clock_min or reach
+        margin = 0.03 * (last - first)
+        self.ax.set_xlim(first - margin, last + margin)
+        _clock_axis(self.ax, first, last)
+        self._clock_is_set = True
+
+    def _moment(self, style):
+        """An upright line for one moment."""
+        return self.ax.axvline(0, color=INK, linestyle=style, linewidth=1)
+
+    @staticmethod
+    def _mark(line, words, at_min, text):
+        for part in (line, words):
+            part.set_visible(at_min is not None)
+        if at_min is not None:
+            line.set_xdata([at_min, at_min])
+            words.set(x=at_min, text=text.format(_clock(at_min)))
+
+    def _lay(self, place, row):
+        """The three bars of a row and its name; made when first wanted."""
+        number = len(self.labels)
+        if len(self._slots) <= number:
+            made = [self.ax.add_artist(Rectangle((0, 0), 1, 1, edgecolor=INK)) for _ in range(3)]
+            self._slots.append((made, self.ax.add_artist(Words(0, 0, "", **WORDS))))
+        bars, label = self._slots[number]
+        ends = row.start_min
+        parts = ((row.look, row.work_min), ("rests", row.rest_min), ("waits", row.wait_min))
         for bar, (look, length) in zip(bars, parts, strict=True):
             bar.set_visible(length > 0)
             if length > 0:
-                bar.set(bounds=(ends, row - 0.3, length, 0.6), **LOOKS[look])
-                artists[look].append(bar)
+                bar.set(bounds=(ends, place - 0.3, length, 0.6), **LOOKS[look])
+                self.bars[look].append(bar)
             ends += length
-        artists["labels"].append(_put_label(label, row, name, starts_min[i], ends))
-        row += 1
-    _hide_the_rest(artists)
-    ax.set_ylim(max(row, 1) - 0.4, -1.2)
-    artists["service"].set_xdata([serve_min, serve_min])
-    artists["marks"][0].set(x=serve_min, text=f"service {_clock(serve_min)} ")
-    if opens_min is not None:
-        artists["opens"].set_xdata([opens_min, opens_min])
-        artists["marks"][1].set(x=opens_min, text=f" opens {_clock(opens_min)}")
-    artists["labels"] += artists["marks"]
-    artists["key"] = _key(ax, artists)
+        label.set_visible(True)
+        self.labels.append(_put_label(label, place, row.name, row.start_min, ends))
 
+    def _title(self, row, lane):
+        """The lane's name in a row of its own, over a thin line."""
+        number = len(self.lanes)
+        if len(self._titles) <= number:
+            text = Words(0.005, 0, "", transform=self.ax.get_yaxis_transform(), ha="left",
+                         fontweight="bold", bbox=CLEAR, **WORDS)  # fmt: skip
+            self._titles.append((self.ax.add_artist(text), self.ax.axhline(color=INK, lw=0.4)))
+        text, line = self._titles[number]
+        text.set(y=row, text=lane, visible=True)
+        line.set(ydata=[row - 0.5, row - 0.5], visible=row > 0)
+        return text
 
-def _moment(ax, style):
-    """An upright line for one moment."""
-    return ax.axvline(0, color=INK, linestyle=style, linewidth=1)
-
-
-def _slot(artists, number):
-    """Three bars and a label for a row: work, rest and wait. Made when first wanted."""
-    while len(artists["slots"]) <= number:
-        ax = artists["axes"]
-        bars = [ax.add_artist(Rectangle((0, 0), 1, 1, edgecolor=INK)) for _ in range(3)]
-        artists["slots"].append((bars, ax.add_artist(Words(0, 0, "", **WORDS))))
-    bars, label = artists["slots"][number]
-    label.set_visible(True)
-    return bars, label
-
-
-def _title(artists, row, lane):
-    """The lane's name in a row of its own, over a thin line."""
-    number = len(artists["lanes"])
-    while len(artists["titles"]) <= number:
-        ax = artists["axes"]
-        text = Words(0.005, 0, "", transform=ax.get_yaxis_transform(), ha="left",
-                     fontweight="bold", bbox=CLEAR, **WORDS)  # fmt: skip
-        ax.add_artist(text)
-        artists["titles"].append((text, ax.axhline(0, color=INK, linewidth=0.4)))
-    text, line = artists["titles"][number]
-    text.set(y=row, text=lane, visible=True)
-    line.set(ydata=[row - 0.5, row - 0.5], visible=row > 0)
-    return text
-
-
-def _hide_the_rest(artists):
-    """What an earlier, longer plan needed and this one does not."""
-    for bars, label in artists["slots"][len(artists["labels"]):]:  # fmt: skip
-        for part in (*bars, label):
-            part.set_visible(False)
-    for text, line in artists["titles"][len(artists["lanes"]):]:  # fmt: skip
-        text.set_visible(False)
-        line.set_visible(False)
+    def _hide_the_rest(self):
+        """What an earlier, longer plan needed and this one does not."""
+        for bars, label in self._slots[len(self.labels) :]:
+            for part in (*bars, label):
+                part.set_visible(False)
+        for text, line in self._titles[len(self.lanes) :]:
+            text.set_visible(False)
+            line.set_visible(False)
 
 
 def _put_label(label, row, name, start, end):
@@ -181,10 +169,8 @@ def _clock_axis(ax, first, last):
     ax.set_xticks(ticks, [_clock(tick) for tick in ticks])
 
 
-def _key(ax, artists):
+def _key(ax, key, shown):
     """What the greys and hatches mean, for those that occur; made anew only when these change."""
-    shown = [look for look in LOOKS if artists[look]]
-    key = artists["key"]
     if key is not None and [text.get_text() for text in key.get_texts()] == shown:
         return key
     if key is not None:

@@ -1,6 +1,7 @@
 """A service plan as plain numbers, a row for each bar of its picture, and the same in words."""
 
 import itertools
+from dataclasses import dataclass
 
 from kitchenmath.service.clock import say_clock, say_span
 from kitchenmath.units.door import one_of
@@ -8,8 +9,35 @@ from kitchenmath.units.door import one_of
 AT_WORK, ON_ITS_OWN, NOBODY = "at work", "on its own", "nobody is free"
 
 
+@dataclass(frozen=True)
+class PlanRow:
+    """One bar: what is done in which lane, when from midnight, and what becomes of it [min]."""
+
+    name: str
+    lane: str
+    look: str  # AT_WORK, ON_ITS_OWN or NOBODY
+    start_min: float
+    work_min: float
+    rest_min: float = 0.0
+    wait_min: float = 0.0
+
+    @property
+    def end_min(self):
+        """When nothing is left to wait for."""
+        return self.start_min + self.work_min + self.rest_min + self.wait_min
+
+
+@dataclass(frozen=True)
+class PlanRows:
+    """The bars of a plan, those of one lane together, and the moments it runs between [min]."""
+
+    rows: tuple
+    serve_min: float
+    opens_min: float | None = None
+
+
 def plan_rows(plan, by="cook"):
-    """The plain numbers that `draw_plan` draws and `plan_in_words` says.
+    """The plain numbers that `PlanChart` draws and `plan_in_words` says.
 
     Parameters
     ----------
@@ -21,9 +49,7 @@ def plan_rows(plan, by="cook"):
 
     Returns
     -------
-    dict
-        Keyword arguments of both: lists as long as there are rows, `serve_min`, and `opens_min`,
-        which is None where the plan knows no opening.
+    PlanRows
 
     Raises
     ------
@@ -34,40 +60,31 @@ def plan_rows(plan, by="cook"):
     >>> from kitchenmath.service import Task, plan_back
     >>> from kitchenmath.units import Q_
     >>> plan = plan_back("19:30", [Task("roast", Q_(50, "min"), hands=0, rest=Q_(10, "min"))])
-    >>> plan_rows(plan)["lanes"], plan_rows(plan)["rests_min"]
-    (['on its own'], [10.0])
+    >>> [(row.lane, row.rest_min) for row in plan_rows(plan).rows]
+    [('on its own', 10.0)]
     """
     one_of(by, ("cook", "equipment"), "by")
-    rows = _cook_rows(plan) if by == "cook" else _equipment_rows(plan)
-    seen, drawn = set(), []
-    for lane, name, begin_s, end_s in rows:
+    spans = _cook_rows(plan) if by == "cook" else _equipment_rows(plan)
+    seen, rows = set(), []
+    for lane, name, begin_s, end_s in spans:
         done_s, ready_s, used_s = plan.ends_s(name)
         # What becomes of the item is drawn once, behind the piece of work that finishes it.
         last = end_s == done_s and name not in seen
         seen |= {name} if last else set()
-        after = ((ready_s - done_s) / 60, (used_s - ready_s) / 60) if last else (0.0, 0.0)
+        after_min = ((ready_s - done_s) / 60, (used_s - ready_s) / 60) if last else (0.0, 0.0)
         look = AT_WORK if plan.tasks[name].hands else ON_ITS_OWN
         look = NOBODY if lane == NOBODY else look
-        drawn.append((name, lane, look, begin_s / 60, (end_s - begin_s) / 60, *after))
-    columns = ("names", "lanes", "looks", "starts_min", "works_min", "rests_min", "waits_min")
-    lists = zip(*drawn, strict=True) if drawn else [()] * len(columns)
-    return {
-        **{column: list(values) for column, values in zip(columns, lists, strict=True)},
-        "serve_min": plan.serve_s / 60,
-        "opens_min": None if plan.opens_s is None else plan.opens_s / 60,
-    }
+        rows.append(PlanRow(name, lane, look, begin_s / 60, (end_s - begin_s) / 60, *after_min))
+    opens_min = None if plan.opens_s is None else plan.opens_s / 60
+    return PlanRows(tuple(rows), plan.serve_s / 60, opens_min)
 
 
-def plan_in_words(names, lanes, looks, starts_min, works_min, rests_min, waits_min, serve_min,
-                  opens_min=None):  # fmt: skip
-    """What `draw_plan` draws, in words: a line for each lane.
+def plan_in_words(plan):
+    """What `PlanChart` draws, in words: a line for each lane.
 
     Parameters
     ----------
-    names, lanes, looks : list of str
-    starts_min, works_min, rests_min, waits_min : list of float
-    serve_min : float
-    opens_min : float, optional
+    plan : PlanRows
 
     Returns
     -------
@@ -75,25 +92,55 @@ def plan_in_words(names, lanes, looks, starts_min, works_min, rests_min, waits_m
 
     Examples
     --------
-    >>> print(plan_in_words(["foam"], ["sauce"], ["at work"], [1165.0], [4.0], [0.0], [1.0],
-    ...                     1170.0))
+    >>> foam = PlanRow("foam", "sauce", AT_WORK, 1165.0, 4.0, wait_min=1.0)
+    >>> print(plan_in_words(PlanRows((foam,), 1170.0)))
     sauce: foam 19:25–19:29, then waits 1 min.
     Service at 19:30.
     """
-    lines = {}
-    for i, name in enumerate(names):
+    lines = [lane_in_words(lane, rows) for lane, rows in lanes(plan)]
+    if plan.opens_min is not None:
+        lines.append(f"The kitchen opens at {say_clock(round(60 * plan.opens_min))}.")
+    return "\n".join([*lines, f"Service at {say_clock(round(60 * plan.serve_min))}."])
+
+
+def lanes(plan):
+    """Each lane of a plan with its rows.
+
+    Parameters
+    ----------
+    plan : PlanRows
+
+    Returns
+    -------
+    list of (str, list of PlanRow)
+    """
+    grouped = itertools.groupby(plan.rows, lambda row: row.lane)
+    return [(lane, list(rows)) for lane, rows in grouped]
+
+
+def lane_in_words(lane, rows):
+    """One lane's work as a line of text.
+
+    Parameters
+    ----------
+    lane : str
+    rows : list of PlanRow
+
+    Returns
+    -------
+    str
+    """
+    pieces = []
+    for row in rows:
         begin, end = (
-            say_clock(round(60 * at)) for at in (starts_min[i], starts_min[i] + works_min[i])
+            say_clock(round(60 * at)) for at in (row.start_min, row.start_min + row.work_min)
         )
-        parts = [f"{name} {begin}–{end}"]
-        parts += [ON_ITS_OWN] if looks[i] == ON_ITS_OWN != lanes[i] else []
-        for verb, length_min in (("rests", rests_min[i]), ("waits", waits_min[i])):
+        parts = [f"{row.name} {begin}–{end}"]
+        parts += [ON_ITS_OWN] if row.look == ON_ITS_OWN != lane else []
+        for verb, length_min in (("rests", row.rest_min), ("waits", row.wait_min)):
             parts += [f"then {verb} {say_span(60 * length_min)}"] if length_min > 0 else []
-        lines.setdefault(lanes[i], []).append(", ".join(parts))
-    said = [f"{lane}: {'; '.join(pieces)}." for lane, pieces in lines.items()]
-    if opens_min is not None:
-        said.append(f"The kitchen opens at {say_clock(round(60 * opens_min))}.")
-    return "\n".join([*said, f"Service at {say_clock(round(60 * serve_min))}."])
+        pieces.append(", ".join(parts))
+    return f"{lane}: {'; '.join(pieces)}."
 
 
 def _cook_rows(plan):

@@ -1,94 +1,112 @@
-"""Drawings for thickening: oil in an emulsion, and gelatin of another strength."""
+"""Drawings for thickening: droplets crowded into a sauce, and leaves of gelatin."""
 
-from kitchenmath.figures.frame import FOOD, INK, LOST, PAPER, quiet
+import numpy as np
 
-EDGE = {"height": 0.45, "edgecolor": INK, "linewidth": 0.6}
+from kitchenmath.figures.frame import ACCENT, FOOD, LOST, PAPER, Scene, put
+from kitchenmath.figures.outlines import box, disc
+
+TOUCH = 0.74  # share of the volume at which equal balls touch in the closest packing (Kepler)
+LEAF_G = 2.0  # of the leaves as drawn
 
 
-def draw_packing(ax, oil_percent, marks):
-    """An emulsion as a bar, oil and the rest, under the marks at which it changes.
+class Droplets(Scene):
+    """Droplets of oil in a square of sauce, and a scale with the marks at which it changes.
 
     Parameters
     ----------
-    ax : matplotlib Axes
-    oil_percent : float
-        Of the volume.
+    picture : Picture
     marks : dict of str to float
-        What happens, and from how many percent on; rising.
-
-    Returns
-    -------
-    dict of str to artist
-        "oil", "rest" (bars) and "label".
+        What happens, and from how many percent of oil on; rising.
     """
-    quiet(ax)
-    oil = ax.barh(0, 0, color=FOOD, **EDGE)[0]
-    rest = ax.barh(0, 0, color=LOST, hatch="///", **EDGE)[0]
-    for row, (words, percent) in enumerate(marks.items()):
-        top = 0.95 + 0.42 * (row + 1)  # a step up for each, so that no line crosses the words
-        ax.plot([percent, percent], [-0.22, top], color=INK, linewidth=0.9)
-        ax.text(percent - 0.8, top, f"{words} {percent:.0f} %", fontsize=10, color=INK,
-                ha="right", va="top")  # fmt: skip
-    label = ax.text(0, 0.27, "", fontsize=10, color=INK, va="bottom")
-    ax.set(xlim=(0, 100), ylim=(-0.4, 1.05 + 0.42 * len(marks)))
-    ax.set_xlabel("share of the volume (%)", color=INK, fontsize=10)
-    artists = {"oil": oil, "rest": rest, "label": label}
-    move_packing(artists, oil_percent)
-    return artists
+
+    LOW, HIGH = 35.0, 95.0  # the ends of the scale
+
+    def __init__(self, picture, marks):
+        super().__init__(picture)
+        side = self.high - 12
+        self.side, self.bottom = side, 9.0
+        sauce = self.part(LOST, order=0)
+        sauce.set_xy(box(2, self.bottom, side, side))
+        step = side / 6
+        self.centres = [
+            (2 + (column + 0.5 + 0.5 * (row % 2)) * step, 9 + (0.5 + 5 / 6 * row) * step)
+            for row in range(7)
+            for column in range(6 - row % 2)
+        ]
+        self.step = step
+        self.drops = [self.part(FOOD) for _ in self.centres]
+        for drop in self.drops:
+            drop.set_edgecolor(PAPER)
+            drop.set_clip_path(sauce)
+        self.label = self.words(2, 4, ha="left")
+        self.x = side + 8
+        put(
+            self.line(width=1.2),
+            np.array([(self.x, self._y(end)) for end in (self.LOW, self.HIGH)]),
+        )
+        for words, percent in marks.items():
+            y = self._y(percent)
+            put(self.line(width=1.2), np.array([(self.x, y), (self.x + 2, y)]))
+            self.words(self.x + 3, y, f"{words} {percent:.0f} %", ha="left")
+        self.pointer = self.ax.plot([], [], ">", color=ACCENT, markersize=10, zorder=5)[0]
+
+    def _y(self, percent):
+        within = min(max(percent, self.LOW), self.HIGH)
+        return self.bottom + self.side * (within - self.LOW) / (self.HIGH - self.LOW)
+
+    def show(self, oil_percent):
+        """Crowd in another share of oil.
+
+        Parameters
+        ----------
+        oil_percent : float
+            Of the volume. Below or beyond the scale's ends the pointer stays there.
+        """
+        # Balls in a lattice touch at TOUCH; fuller ones press each other flat, as drawn by overlap.
+        across = 0.97 * self.step * (oil_percent / 100 / TOUCH) ** (1 / 3)
+        for drop, (x, y) in zip(self.drops, self.centres, strict=True):
+            drop.set_xy(disc(x, y, across))
+        self.pointer.set_data([self.x - 2.5], [self._y(oil_percent)])
+        self.label.set_text(
+            f"oil {oil_percent:.1f} % of the volume, the rest {100 - oil_percent:.1f} %"
+        )
 
 
-def move_packing(artists, oil_percent):
-    """Move the bar of `draw_packing` to a new share of oil.
+class Leaves(Scene):
+    """Rows of gelatin leaves, the last one cut to what is needed.
 
     Parameters
     ----------
-    artists : dict
-    oil_percent : float
-    """
-    artists["oil"].set_width(oil_percent)
-    artists["rest"].set(x=oil_percent, width=100 - oil_percent)
-    artists["label"].set_text(f"oil {oil_percent:.1f} %, the rest {100 - oil_percent:.1f} %")
-
-
-def draw_gelatin(ax, recipe_g, root_g, straight_g, most_g):
-    """The recipe's gelatin, the other one by the root, and what the straight ratio would weigh in.
-
-    Parameters
-    ----------
-    ax : matplotlib Axes
-    recipe_g, root_g, straight_g : float
+    picture : Picture
+    rows : int
     most_g : float
-        The scale's end.
-
-    Returns
-    -------
-    dict of str to artist
-        "bars" and "labels", from top to bottom.
+        The most that a row has room for.
     """
-    quiet(ax)
-    rows = (2, 1, 0)
-    bars = ax.barh(rows, [0, 0, 0], color=[LOST, FOOD, PAPER], **EDGE)
-    bars[2].set_linestyle("--")  # the slip is drawn as an outline
-    labels = [ax.text(0, row + 0.27, "", fontsize=10, color=INK, va="bottom") for row in rows]
-    ax.set(xlim=(0, most_g), ylim=(-0.4, 2.9))
-    ax.set_xlabel("grams of gelatin", color=INK, fontsize=10)
-    artists = {"bars": bars, "labels": labels}
-    move_gelatin(artists, recipe_g, root_g, straight_g)
-    return artists
 
+    def __init__(self, picture, rows, most_g):
+        super().__init__(picture)
+        self.number = int(np.ceil(most_g / LEAF_G))
+        self.pitch, self.rows = 98 / self.number, []
+        looks = ((LOST, "xx", "-"), (FOOD, "", "-"), (PAPER, "", "--"))
+        for row in range(rows):
+            top = self.high - 3 - row * self.high / rows
+            leaves = [self.part(*looks[row]) for _ in range(self.number)]
+            self.rows.append((self.words(1, top, ha="left"), leaves, top - 11))
 
-def move_gelatin(artists, recipe_g, root_g, straight_g):
-    """Move the bars of `draw_gelatin` to new numbers.
+    def show(self, amounts_g, words):
+        """Lay out other leaves.
 
-    Parameters
-    ----------
-    artists : dict
-    recipe_g, root_g, straight_g : float
-    """
-    grams = (recipe_g, root_g, straight_g)
-    names = ("in the recipe", "yours, by the root", "yours, by the straight ratio")
-    for bar, label, name, each in zip(
-        artists["bars"], artists["labels"], names, grams, strict=True
-    ):
-        bar.set_width(each)
-        label.set_text(f"{name}: {each:.1f} g")
+        Parameters
+        ----------
+        amounts_g : list of float
+        words : list of str
+            Above each row.
+        """
+        for (label, leaves, bottom), amount_g, text in zip(
+            self.rows, amounts_g, words, strict=True
+        ):
+            label.set_text(text)
+            for place, leaf in enumerate(leaves):
+                part = min(max(amount_g / LEAF_G - place, 0), 1)
+                leaf.set_visible(part > 0)
+                leaf.set_xy(box(1 + place * self.pitch, bottom, 0.88 * self.pitch * part, 8))

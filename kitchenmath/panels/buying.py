@@ -1,7 +1,6 @@
 """Panels of lesson 4: what to buy, and what the butcher's test says about the price."""
 
-from kitchenmath.figures.buying import draw_prices, draw_purchase, move_prices, move_purchase
-from kitchenmath.figures.frame import Picture
+from kitchenmath.figures.buying import Bird, Roots
 from kitchenmath.panels.frame import slider, wire
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import say
@@ -23,7 +22,8 @@ def purchase(covers, portion_g, yield_percent):
     Returns
     -------
     dict
-        `amounts_kg` (bought, left, bought by the slip) and `sentence`.
+        `orders_kg` (right, by the slip), `left_share`, `fed` (by each), `covers`, `words` and
+        `sentence`.
     """
     yield_ = Q_(yield_percent, "percent")
     portion = Q_(portion_g, "g")
@@ -37,8 +37,17 @@ def purchase(covers, portion_g, yield_percent):
         f"{say(bought - left, 3)} is trim.\n"
         f"Who multiplies by the yield buys {say(slip, 3)}, and feeds {fed} of {covers}."
     )
-    amounts = (bought.magnitude, left.magnitude, slip.magnitude)
-    return {"amounts_kg": amounts, "sentence": sentence}
+    return {
+        "orders_kg": (bought.magnitude, slip.magnitude),
+        "left_share": yield_percent / 100,
+        "fed": (covers, fed),
+        "covers": covers,
+        "words": [
+            f"divided: {say(bought, 3)} bought, {say(bought - left, 3)} is peel (hatched)",
+            f"multiplied: {say(slip, 3)} bought, {covers - fed} plates empty (crosses)",
+        ],
+        "sentence": sentence,
+    }
 
 
 def purchase_panel():
@@ -48,23 +57,15 @@ def purchase_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
-    start = purchase(40, 60, 68)
-    artists = draw_purchase(picture.axes(bottom=0.22, top=0.98), *start["amounts_kg"], most_kg=9)
-
-    def update(**values):
-        found = purchase(**values)
-        move_purchase(artists, *found["amounts_kg"])
-        return found["sentence"]
-
     return wire(
         {
             "covers": slider("Covers", 8, 60, 4, 40),
             "portion_g": slider("On each plate (g)", 30, 80, 5, 60),
             "yield_percent": slider("Yield (%)", 55, 95, 1, 68),
         },
-        picture,
-        update,
+        purchase,
+        lambda picture: Roots(picture, most_kg=9),
+        height=2.4,
     )
 
 
@@ -84,7 +85,8 @@ def breast_price(price_per_kg, legs_value, breast_percent):
     Returns
     -------
     dict
-        `prices` (whole bird, without credit, with credit, dollars a kilo) and `sentence`.
+        `shares` (of the weight: breast, legs, carcass, the rest), `title`, `words`, `foot` and
+        `sentence`.
     """
     price = Q_(price_per_kg, "dollar/kg")
     test = TrimTest(
@@ -104,8 +106,22 @@ def breast_price(price_per_kg, legs_value, breast_percent):
         f"Without the credit it would look like {say(without)}. "
         f"Cost factor: {test.cost_factor:.2f}."
     )
-    prices = [price.magnitude, without.magnitude, test.usable_price.magnitude]
-    return {"prices": prices, "sentence": sentence}
+    breast = breast_percent / 100
+    return {
+        "shares": [breast, 0.25, 0.28, 0.47 - breast],
+        "title": f"10 kg of birds at ${price_per_kg:.2f} a kilo",
+        "words": [
+            f"breast\n{say(test.usable)}",
+            f"legs 2.5 kg\n${legs_value:.2f} a kilo",
+            "carcass 2.8 kg\n$1.50 a kilo",
+            f"lost\n{4.7 - breast_percent / 10:.1f} kg",
+        ],
+        "foot": [
+            f"breast with the credit: {say(test.usable_price)}",
+            f"without: {say(without)}",
+        ],
+        "sentence": sentence,
+    }
 
 
 def breast_price_panel():
@@ -115,22 +131,13 @@ def breast_price_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
-    names = ["whole bird", "breast, without credit", "breast, with credit"]
-    start = breast_price(9.0, 6.0, 30)
-    artists = draw_prices(picture.axes(bottom=0.22, top=0.98), names, start["prices"], 60)
-
-    def update(**values):
-        found = breast_price(**values)
-        move_prices(artists, found["prices"])
-        return found["sentence"]
-
     return wire(
         {
             "price_per_kg": slider("Whole birds ($ a kilo)", 6.0, 12.0, 0.25, 9.0),
             "legs_value": slider("Legs are worth ($ a kilo)", 0.0, 8.0, 0.5, 6.0),
             "breast_percent": slider("Breast, of the weight bought (%)", 22, 40, 1, 30),
         },
-        picture,
-        update,
+        breast_price,
+        Bird,
+        height=2.4,
     )

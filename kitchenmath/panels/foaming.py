@@ -1,14 +1,7 @@
 """Panels of lesson 6 on foams: the parts of a base, overrun, and draining."""
 
-from kitchenmath.figures.foaming import (
-    draw_drainage,
-    draw_parts,
-    draw_swelling,
-    move_drainage,
-    move_parts,
-    move_swelling,
-)
-from kitchenmath.figures.frame import Picture
+from kitchenmath.figures.outlines import wall
+from kitchenmath.figures.vessels import FOAM, Vessels
 from kitchenmath.panels.frame import slider, wire
 from kitchenmath.ratios import split
 from kitchenmath.sauces import (
@@ -23,7 +16,6 @@ from kitchenmath.units import Q_, say
 
 CIDER_BRIX = Q_(12, "percent")  # pressed apple juice; the lesson's figure, invented
 DRAIN_POWER = 1.6  # how steeply the curve rises; the invented log of lesson 6 follows it
-MINUTES = tuple(half / 2 for half in range(41))  # where the drainage curve is drawn
 
 
 def two_readings(base_g, cider_parts):
@@ -38,7 +30,7 @@ def two_readings(base_g, cider_parts):
     Returns
     -------
     dict
-        `volume_g` and `weight_g` (grams of cider, of sugar) and `sentence`.
+        `amounts` (grams of cider and sugar, by volume and by weight), `words` and `sentence`.
     """
     base, parts = Q_(base_g, "g"), {"cider": cider_parts, "granulated sugar": 1}
     cups = split(base, parts, by="volume", densities={"cider": syrup_density(CIDER_BRIX)})
@@ -51,7 +43,12 @@ def two_readings(base_g, cider_parts):
         f"The scale, used for a recipe in cups, puts in "
         f"{say(scale['granulated sugar'] - cups['granulated sugar'], 3)} of sugar too much."
     )
-    return {"volume_g": _pair(cups), "weight_g": _pair(scale), "sentence": sentence}
+    amounts = [_pair(cups), _pair(scale)]
+    words = [
+        f"by {way}\ncider {cider:.0f} g\nsugar {sugar:.0f} g"
+        for way, (cider, sugar) in zip(("volume", "weight"), amounts, strict=True)
+    ]
+    return {"amounts": amounts, "words": words, "sentence": sentence}
 
 
 def _pair(amounts):
@@ -77,24 +74,14 @@ def parts_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.1)
-    start = two_readings(900, 2.0)
-    artists = draw_parts(
-        picture.axes(bottom=0.27, top=0.98), start["volume_g"], start["weight_g"], most_g=1650
-    )
-
-    def update(**values):
-        found = two_readings(**values)
-        move_parts(artists, found["volume_g"], found["weight_g"])
-        return found["sentence"]
-
     return wire(
         {
             "base_g": slider("Base (g)", 300, 1500, 50, 900),
             "cider_parts": slider("Cider (parts to one of sugar)", 1.0, 4.0, 0.25, 2.0),
         },
-        picture,
-        update,
+        two_readings,
+        lambda picture: Vessels(picture, 2, most=1600, outline=wall, lines=3),
+        height=2.6,
     )
 
 
@@ -111,7 +98,8 @@ def cup_weighed_twice(base_g, foam_g, plates):
     Returns
     -------
     dict
-        `amounts_ml` (base, and the foam that it becomes) and `sentence`.
+        `amounts` (mL of liquid and gas: base, and the foam that it becomes), `words` and
+        `sentence`.
     """
     held = overrun(liquid_weight=Q_(base_g, "g"), foam_weight=Q_(foam_g, "g"))
     foam = foam_volume(Q_(100, "mL"), held)
@@ -124,7 +112,10 @@ def cup_weighed_twice(base_g, foam_g, plates):
         f"{plates} plates of 40 mL are {say(spoons)} of foam: whip at least "
         f"{say(base, 3)} of base."
     )
-    return {"amounts_ml": (base.magnitude, spoons.magnitude), "sentence": sentence}
+    base_ml, foam_ml = base.magnitude, spoons.magnitude
+    words = [f"base to whip\n{base_ml:.0f} mL", f"foam, with its gas\n{foam_ml:.0f} mL"]
+    # In the jug of foam no liquid lies below: it is in the walls of the bubbles.
+    return {"amounts": [(base_ml, 0), (0, foam_ml)], "words": words, "sentence": sentence}
 
 
 def overrun_panel():
@@ -134,23 +125,15 @@ def overrun_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.1)
-    start = cup_weighed_twice(270, 90, 24)
-    artists = draw_swelling(picture.axes(bottom=0.27, top=0.98), *start["amounts_ml"], most_ml=2480)
-
-    def update(**values):
-        found = cup_weighed_twice(**values)
-        move_swelling(artists, *found["amounts_ml"])
-        return found["sentence"]
-
     return wire(
         {
             "base_g": slider("Cup full of base (g)", 230, 290, 5, 270),
             "foam_g": slider("The same cup full of foam (g)", 40, 200, 5, 90),
             "plates": slider("Plates (of 40 mL)", 8, 60, 4, 24),
         },
-        picture,
-        update,
+        cup_weighed_twice,
+        lambda picture: Vessels(picture, 2, most=2450, layers=FOAM),
+        height=2.6,
     )
 
 
@@ -168,10 +151,9 @@ def on_the_plate(half_min, eaten_min, overrun_percent):
     Returns
     -------
     dict
-        `curve` (percent drained at each of MINUTES), `now` (half, eaten, percent and mL out) and
+        `amounts` (liquid and foam in a jug: fresh, half drained, eaten), `words` and
         `sentence`.
     """
-    curve = [drained_percent(minute, half_min) for minute in MINUTES]
     out = drained_percent(eaten_min, half_min)
     base = liquid_for_foam(Q_(40, "mL"), overrun=Q_(overrun_percent, "percent"))
     pool = base * out / 100
@@ -184,8 +166,15 @@ def on_the_plate(half_min, eaten_min, overrun_percent):
         f"{say(pool, 2)} of that is a puddle.\n"
         "An estimate: your own log decides."
     )
-    now = (half_min, eaten_min, out, pool.magnitude)
-    return {"curve": curve, "now": now, "sentence": sentence}
+    swollen = 1 + overrun_percent / 100
+    jugs = [(share, (1 - share) * swollen) for share in (0.0, 0.5, out / 100)]
+    words = [
+        "whipped\n0 min",
+        f"half drained\n{half_min:g} min",
+        f"eaten: {out:.0f} % out\n{eaten_min:g} min",
+    ]
+    amounts = [tuple(part / swollen for part in jug) for jug in jugs]
+    return {"amounts": amounts, "words": words, "sentence": sentence}
 
 
 def drained_percent(minute, half_min):
@@ -212,23 +201,13 @@ def drainage_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.0)
-    start = on_the_plate(6.0, 4.0, 200)
-    artists = draw_drainage(
-        picture.axes(left=0.14, bottom=0.19, top=0.97), MINUTES, start["curve"], *start["now"]
-    )
-
-    def update(**values):
-        found = on_the_plate(**values)
-        move_drainage(artists, found["curve"], *found["now"])
-        return found["sentence"]
-
     return wire(
         {
             "half_min": slider("Half drained after (min)", 2.0, 15.0, 0.5, 6.0),
             "eaten_min": slider("Eaten after (min)", 0.5, 16.0, 0.5, 4.0),
             "overrun_percent": slider("Overrun (%)", 50, 500, 50, 200),
         },
-        picture,
-        update,
+        on_the_plate,
+        lambda picture: Vessels(picture, 3, most=1.04, layers=FOAM),
+        height=2.5,
     )

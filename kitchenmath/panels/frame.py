@@ -1,5 +1,6 @@
 """What all panels share: controls that wrap on a phone, one refresh, a sentence and a picture."""
 
+import base64
 import html
 import re
 
@@ -9,6 +10,8 @@ except ImportError as missing:
     raise ImportError(
         "Panels need ipywidgets: start the lessons with `python3 lessons`, which sets it up."
     ) from missing
+
+from kitchenmath.figures.frame import Picture
 
 WIDE = "640px"
 # A row takes the panel's width less its own margins; of "100%" the margins would stick out.
@@ -78,16 +81,19 @@ def choice(label, options, value=None):
     )
 
 
-def wire(controls, picture, update):
-    """A panel: whenever a control moves, `update` moves the drawing and returns the sentence.
+def wire(controls, compute, drawing, height=2.6):
+    """A panel: whenever a control moves, compute anew, say it, and move what is drawn.
 
     Parameters
     ----------
     controls : dict of str to widget
-        By the name under which `update` takes the value.
-    picture : Picture
-    update : callable
-        Moves the artists of `picture`; returns what it shows, in words.
+        By the name under which `compute` takes the value.
+    compute : callable
+        Gives a dict: "sentence" is what the panel says, the rest is what the drawing shows.
+    drawing : callable
+        Takes a Picture; gives an object whose `show` moves its artists to new numbers.
+    height : float [inch]
+        Of the picture, which is 4.3 wide.
 
     Returns
     -------
@@ -95,23 +101,45 @@ def wire(controls, picture, update):
         With attributes `controls`, `words` and `picture` for whoever wants to operate it, and
         `drawing`, the Picture behind the bytes.
     """
-    words = widgets.HTML()
-    image = widgets.Image(format="png", layout={"width": "auto", "max_width": "480px"})
+    words, shown = widgets.HTML(), widgets.HTML(layout={"width": "auto", "max_width": WIDE})
+    picture = Picture(height=height)
+    drawn = drawing(picture)
 
     def refresh(_=None):
-        sentence = update(**{name: control.value for name, control in controls.items()})
-        words.value = said(together(sentence))
-        image.value = picture.png()
+        found = dict(compute(**{name: control.value for name, control in controls.items()}))
+        words.value = said(together(found.pop("sentence")))
+        drawn.show(**found)
+        shown.value = as_image(picture)
 
     for control in controls.values():
         control.observe(refresh, "value")
     refresh()
     # The picture stays where it is when the words grow by a line, and the slider is close to it.
     # A tall one would push the words off the screen.
-    shown = [words, image] if picture.tall else [image, words]
-    panel = below_each_other([*controls.values(), *shown])
-    panel.controls, panel.words, panel.picture, panel.drawing = controls, words, image, picture
+    parts = [words, shown] if picture.tall else [shown, words]
+    panel = below_each_other([*controls.values(), *parts])
+    panel.controls, panel.words, panel.picture, panel.drawing = controls, words, shown, picture
     return panel
+
+
+def as_image(picture):
+    """A picture as HTML, as wide as there is room; who cannot see it hears the words in it.
+
+    Parameters
+    ----------
+    picture : Picture
+
+    Returns
+    -------
+    str
+    """
+    width, height = picture.figure.get_size_inches() * 100
+    data = base64.b64encode(picture.png()).decode("ascii")
+    # Its own measures keep the page from jumping while a new one is read.
+    return (
+        f'<img alt="{html.escape("Picture: " + picture.in_words())}" width="{width:.0f}" '
+        f'height="{height:.0f}" style="width:100%;height:auto" src="data:image/png;base64,{data}">'
+    )
 
 
 def below_each_other(parts, wide=WIDE):

@@ -4,10 +4,10 @@ from dataclasses import replace
 from functools import cache
 from itertools import product
 
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.landing import draw_cover_cost, draw_waits, move_cover_cost, move_waits
-from kitchenmath.figures.plan import draw_plan, move_plan
-from kitchenmath.figures.plan_rows import NOBODY, plan_in_words, plan_rows
+from kitchenmath.figures.clocks import Clocks
+from kitchenmath.figures.landing import Packs
+from kitchenmath.figures.plan import PlanChart
+from kitchenmath.figures.plan_rows import NOBODY, lane_in_words, lanes, plan_rows
 from kitchenmath.panels.frame import choice, slider, wire
 from kitchenmath.service import check_plan, plan_back, read_tasks
 from kitchenmath.units import Q_, say
@@ -70,12 +70,12 @@ def service(serve_at, burners, cooks):
     Returns
     -------
     dict
-        `rows` (see `plan_rows`) and `sentence`.
+        `plan` (see `plan_rows`) and `sentence`.
     """
     plan = service_plan(serve_at, cooks, burners)
     rows = plan_rows(plan)
     wait = plan.waits["cook the mustard velouté"]
-    undone = [line for line in plan_in_words(**rows).splitlines() if line.startswith(NOBODY)]
+    undone = [lane_in_words(lane, bars) for lane, bars in lanes(rows) if lane == NOBODY]
     sentence = "\n".join(
         [
             f"{cooks} cooks, {burners} {'burner' if burners == 1 else 'burners'}. "
@@ -85,7 +85,7 @@ def service(serve_at, burners, cooks):
             *(f"In the chart, {line}" for line in undone),
         ]
     )
-    return {"rows": rows, "sentence": sentence}
+    return {"plan": rows, "sentence": sentence}
 
 
 def service_panel():
@@ -97,25 +97,15 @@ def service_panel():
     """
     for setting in product(SERVING_TIMES, COOKS, BURNERS):
         service_plan(*setting)  # made beforehand, so that a slider only waits for the drawing
-    picture = Picture(height=5.9)
-    picture.figure.set_dpi(112)  # twenty bars and their names: still 480 dots wide
-    start = service("19:30", 3, 3)
-    axes = picture.axes(bottom=0.16, top=0.99)
-    artists = draw_plan(axes, **start["rows"], clock_min=CLOCK_MIN)
-
-    def update(**values):
-        found = service(**values)
-        move_plan(artists, **found["rows"])
-        return found["sentence"]
-
     return wire(
         {
             "serve_at": choice("Service at", SERVING_TIMES, "19:30"),
             "burners": slider("Burners (number)", BURNERS[0], BURNERS[-1], 1, 3),
             "cooks": slider("Cooks (number)", COOKS[0], COOKS[-1], 1, 3),
         },
-        picture,
-        update,
+        service,
+        lambda picture: PlanChart(picture, CLOCK_MIN),
+        height=5.9,
     )
 
 
@@ -138,7 +128,7 @@ def moved_earlier(part, earlier_min):
     Returns
     -------
     dict
-        `waits_min`, `holds_min` (lists in the order of `LANDING`) and `sentence`.
+        `minutes`, `limits_min`, `words` (lists in the order of `LANDING`) and `sentence`.
     """
     plan = usual_plan()
     moved = next(task for task, name in LANDING.items() if name == part)
@@ -158,7 +148,11 @@ def moved_earlier(part, earlier_min):
             *([f"✗ {each}" for each in found] or ["Every limit is kept."]),
         ]
     )
-    return {"waits_min": waits_min, "holds_min": holds_min, "sentence": sentence}
+    words = [
+        f"{name.replace(' ', chr(10), 1)}\n{wait:.0f} of {hold:.0f} min"
+        for name, wait, hold in zip(LANDING.values(), waits_min, holds_min, strict=True)
+    ]
+    return {"minutes": waits_min, "limits_min": holds_min, "words": words, "sentence": sentence}
 
 
 def slack_panel():
@@ -168,25 +162,14 @@ def slack_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.2)
-    start = moved_earlier("cider foam", 0)
-    artists = draw_waits(
-        picture.axes(bottom=0.18, top=0.99), list(LANDING.values()), start["waits_min"],
-        start["holds_min"], 80,
-    )  # fmt: skip
-
-    def update(**values):
-        found = moved_earlier(**values)
-        move_waits(artists, found["waits_min"], found["holds_min"])
-        return found["sentence"]
-
     return wire(
         {
             "part": choice("Started earlier", list(LANDING.values())),
             "earlier_min": slider("Earlier by (min)", 0, 60, 1, 4),
         },
-        picture,
-        update,
+        moved_earlier,
+        lambda picture: Clocks(picture, len(LANDING)),
+        height=1.9,
     )
 
 
@@ -237,7 +220,8 @@ def cover_cost(covers, bird):
     Returns
     -------
     dict
-        `used`, `left_over` (dollars a cover, in the order of `MENU`) and `sentence`.
+        `packs` (bought), `spare` (of them, left over), `words` (all in the order of `MENU`) and
+        `sentence`.
     """
     lines = order(menu_needs(covers), menu_packs(bird))
     paid = [portion_cost(line.cost, covers).to("dollar").magnitude for line in lines]
@@ -252,8 +236,14 @@ def cover_cost(covers, bird):
         f"Of that, {say(Q_(sum(spare), 'dollar'))} a cover is left over in packs.\n"
         f"The birds alone are {say(Q_(paid[0], 'dollar'))} a cover."
     )
-    used = [cost - rest for cost, rest in zip(paid, spare, strict=True)]
-    return {"used": used, "left_over": spare, "sentence": sentence}
+    whole = [sum(number for number, _ in line.packs) for line in lines]
+    shares = [(line.left_over / (line.left_over + line.need)).to("").magnitude for line in lines]
+    words = [
+        f"{line.item}: ${cost - rest:.2f} used, ${rest:.2f} left over"
+        for line, cost, rest in zip(lines, paid, spare, strict=True)
+    ]
+    over = [number * share for number, share in zip(whole, shares, strict=True)]
+    return {"packs": whole, "spare": over, "words": words, "sentence": sentence}
 
 
 def cover_cost_panel():
@@ -263,23 +253,12 @@ def cover_cost_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=4.4)
-    start = cover_cost(24, 14.00)
-    artists = draw_cover_cost(
-        picture.axes(bottom=0.13, top=0.99), [item for item, *_ in MENU], start["used"],
-        start["left_over"], 7,
-    )  # fmt: skip
-
-    def update(**values):
-        found = cover_cost(**values)
-        move_cover_cost(artists, found["used"], found["left_over"])
-        return found["sentence"]
-
     return wire(
         {
             "covers": slider("Covers", 6, 60, 1, 24),
             "bird": slider("One guinea fowl ($)", 8.0, 20.0, 0.5, 14.0),
         },
-        picture,
-        update,
+        cover_cost,
+        lambda picture: Packs(picture, len(MENU), most=16),
+        height=3.6,
     )

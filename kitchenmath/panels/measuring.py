@@ -2,8 +2,8 @@
 
 import ipywidgets as widgets
 
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.measuring import draw_bars, draw_pans, move_bars, move_pans
+from kitchenmath.figures.measuring import Bowls, Pans
+from kitchenmath.figures.vessels import LAYERS, Vessels
 from kitchenmath.heat import energy_to_reduce, time_at_power
 from kitchenmath.panels.frame import ROW, choice, slider, wire
 from kitchenmath.ratios import Pan, conversion_factor, scale
@@ -44,17 +44,18 @@ def whose_cup(typed, country):
     Returns
     -------
     dict
-        `words` and `lengths` for the bars, `marked` (which is the chosen one), `sentence`.
+        `amounts` and `words` for the cups, `marked` (which is the chosen one), `sentence`.
     """
     amounts = {name: _read(typed, system) for name, system in COUNTRIES.items()}
     plain = {name: each for name, each in amounts.items() if not isinstance(each, str)}
     words = [
-        f"{name}: {say(_metric(plain[name])) if name in plain else 'cannot be read'}"
+        f"{name}\n{say(_metric(plain[name]), 3) if name in plain else 'not known'}"
         for name in amounts
     ]
-    lengths = [
+    sizes = [
         abs(float(_metric(plain[name]).magnitude)) if name in plain else 0.0 for name in amounts
     ]
+    fullest = max(sizes) or 1.0
     first = amounts[country]
     if isinstance(first, str):
         sentence = f"By {country} measures: {first}"
@@ -64,7 +65,8 @@ def whose_cup(typed, country):
             f"{_in_metric(first)}.\n{_compared(plain)}"
         )
     marked = list(amounts).index(country)
-    return {"words": words, "lengths": lengths, "marked": marked, "sentence": sentence}
+    shares = [[size / fullest] for size in sizes]
+    return {"amounts": shares, "words": words, "marked": marked, "sentence": sentence}
 
 
 def _read(typed, system):
@@ -110,17 +112,6 @@ def whose_cup_panel():
     ipywidgets VBox
         The place to type is its attribute `typed`.
     """
-    picture = Picture(height=3.2)
-    start = whose_cup("1 cup", "American")
-    artists = draw_bars(
-        picture.axes(bottom=0.02, top=0.98), start["words"], start["lengths"], start["marked"]
-    )
-
-    def update(typed, country):
-        found = whose_cup(typed, country)
-        move_bars(artists, found["words"], found["lengths"], found["marked"])
-        return found["sentence"]
-
     typed = widgets.Text(
         value="1 cup",
         description="Amount, then Enter",
@@ -129,7 +120,12 @@ def whose_cup_panel():
         layout=ROW,
     )
     country = choice("Whose cups and spoons", COUNTRIES)
-    panel = wire({"typed": typed, "country": country}, picture, update)
+    panel = wire(
+        {"typed": typed, "country": country},
+        whose_cup,
+        lambda picture: Vessels(picture, len(COUNTRIES), most=1.05, layers=LAYERS[:1]),
+        height=2.2,
+    )
     # Free text has no ends and no list to be tried from, so it is not among the controls.
     panel.typed, panel.controls = typed, {"country": country}
     return panel
@@ -149,7 +145,7 @@ def scaled(covers, portion_g, line):
     Returns
     -------
     dict
-        `words` and `lengths` for the bars, `sentence`.
+        `amounts`, `words` and `marked` for the bowls, `sentence`.
     """
     old = (CARD_COVERS, Q_(CARD_PORTION_G, "g"))
     factor = conversion_factor(old=old, new=(covers, Q_(portion_g, "g")))
@@ -158,12 +154,12 @@ def scaled(covers, portion_g, line):
     by_covers = card * conversion_factor(Q_(CARD_COVERS, "count"), Q_(covers, "count"))
     added = card + Q_(covers - CARD_COVERS, str(card.units))
     words = [
-        f"on the card: {say(card)}",
-        f"times the factor: {practical(right, 'metric')}",
-        f"size of the portion forgotten: {practical(by_covers, 'metric')}",
-        f"{covers - CARD_COVERS:+d} covers added as a number: {practical(added, 'metric')}",
+        f"on the card\n{say(card)}",
+        f"times the\nfactor\n{practical(right, 'metric')}",
+        f"portion\nforgotten\n{practical(by_covers, 'metric')}",
+        f"{covers - CARD_COVERS:+d} added\nas a number\n{practical(added, 'metric')}",
     ]
-    lengths = [float(each.magnitude) for each in (card, right, by_covers, added)]
+    amounts = [float(each.magnitude) for each in (card, right, by_covers, added)]
     sentence = (
         f"Wanted: {covers} covers of {portion_g} g. The card makes {CARD_COVERS} of "
         f"{CARD_PORTION_G} g.\n"
@@ -171,7 +167,7 @@ def scaled(covers, portion_g, line):
         f"{line.capitalize()}: {say(card)} on the card, {practical(right, 'metric')} to take"
         f"{_remark(result, line)}.\n{_forgotten(covers, portion_g)}"
     )
-    return {"words": words, "lengths": lengths, "sentence": sentence}
+    return {"amounts": amounts, "words": words, "marked": 1, "sentence": sentence}
 
 
 def _remark(result, line):
@@ -196,23 +192,15 @@ def scale_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.8)
-    start = scaled(40, 75, "stock")
-    artists = draw_bars(picture.axes(bottom=0.02, top=0.98), start["words"], start["lengths"], 1)
-
-    def update(**values):
-        found = scaled(**values)
-        move_bars(artists, found["words"], found["lengths"], 1)
-        return found["sentence"]
-
     return wire(
         {
             "covers": slider("Covers", 4, 60, 4, 40),
             "portion_g": slider("On each plate (g)", 40, 100, 5, 75),
             "line": choice("Line of the card", CARD),
         },
-        picture,
-        update,
+        scaled,
+        lambda picture: Bowls(picture, 4),
+        height=1.7,
     )
 
 
@@ -230,7 +218,7 @@ def large_pan(covers, pan_cm, heat_kw):
     Returns
     -------
     dict
-        `depths_cm` and `captions` (the card's, this one's) and `sentence`.
+        `widths_cm`, `depths_cm` and `words` (the card's, this one's) and `sentence`.
     """
     base, depth, surface, time = _boiled(covers, pan_cm, heat_kw)
     card_base, card_depth, card_surface, card_time = _boiled(CARD_COVERS, CARD_PAN_CM, CARD_HEAT_KW)
@@ -245,11 +233,15 @@ def large_pan(covers, pan_cm, heat_kw):
     )
     if depth > pan_cm / 2:
         sentence += "\nNo saucepan of that width is so deep: take a wider one."
-    captions = (
-        f"the card's, {CARD_PAN_CM} cm:\na quarter gone\nin {card_time:.0f} min",
-        f"yours, {pan_cm} cm:\na quarter gone\nin {time:.0f} min",
-    )
-    return {"depths_cm": (card_depth, depth), "captions": captions, "sentence": sentence}
+    words = [
+        f"{whose}, {across} cm,\n{deep:.1f} cm deep: a\nquarter gone in {minutes:.0f} min"
+        for whose, across, deep, minutes in (
+            ("the card's", CARD_PAN_CM, card_depth, card_time),
+            ("yours", pan_cm, depth, time),
+        )
+    ]
+    widths, depths = (CARD_PAN_CM, pan_cm), (card_depth, depth)
+    return {"widths_cm": widths, "depths_cm": depths, "words": words, "sentence": sentence}
 
 
 def _boiled(covers, pan_cm, heat_kw):
@@ -273,24 +265,13 @@ def pan_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.2)
-    first = large_pan(40, 28, 1.5)
-    artists = draw_pans(
-        picture.axes(left=0.02, bottom=0.02, right=0.98, top=0.98),
-        first["captions"], (CARD_PAN_CM, 28), first["depths_cm"], most_cm=(63, 20),
-    )  # fmt: skip
-
-    def update(covers, pan_cm, heat_kw):
-        found = large_pan(covers, pan_cm, heat_kw)
-        move_pans(artists, found["captions"], (CARD_PAN_CM, pan_cm), found["depths_cm"])
-        return found["sentence"]
-
     return wire(
         {
             "covers": slider("Covers", 4, 48, 4, 40),
             "pan_cm": slider("Your pan (cm across)", 16, 40, 2, 28),
             "heat_kw": slider("Heat that gets in (kW)", 0.5, 4.0, 0.5, 1.5),
         },
-        picture,
-        update,
+        large_pan,
+        lambda picture: Pans(picture, CARD_PAN_CM + 40),
+        height=2.0,
     )

@@ -1,7 +1,8 @@
 """Panels of lesson 2: a dough by percent of flour, parts by weight and by cups, warm water."""
 
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.mixing import draw_pieces, move_pieces
+from kitchenmath.figures.mixing import Dough
+from kitchenmath.figures.outlines import wall
+from kitchenmath.figures.vessels import Thermometers, Vessels
 from kitchenmath.panels.frame import choice, slider, wire
 from kitchenmath.ratios import Formula, ice_for, split, water_temperature
 from kitchenmath.units import Q_, OutOfRange, say
@@ -33,13 +34,14 @@ def roll_dough(rolls, dough_g, water_percent):
     Returns
     -------
     dict
-        `rows_kg` (flour, water, the rest: right, then by the slip), `labels` and `sentence`.
+        `weights_kg` (flour, water, the rest), `rolls`, `made` (by the slip), the `words` and the
+        `tray`'s words for the picture, and `sentence`.
     """
     percents = {"flour": 100, "water": water_percent, **ROLL}
     formula = Formula.from_percents({n: Q_(p, "percent") for n, p in percents.items()})
     dough = (rolls * Q_(dough_g, "g")).to("kg")
     right, slip = formula.weigh(total=dough), formula.weigh(flour=dough)
-    made = sum(slip.values())
+    made = round((sum(slip.values()) / dough).to("").magnitude * rolls)
     of_total = formula.percents_of_total["water"]
     sentence = (
         f"{rolls} rolls of {say(Q_(dough_g, 'g'))} are {say(dough)} ({say(dough.to('lb'), 3)}) of "
@@ -48,15 +50,20 @@ def roll_dough(rolls, dough_g, water_percent):
         f"salt {_grams(right['salt'])}, yeast {_grams(right['yeast'])}. "
         f"Water is {say(formula.hydration)} of the flour, and {say(of_total, 3)} of the dough.\n"
         f"Who divides by 100 weighs {_grams(slip['flour'])} of flour, and has dough for "
-        f"{(made / dough).to('').magnitude * rolls:.0f} rolls."
+        f"{made} rolls."
     )
-    rows = [_three(right), _three(slip)]
-    labels = [
-        f"{way}: {kilos[0]:.2f} flour + {kilos[1]:.2f} water + {kilos[2]:.2f} rest "
-        f"= {sum(kilos):.2f} kg"
-        for way, kilos in zip((f"÷ {say(formula.total_percent)}", "÷ 100 %"), rows, strict=True)
-    ]
-    return {"rows_kg": rows, "labels": labels, "sentence": sentence}
+    weights_kg = _three(right)
+    return {
+        "weights_kg": weights_kg,
+        "words": [
+            f"{name}\n{kilos:.2f} kg"
+            for name, kilos in zip(("flour", "water", "the rest"), weights_kg, strict=True)
+        ],
+        "rolls": rolls,
+        "made": made,
+        "tray": f"÷ {say(formula.total_percent)}: {rolls} rolls; ÷ 100 %: {made} (too many: white)",
+        "sentence": sentence,
+    }
 
 
 def _grams(weight):
@@ -79,26 +86,15 @@ def roll_dough_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.2)
-    names = [["flour", "water", "rest"]] * 2
-    start = roll_dough(40, 70, 62)
-    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
-    slip = {1: "--"}
-    artists = draw_pieces(axes, start["rows_kg"], names, "kilograms", most=9.5, outlined=slip)
-
-    def update(**values):
-        found = roll_dough(**values)
-        move_pieces(artists, found["rows_kg"], names, found["labels"])
-        return found["sentence"]
-
     return wire(
         {
             "rolls": slider("Rolls (number)", 12, 60, 4, 40),
             "dough_g": slider("Dough for each (g)", 40, 80, 5, 70),
             "water_percent": slider("Water (% of the flour)", 54, 80, 1, 62),
         },
-        picture,
-        update,
+        roll_dough,
+        lambda picture: Dough(picture, most_kg=3.2),
+        height=2.6,
     )
 
 
@@ -116,7 +112,7 @@ def parts(mix, first_parts, total_g):
     Returns
     -------
     dict
-        `rows_g` (by weight, by cups), `names`, `labels` and `sentence`.
+        `amounts` (grams by weight, by cups), `words` and `sentence`.
     """
     first, second = MIXES[mix]
     total, asked = Q_(total_g, "g"), {first: first_parts, second: 1}
@@ -130,13 +126,12 @@ def parts(mix, first_parts, total_g):
         f"By cups: {_grams(by_cups[first])} of {first} and {_grams(by_cups[second])} of {second}; "
         f"that is {abs(gap_g):.0f} g {'more' if gap_g > 0 else 'less'} {first}."
     )
-    rows = [[share.magnitude for share in way.values()] for way in (by_weight, by_cups)]
-    labels = [
-        f"by weight: {first} {rows[0][0]:.0f} g, {second} {rows[0][1]:.0f} g",
-        f"by cups: {first} {rows[1][0]:.0f} g, {second} {rows[1][1]:.0f} g",
+    amounts = [[share.magnitude for share in way.values()] for way in (by_weight, by_cups)]
+    words = [
+        f"by {way}\n{first} {grams[0]:.0f} g\n{second} {grams[1]:.0f} g"
+        for way, grams in zip(("weight", "cups"), amounts, strict=True)
     ]
-    names = [mix.split(" to ")] * 2
-    return {"rows_g": rows, "names": names, "labels": labels, "sentence": sentence}
+    return {"amounts": amounts, "words": words, "sentence": sentence}
 
 
 def parts_panel():
@@ -146,24 +141,15 @@ def parts_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.2)
-    start = parts("flour to water", 2.0, 1000)
-    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
-    artists = draw_pieces(axes, start["rows_g"], start["names"], "grams", most=1600)
-
-    def update(**values):
-        found = parts(**values)
-        move_pieces(artists, found["rows_g"], found["names"], found["labels"])
-        return found["sentence"]
-
     return wire(
         {
             "mix": choice("What is mixed", MIXES),
             "first_parts": slider("Parts of the first (to 1)", 0.5, 4.0, 0.5, 2.0),
             "total_g": slider("In all (g)", 200, 1500, 50, 1000),
         },
-        picture,
-        update,
+        parts,
+        lambda picture: Vessels(picture, 2, most=1600, outline=wall, lines=3),
+        height=2.6,
     )
 
 
@@ -182,8 +168,8 @@ def dough_water(target_C, bakehouse_C, friction_C):
     Returns
     -------
     dict
-        `rows_C` (three targets; flour, room, friction and water), `names`, `labels` and
-        `sentence`.
+        `temperatures_C` (flour, room, friction, water) and `words` below them, `wanted_C` and
+        what is written there, and `sentence`.
     """
     target, bakehouse = Q_(target_C, "degC"), Q_(bakehouse_C, "degC")
     heat_C = [bakehouse_C, bakehouse_C, friction_C]
@@ -192,27 +178,28 @@ def dough_water(target_C, bakehouse_C, friction_C):
         f"Flour {bakehouse_C:g}, room {bakehouse_C:g} and friction {friction_C:g} make "
         f"{sum(heat_C):g} of it.",
     ]
-    made = f"flour {bakehouse_C:g} + room {bakehouse_C:g} + friction {friction_C:g}"
     try:
         water = water_temperature(target, bakehouse, bakehouse, Q_(friction_C, "delta_degC"))
-    except OutOfRange as impossible:
+    except OutOfRange:
         water_C = 0.0
-        lines.append(_in_words(impossible))
-        made += ": no water will do"
+        lines.append(_no_water_will_do(3 * target_C - sum(heat_C)))
+        water_says = "none will do"
     else:
         water_C = water.magnitude
         lines[-1] += f" So the water is {_both(water)}.{_colder(water)}"
         too_warm = Q_(friction_C / 3, "delta_degC")
         lines.append(f"Forget the friction, and the dough comes out {say(too_warm, 2)} too warm.")
-        made += f" + water {water_C:g}"
+        water_says = f"{water_C:g} °C"
     return {
-        "rows_C": [[target_C, target_C, target_C, 0.0], [*heat_C, water_C]],
-        # A mixer adds little: where its name finds no room, its number does.
-        "names": [
-            ["wanted"] * 3 + [""],
-            ["flour", "room", ("friction", f"{friction_C:g}"), "water"],
+        "temperatures_C": [*heat_C, max(water_C, 0)],
+        "words": [
+            f"flour\n{bakehouse_C:g} °C",
+            f"room\n{bakehouse_C:g} °C",
+            f"friction\n+{friction_C:g} °C",
+            f"water\n{water_says}",
         ],
-        "labels": [f"wanted: 3 × {target_C:g} = {3 * target_C:g}", made],
+        "wanted_C": target_C,
+        "wanted": f"dashed: the dough wanted, {target_C:g} °C",
         "sentence": "\n".join(lines),
     }
 
@@ -222,10 +209,10 @@ def _both(temperature):
     return f"{say(temperature)} ({say(temperature.to('degF'), 3)})"
 
 
-def _in_words(impossible):
-    """The library's refusal as a sentence of the panel, without the names of parameters."""
-    words = str(impossible).removeprefix("target: ").replace(" (`hottest`)", "")
-    return words[0].upper() + words[1:]
+def _no_water_will_do(needed_C):
+    """What to change where the water would have to be ice, or hot enough to harm the yeast."""
+    change = "Cool the flour, or mix less." if needed_C < 0 else "Warm the flour."
+    return f"The water would have to be {needed_C:g} °C: no water will do. {change}"
 
 
 def _colder(water):
@@ -243,23 +230,13 @@ def dough_water_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.2)
-    start = dough_water(25.0, 21, 9)
-    axes = picture.axes(bottom=0.25, right=0.95, top=0.99)
-    unit = "degrees Celsius, added up"
-    artists = draw_pieces(axes, start["rows_C"], start["names"], unit, most=95, outlined={0: "-"})
-
-    def update(**values):
-        found = dough_water(**values)
-        move_pieces(artists, found["rows_C"], found["names"], found["labels"])
-        return found["sentence"]
-
     return wire(
         {
             "target_C": slider("Dough wanted (°C)", 22.0, 28.0, 0.5, 25.0),
             "bakehouse_C": slider("Flour and room (°C)", 14, 32, 1, 21),
             "friction_C": slider("Friction (°C on the sum)", 1, 18, 1, 9),
         },
-        picture,
-        update,
+        dough_water,
+        lambda picture: Thermometers(picture, 4, most_C=60),
+        height=2.4,
     )

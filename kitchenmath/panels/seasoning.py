@@ -12,22 +12,13 @@ from kitchenmath.brine import (
     strength_after_reduction,
     strength_from_salometer,
 )
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.seasoning import (
-    draw_reduction,
-    draw_rows,
-    draw_salt,
-    draw_stem,
-    move_reduction,
-    move_rows,
-    move_salt,
-    move_stem,
-)
+from kitchenmath.figures.seasoning import Salometer
+from kitchenmath.figures.vessels import Heaps, Pots
 from kitchenmath.panels.frame import slider, wire
 from kitchenmath.units import Q_, say
 
 SIXTY_F = Q_(60, "degF")  # the temperature that a salometer's stem is made for
-LEFT_PERCENTS = tuple(range(100, 19, -2))  # where the broth's curve is drawn
+GRAINS = 60  # drawn for each percent of salt in a full pot
 
 
 def _fine(percent):
@@ -45,7 +36,7 @@ def two_denominators(water_kg, strength_percent):
     Returns
     -------
     dict
-        `amounts_g` (right, slip) and `sentence`.
+        `amounts`, `should_be` (grams, right and by the slip), `words` and `sentence`.
     """
     water, wanted = Q_(water_kg, "kg"), Q_(strength_percent, "percent")
     right = salt_for_brine(water, wanted).to("g")
@@ -59,7 +50,12 @@ def two_denominators(water_kg, strength_percent):
         f"Who takes {say(wanted)} of the water adds {say(slip)}, and has a brine of "
         f"{_fine(made)}."
     )
-    return {"amounts_g": (right.magnitude, slip.magnitude), "sentence": sentence}
+    words = [
+        f"percent of the brine\n{say(right, 3)}",
+        f"percent of the water\n{say(slip, 3)}, {say(right - slip, 2)} missing",
+    ]
+    grams = (right.magnitude, slip.magnitude)
+    return {"amounts": grams, "should_be": grams[:1] * 2, "words": words, "sentence": sentence}
 
 
 def strength_panel():
@@ -69,22 +65,14 @@ def strength_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.1)
-    start = two_denominators(8, 6)
-    artists = draw_salt(picture.axes(bottom=0.27, top=0.98), *start["amounts_g"], most_g=1700)
-
-    def update(**values):
-        found = two_denominators(**values)
-        move_salt(artists, *found["amounts_g"])
-        return found["sentence"]
-
     return wire(
         {
             "water_kg": slider("Water (kg)", 2.0, 12.0, 0.5, 8.0),
             "strength_percent": slider("Strength (% of the brine)", 2.0, 12.0, 0.5, 6.0),
         },
-        picture,
-        update,
+        two_denominators,
+        lambda picture: Heaps(picture, 2, most=1700),
+        height=2.1,
     )
 
 
@@ -99,7 +87,7 @@ def stem(shown_degrees, brine_C):
     Returns
     -------
     dict
-        `marks` (degrees shown, percent of salt) and `sentence`.
+        `shown_degrees`, `percent` (of salt) and `sentence`.
     """
     warmth = Q_(brine_C, "degC")
     held = strength_from_salometer(shown_degrees, temperature=warmth)
@@ -112,7 +100,7 @@ def stem(shown_degrees, brine_C):
         f"A litre of it weighs {litre:.0f} g. Degrees are not percent: the fullest brine, "
         f"100°, holds {say(saturation(SIXTY_F), 3)}."
     )
-    return {"marks": (shown_degrees, held.magnitude), "sentence": sentence}
+    return {"shown_degrees": shown_degrees, "percent": held.magnitude, "sentence": sentence}
 
 
 def stem_panel():
@@ -122,24 +110,14 @@ def stem_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
-    start = stem(40, 22)
-    artists = draw_stem(
-        picture.axes(bottom=0.02, top=0.98), *start["marks"], saturation(SIXTY_F).magnitude
-    )
-
-    def update(**values):
-        found = stem(**values)
-        move_stem(artists, *found["marks"])
-        return found["sentence"]
-
     return wire(
         {
             "shown_degrees": slider("The salometer shows (°)", 5, 95, 1, 40),
             "brine_C": slider("The brine is at (°C)", 10, 30, 1, 22),
         },
-        picture,
-        update,
+        stem,
+        lambda picture: Salometer(picture, saturation(SIXTY_F).magnitude),
+        height=3.1,
     )
 
 
@@ -155,8 +133,8 @@ def evening_out(birds_kg, water_kg, target_percent):
     Returns
     -------
     dict
-        `percents` (in the end, brine at the start, salt for the water only, for the birds only)
-        and `sentence`.
+        `levels`, `grains`, `words`, `foods` and `all_through` of four pots (at the start, in the
+        end, salt for the water only, for the birds only), and `sentence`.
     """
     birds, water = Q_(birds_kg, "kg"), Q_(water_kg, "kg")
     target = Q_(target_percent, "percent")
@@ -176,8 +154,23 @@ def evening_out(birds_kg, water_kg, target_percent):
         f"Salt for the water only, {say(short['water'])}, ends at {_fine(ends['water'])}; "
         f"for the birds only, {say(short['birds'])}, at {_fine(ends['birds'])}."
     )
-    percents = [target_percent, start.magnitude, ends["water"].magnitude, ends["birds"].magnitude]
-    return {"percents": percents, "sentence": sentence}
+    level = 0.9 * (birds_kg + water_kg) / 50
+    grains = [GRAINS * level * each for each in (target_percent, ends["water"].magnitude,
+                                                 ends["birds"].magnitude)]  # fmt: skip
+    return {
+        "levels": [level] * 4,
+        # At the start the same grains swim in the water alone.
+        "grains": [grains[0], *grains],
+        "words": [
+            f"at the start:\nbrine\n{_fine(start)}",
+            f"in the end:\nall of it\n{say(target)}",
+            f"only water\ncounted:\n{_fine(ends['water'])}",
+            f"only birds\ncounted:\n{_fine(ends['birds'])}",
+        ],
+        "foods": [birds_kg / (birds_kg + water_kg)] * 4,
+        "all_through": [False, True, True, True],
+        "sentence": sentence,
+    }
 
 
 def evening_out_panel():
@@ -187,31 +180,15 @@ def evening_out_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.1)
-    names = [
-        "brine and birds in the end",
-        "the brine at the start",
-        "the end, if only the water was counted",
-        "the end, if only the birds were counted",
-    ]
-    start = evening_out(16, 24, 1.8)
-    ax = picture.axes(bottom=0.17, top=0.99)
-    artists = draw_rows(ax, names, start["percents"], "%", most=7)
-    ax.set_xlabel("salt (%)", fontsize=10)
-
-    def update(**values):
-        found = evening_out(**values)
-        move_rows(artists, found["percents"])
-        return found["sentence"]
-
     return wire(
         {
             "birds_kg": slider("Birds (kg)", 4, 20, 1, 16),
             "water_kg": slider("Water (kg)", 10, 30, 1, 24),
             "target_percent": slider("In the end (%)", 0.8, 2.4, 0.1, 1.8),
         },
-        picture,
-        update,
+        evening_out,
+        lambda picture: Pots(picture, 4),
+        height=2.3,
     )
 
 
@@ -227,28 +204,31 @@ def salted_first(broth_kg, salted_percent, left_percent):
     Returns
     -------
     dict
-        `drawn`, as `move_reduction` takes it, and `sentence`.
+        `levels`, `grains` and `words` of three pots (at the start, reduced, salted last), and
+        `sentence`.
     """
     broth, salted = Q_(broth_kg, "kg"), Q_(salted_percent, "percent")
     end = broth * left_percent / 100
     salt = (broth * salted_percent / 100).to("g")
     after = strength_after_reduction(salted, broth, end)
     enough = (end * salted_percent / 100).to("g")
-    ends = Q_([broth_kg * left / 100 for left in LEFT_PERCENTS], "kg")
-    curve = strength_after_reduction(salted, broth, ends).magnitude
     sentence = (
         f"{say(broth)} of broth at {say(salted)} hold {say(salt, 3)} of salt.\n"
         f"Reduced to {say(end, 3)} the salt is still all there: {_fine(after)}.\n"
         f"Salted last, {say(enough, 3)} are enough for {say(salted)}."
     )
-    drawn = {
-        "first_percents": curve,
-        "last_percent": salted_percent,
-        "left_now": left_percent,
-        "first_g": salt.magnitude,
-        "last_g": enough.magnitude,
+    level, left = 0.9 * broth_kg / 12, left_percent / 100
+    grains = 4 * GRAINS * level * salted_percent
+    return {
+        "levels": [level, level * left, level * left],
+        "grains": [grains, grains, grains * left],
+        "words": [
+            f"at the start\n{say(broth)}\n{say(salted)}",
+            f"salted first\n{say(end, 3)}\n{_fine(after)}",
+            f"salted last\n{say(end, 3)}\n{say(salted)}",
+        ],
+        "sentence": sentence,
     }
-    return {"drawn": drawn, "sentence": sentence}
 
 
 def broth_panel():
@@ -258,22 +238,13 @@ def broth_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.0)
-    ax = picture.axes(left=0.1, bottom=0.19, top=0.97)
-    start = salted_first(8, 0.8, 40)
-    artists = draw_reduction(ax, LEFT_PERCENTS, most_percent=5.5, **start["drawn"])
-
-    def update(**values):
-        found = salted_first(**values)
-        move_reduction(artists, **found["drawn"])
-        return found["sentence"]
-
     return wire(
         {
             "broth_kg": slider("Broth at the start (kg)", 2.0, 12.0, 0.5, 8.0),
             "salted_percent": slider("Salted at the start to (%)", 0.6, 1.0, 0.1, 0.8),
             "left_percent": slider("Left after reducing (% of it)", 20, 100, 5, 40),
         },
-        picture,
-        update,
+        salted_first,
+        lambda picture: Pots(picture, 3),
+        height=2.3,
     )

@@ -1,8 +1,8 @@
 """Panels of lesson 3 on cost and time: squaring a carrot off, and cooking another size."""
 
 from kitchenmath.cuts import cooking_time_factor, squared_yield
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.squaring import draw_squared, draw_times, move_squared, move_times
+from kitchenmath.figures.clocks import Clocks
+from kitchenmath.figures.squaring import Carrot
 from kitchenmath.panels.frame import slider, wire
 from kitchenmath.units import Q_, say
 
@@ -29,17 +29,22 @@ def squaring(thick_mm, thin_percent, weight_g):
     block = squared_yield("cone", diameter=thick, small_diameter=thin)
     kept = weight * block.yield_.to("").magnitude
     straight = squared_yield("cylinder", diameter=thick)
+    trim = weight - kept
+    words = [
+        f"thick end {say(thick)}, thin end {say(thin, 3)} (dashes)",
+        f"square of {say(block.side, 3)}: {say(kept, 3)} is left",
+        f"hatched: {say(trim, 3)} falls off",
+    ]
     sentence = (
         f"From {say(thick)} at the thick end to {say(thin, 3)} at the thin one: "
         f"a square of {say(block.side, 3)} fits all the way.\n"
         f"{say(block.yield_, 3)} is left: {say(kept, 3)} of {say(weight)}. "
-        f"{say(weight - kept, 3)} is trim for stock or purée.\n"
+        f"{say(trim, 3)} is trim for stock or purée.\n"
         f"A straight carrot would keep {say(straight.yield_, 3)}, however thick it is."
     )
-    words = [f"thick end {say(thick)}", f"thin end {say(thin, 3)} (dashes)"]
     return {
         "sizes_mm": tuple(size.to("mm").magnitude for size in (thick, thin, block.side)),
-        "words": [*words, f"square {say(block.side, 3)}: {say(kept, 3)}"],
+        "words": words,
         "sentence": sentence,
     }
 
@@ -51,24 +56,15 @@ def squaring_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.5)
-    start = squaring(40, 75, 500)
-    axes = picture.axes(bottom=0.02, top=0.98)
-    artists = draw_squared(axes, *start["sizes_mm"], start["words"])
-
-    def update(**values):
-        found = squaring(**values)
-        move_squared(artists, *found["sizes_mm"], found["words"])
-        return found["sentence"]
-
     return wire(
         {
             "thick_mm": slider("Thick end (mm)", 20, 60, 2, 40),
             "thin_percent": slider("Thin end, of the thick end (%)", 40, 100, 5, 75),
             "weight_g": slider("Carrots, peeled and topped (g)", 200, 2000, 100, 500),
         },
-        picture,
-        update,
+        squaring,
+        lambda picture: Carrot(picture, most_mm=60),
+        height=2.3,
     )
 
 
@@ -85,7 +81,7 @@ def times(old_mm, new_mm, minutes):
     Returns
     -------
     dict
-        `minutes` (now, by the square, straight) and `sentence`.
+        `minutes` (now, by the square, straight), `words` below them, `edges_mm` and `sentence`.
     """
     old, new, now = Q_(old_mm, "mm"), Q_(new_mm, "mm"), Q_(minutes, "min")
     square, straight = (now * cooking_time_factor(old, new, power) for power in (2, 1))
@@ -100,7 +96,10 @@ def times(old_mm, new_mm, minutes):
         "An estimate: try a piece."
     )
     found = tuple(each.to("min").magnitude for each in (now, square, straight))
-    return {"minutes": found, "sentence": sentence}
+    names = (f"{old_mm} mm\nnow", f"{new_mm} mm\nby the square", f"{new_mm} mm\nstraight")
+    words = [f"{name}\n{time:.1f} min" for name, time in zip(names, found, strict=True)]
+    edges_mm = (old_mm, new_mm, new_mm)
+    return {"minutes": found, "words": words, "edges_mm": edges_mm, "sentence": sentence}
 
 
 def times_panel():
@@ -110,20 +109,13 @@ def times_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
-    artists = draw_times(picture.axes(bottom=0.22, top=0.98), times(20, 10, 16)["minutes"], 40)
-
-    def update(**values):
-        found = times(**values)
-        move_times(artists, found["minutes"])
-        return found["sentence"]
-
     return wire(
         {
             "old_mm": slider("Size now (mm)", 8, 24, 1, 20),
             "new_mm": slider("New size (mm)", 4, 24, 1, 10),
             "minutes": slider("Time now (minutes)", 4, 40, 1, 16),
         },
-        picture,
-        update,
+        times,
+        lambda picture: Clocks(picture, 3, cubes_mm=24),
+        height=2.9,
     )

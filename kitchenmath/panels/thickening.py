@@ -1,12 +1,6 @@
 """Panels of lesson 6 on thickening: oil in an emulsion, and gelatin of another strength."""
 
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.thickening import (
-    draw_gelatin,
-    draw_packing,
-    move_gelatin,
-    move_packing,
-)
+from kitchenmath.figures.thickening import Droplets, Leaves
 from kitchenmath.panels.frame import slider, wire
 from kitchenmath.sauces import gelatin_for, oil_volume_fraction, packing_marks
 from kitchenmath.units import Q_, say
@@ -68,27 +62,16 @@ def packing_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.0)
     marks = (mark.magnitude for mark in packing_marks().values())
-    start = crowded(300, 150)
-    artists = draw_packing(
-        picture.axes(bottom=0.19, top=0.98),
-        start["oil_percent"],
-        dict(zip(SEEN_AS, marks, strict=True)),
-    )
-
-    def update(**values):
-        found = crowded(**values)
-        move_packing(artists, found["oil_percent"])
-        return found["sentence"]
-
+    named = dict(zip(SEEN_AS, marks, strict=True))
     return wire(
         {
             "oil_g": slider("Oil (g)", 100, 900, 25, 300),
             "rest_g": slider("Yolk, mustard, vinegar (g)", 50, 200, 10, 150),
         },
-        picture,
-        update,
+        crowded,
+        lambda picture: Droplets(picture, named),
+        height=2.6,
     )
 
 
@@ -102,21 +85,25 @@ def other_bloom(recipe_g, recipe_bloom, own_bloom):
     Returns
     -------
     dict
-        `amounts_g` (recipe, by the root, by the straight ratio) and `sentence`.
+        `amounts_g` (recipe, by the root, by the straight ratio), `words` and `sentence`.
     """
     recipe = Q_(recipe_g, "g")
     root = gelatin_for(recipe, recipe_bloom, own_bloom)
     straight = gelatin_for(recipe, recipe_bloom, own_bloom, rule="linear")
     apart = (straight - root).to("g")
     too = "too much" if apart.magnitude > 0 else "too little"
-    slip = f"{say(abs(apart), 2)} {too}" if recipe_bloom != own_bloom else "no difference"
+    slip = f"{say(abs(apart), 2)} {too}"
+    if recipe_bloom == own_bloom:
+        slip = "the same, because the strengths are alike. Move one of them"
     sentence = (
         f"{recipe_g} g of {recipe_bloom} Bloom set as firm as {say(root, 3)} of {own_bloom} "
         f"Bloom: {recipe_g} × √({recipe_bloom} ÷ {own_bloom}).\n"
         f"The straight ratio says {say(straight, 3)}: {slip}."
     )
     amounts = (recipe_g, root.magnitude, straight.magnitude)
-    return {"amounts_g": amounts, "sentence": sentence}
+    names = ("in the recipe", "yours, by the root", "yours, by the straight ratio")
+    words = [f"{name}: {grams:.1f} g" for name, grams in zip(names, amounts, strict=True)]
+    return {"amounts_g": amounts, "words": words, "sentence": sentence}
 
 
 def gelatin_panel():
@@ -126,21 +113,13 @@ def gelatin_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.6)
-    start = other_bloom(20, 250, 160)
-    artists = draw_gelatin(picture.axes(bottom=0.22, top=0.98), *start["amounts_g"], most_g=82)
-
-    def update(**values):
-        found = other_bloom(**values)
-        move_gelatin(artists, *found["amounts_g"])
-        return found["sentence"]
-
     return wire(
         {
             "recipe_g": slider("In the recipe (g)", 10, 40, 1, 20),
             "recipe_bloom": slider("Its strength (Bloom)", 130, 260, 10, 250),
             "own_bloom": slider("Yours (Bloom)", 130, 260, 10, 160),
         },
-        picture,
-        update,
+        other_bloom,
+        lambda picture: Leaves(picture, 3, most_g=82),
+        height=2.3,
     )

@@ -3,15 +3,7 @@
 from functools import cache, lru_cache
 
 from kitchenmath.errors import OutOfRange
-from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.warming import (
-    draw_profile,
-    draw_roast,
-    draw_square,
-    move_profile,
-    move_roast,
-    move_square,
-)
+from kitchenmath.figures.warming import Fillet, Roast, Thickness
 from kitchenmath.foods import food
 from kitchenmath.heat import Piece, Stage, WetSurface, cook, temperature_after, time_to_core
 from kitchenmath.panels.frame import slider, wire
@@ -42,7 +34,7 @@ def inside_fillet(thickness_mm, bath_C, minutes):
     Returns
     -------
     dict
-        `profile` (places in mm, °C there, bath, mean) and `sentence`.
+        `places_mm`, `inside_C` (there), `bath_C`, `mean_C` and `sentence`.
     """
     piece, bath, time = cod(thickness_mm), Q_(bath_C, "degC"), Q_(minutes, "min")
 
@@ -65,8 +57,13 @@ def inside_fillet(thickness_mm, bath_C, minutes):
         f"{row.source} {row.section} asks {say(row.temperature)} ({say(row.fahrenheit)}) for "
         f"{say(row.time)} in fish."
     )
-    profile = (places_mm, outward_C[:0:-1] + outward_C, bath_C, mean_C)
-    return {"profile": profile, "sentence": sentence}
+    return {
+        "places_mm": places_mm,
+        "inside_C": outward_C[:0:-1] + outward_C,
+        "bath_C": bath_C,
+        "mean_C": mean_C,
+        "sentence": sentence,
+    }
 
 
 def profile_panel():
@@ -76,25 +73,15 @@ def profile_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.0)
-    start = inside_fillet(30, 60, 10)
-    artists = draw_profile(
-        picture.axes(left=0.14, bottom=0.19, top=0.97, right=0.98), *start["profile"]
-    )
-
-    def update(**values):
-        found = inside_fillet(**values)
-        move_profile(artists, *found["profile"])
-        return found["sentence"]
-
     return wire(
         {
             "minutes": slider("Clock (min)", 1, 60, 1, 10),
             "bath_C": slider("Bath (°C)", 50, 95, 1, 60),
             "thickness_mm": slider("Thickness (mm)", 15, 50, 5, 30),
         },
-        picture,
-        update,
+        inside_fillet,
+        lambda picture: Fillet(picture, most_mm=50),
+        height=2.6,
     )
 
 
@@ -119,7 +106,8 @@ def squared(known_mm, known_min, new_mm):
     Returns
     -------
     dict
-        `curves` (thickness, both times, the two dots) and `sentence`.
+        `squared_min`, `gentle_min` (at each of THICK_MM), `known`, `new` (thickness and time) and
+        `sentence`.
     """
     square_min = [known_min * (mm / known_mm) ** 2 for mm in THICK_MM]
     foil = foil_minutes()
@@ -134,8 +122,13 @@ def squared(known_mm, known_min, new_mm):
         f"Where the surface passes little heat, as in foil in air, the model says "
         f"{weak_min[place]:.0f} min: there the surface sets the pace. An estimate: a probe decides."
     )
-    dots = ((known_mm, known_min), (new_mm, square_min[place]))
-    return {"curves": (THICK_MM, square_min, weak_min, *dots), "sentence": sentence}
+    return {
+        "squared_min": square_min,
+        "gentle_min": weak_min,
+        "known": (known_mm, known_min),
+        "new": (new_mm, square_min[place]),
+        "sentence": sentence,
+    }
 
 
 def square_panel():
@@ -145,25 +138,15 @@ def square_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=2.9)
-    start = squared(20, 12, 40)
-    artists = draw_square(
-        picture.axes(left=0.13, bottom=0.19, top=0.97, right=0.98), *start["curves"]
-    )
-
-    def update(**values):
-        found = squared(**values)
-        move_square(artists, *found["curves"])
-        return found["sentence"]
-
     return wire(
         {
             "known_mm": slider("Thickness that you timed (mm)", 20, 30, 5, 20),
             "known_min": slider("Its time (min)", 5, 25, 1, 12),
             "new_mm": slider("New thickness (mm)", 10, 50, 5, 40),
         },
-        picture,
-        update,
+        squared,
+        lambda picture: Thickness(picture, THICK_MM),
+        height=3.1,
     )
 
 
@@ -189,7 +172,7 @@ def moist_roast(oven_C, steam_percent, pull_C):
     Returns
     -------
     dict
-        `lines` (minutes, core, mean, surface, when pulled, oven) and `sentence`.
+        What `Roast.show` takes, and `sentence`.
     """
     heated = heated_loin(oven_C, steam_percent)
     settled = in_oven(oven_C, steam_percent, Q_(OVEN_MIN, "min")).settles_at
@@ -203,7 +186,7 @@ def moist_roast(oven_C, steam_percent, pull_C):
             "More steam, or a surface that dries, would bring it there. An estimate: a probe "
             "decides."
         )
-        return {"lines": (*_rows(heated), OVEN_MIN, oven_C), "sentence": sentence}
+        return _seen(heated, len(heated.time) - 1, OVEN_MIN, "still in") | {"sentence": sentence}
     board = Stage(Q_(22, "degC"), Q_(10, "W/m**2/K"), Q_(REST_MIN, "min"))
     rested = cook(LOIN, START, [in_oven(oven_C, steam_percent, pulled), board])
     out = rested.heat_ends
@@ -214,11 +197,22 @@ def moist_roast(oven_C, steam_percent, pull_C):
         f"{rested.peak.magnitude:.1f} °C after {rested.peak_after.magnitude:.0f} min.\n"
         f"{_against_the_code(rested.peak)} An estimate: a probe decides."
     )
-    return {"lines": (*_rows(rested), pulled.magnitude, oven_C), "sentence": sentence}
+    return _seen(rested, out, pulled.magnitude, "out") | {"sentence": sentence}
 
 
-def _rows(cooked):
-    return tuple(each.magnitude for each in (cooked.time, cooked.core, cooked.mean, cooked.surface))
+def _seen(cooked, at, pulled_min, state):
+    """What the drawing shows: the curves, and the piece cut through at one of their readings."""
+    names = ("core", "mean", "surface")
+    curves_C = {name: getattr(cooked, name).magnitude for name in names}
+    cut_C = tuple(float(curves_C[name][at]) for name in names)
+    words = (f"{state} at {pulled_min:.0f} min", f"core {cut_C[0]:.0f}, rim {cut_C[2]:.0f} °C")
+    return {
+        "minutes": cooked.time.magnitude,
+        "curves_C": curves_C,
+        "cut_C": cut_C,
+        "pulled_min": pulled_min,
+        "words": words,
+    }
 
 
 def _against_the_code(peak):
@@ -237,23 +231,13 @@ def roast_panel():
     -------
     ipywidgets VBox
     """
-    picture = Picture(height=3.0)
-    start = moist_roast(150, 30, 56)
-    artists = draw_roast(
-        picture.axes(left=0.14, bottom=0.19, top=0.97, right=0.97), *start["lines"]
-    )
-
-    def update(**values):
-        found = moist_roast(**values)
-        move_roast(artists, *found["lines"])
-        return found["sentence"]
-
     return wire(
         {
             "oven_C": slider("Oven (°C)", 90, 220, 10, 150),
             "steam_percent": slider("Steam in its air (%)", 10, 50, 5, 30),
             "pull_C": slider("Out when the core is at (°C)", 45, 62, 1, 56),
         },
-        picture,
-        update,
+        moist_roast,
+        Roast,
+        height=2.8,
     )

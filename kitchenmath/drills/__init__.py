@@ -1,6 +1,6 @@
 """Drills: a question with fresh numbers as often as wanted, and at once what went wrong.
 
-A drill is not graded and keeps nothing: the streak is the student's own.
+A drill is not graded and keeps nothing: how many were right in a row is the student's own.
 """
 
 import math
@@ -50,7 +50,7 @@ class Drill:
 
 
 class Round:
-    """One student at one drill: the numbers now asked for, and the streak.
+    """One student at one drill: the numbers now asked for, and how many were right in a row.
 
     Parameters
     ----------
@@ -58,7 +58,7 @@ class Round:
     """
 
     def __init__(self, drill):
-        self.drill, self.number, self.streak, self.counted = drill, 1, 0, False
+        self.drill, self.number, self.in_a_row, self.counted = drill, 1, 0, False
 
     @property
     def numbers(self):
@@ -75,7 +75,7 @@ class Round:
         return self.drill.text.format(**shown)
 
     def answer(self, typed):
-        """The verdict on an answer; the first try of a round counts for the streak.
+        """The verdict on an answer; the first try of a round counts in the row.
 
         Parameters
         ----------
@@ -89,7 +89,7 @@ class Round:
         if verdict.outcome == "wrong":
             verdict = replace(verdict, notes=(self._where_to_look(typed),))
         if not self.counted and verdict.outcome not in ("missing", "unreadable"):
-            self.streak = self.streak + 1 if verdict.outcome == "right" else 0
+            self.in_a_row = self.in_a_row + 1 if verdict.outcome == "right" else 0
             self.counted = True
         return verdict
 

@@ -22,7 +22,7 @@ def drill_panel(drill):
         With attributes `round`, `typed`, `check`, `hint`, `working`, `fresh` and `words`.
     """
     turn = Round(drill)
-    asked, words, streak = widgets.HTML(), widgets.HTML(), widgets.HTML()
+    asked, words, in_a_row = widgets.HTML(), widgets.HTML(), widgets.HTML()
     typed = widgets.Text(
         placeholder="type your answer, then Enter",
         description="Answer",
@@ -40,7 +40,7 @@ def drill_panel(drill):
 
     def show():
         tell(asked, turn.text)
-        tell(streak, f"Right in a row: {turn.streak}")
+        tell(in_a_row, f"Right in a row: {turn.in_a_row}")
 
     def look(_=None):
         if not typed.value.strip():
@@ -53,7 +53,7 @@ def drill_panel(drill):
         elif verdict.outcome in ("slip", "wrong") and not _alike(typed.value, verdict.answer):
             lines.append(f"Your answer was read as {verdict.answer}.")
         tell(words, "\n".join(lines))
-        tell(streak, f"Right in a row: {turn.streak}")
+        tell(in_a_row, f"Right in a row: {turn.in_a_row}")
 
     def next_round(_):
         turn.next()
@@ -65,7 +65,7 @@ def drill_panel(drill):
         tell(words, drill.hint)
 
     def tell_working(_):
-        turn.counted = True  # who looked it up did not earn the streak
+        turn.counted = True  # who looked it up did not earn a place in the row
         tell(words, "\n".join(turn.working))
 
     typed.observe(look, "value")
@@ -75,7 +75,7 @@ def drill_panel(drill):
     fresh.on_click(next_round)
     show()
     buttons = widgets.HBox([check, hint, working, fresh], layout={"flex_flow": "row wrap"})
-    panel = below_each_other([asked, typed, buttons, words, streak])
+    panel = below_each_other([asked, typed, buttons, words, in_a_row])
     panel.round, panel.typed, panel.words = turn, typed, words
     panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
     return panel

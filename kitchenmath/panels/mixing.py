@@ -211,7 +211,11 @@ def _both(temperature):
 
 def _no_water_will_do(needed_C):
     """What to change where the water would have to be ice, or hot enough to harm the yeast."""
-    change = "Cool the flour, or mix less." if needed_C < 0 else "Warm the flour."
+    change = (
+        "Cool the flour, or mix less."
+        if needed_C < 0
+        else "Yeast is sure of 45 °C only: warm the flour."
+    )
     return f"The water would have to be {needed_C:g} °C: no water will do. {change}"
 
 

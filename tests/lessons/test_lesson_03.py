@@ -19,13 +19,7 @@ from kitchenmath.cuts import (
     squared_yield,
 )
 from kitchenmath.drills.cutting import DRILLS
-from kitchenmath.panels.cutting import (
-    EYE_PERCENT,
-    PIECES_PERCENT,
-    SPREAD,
-    by_eye_panel,
-    tray_panel,
-)
+from kitchenmath.panels.cutting import SPREAD, tray_panel
 from kitchenmath.panels.squaring import squaring, squaring_panel, times, times_panel
 from kitchenmath.units import Q_, read, say
 from tests.helpers.panels import words
@@ -143,36 +137,6 @@ def test_a_cook_with_ten_percent_off_fails_one_time_in_four():
     assert "still fails one time in four" in GUIDE
     assert pieces_to_show(read("10 %")) == 36
     assert "36 pieces, all of them on size" in GUIDE
-
-
-def test_the_piece_by_eye_is_asked_first_and_measured_then():
-    """By hand, piece 1: 3 x 1.15 = 3.45 mm; 1.15³ = 1.52; 1.15² = 1.32."""
-    panel = by_eye_panel()
-    assert "3.45" not in words(panel)
-    panel.controls["shown"].value = "the measure"
-
-    assert "Piece 1 is 3.45 mm: +15 % on the edge, too large." in words(panel)
-    assert "1.52 times as much" in words(panel)
-    assert "up to 1.32 times as long" in words(panel)
-
-
-def test_the_tray_to_judge_by_eye_has_all_three_kinds_for_every_cut():
-    """Too large, too small and on size, at each size of cube."""
-    panel = by_eye_panel()
-    panel.controls["shown"].value = "the measure"
-    for cut in panel.controls["cut"].options:
-        panel.controls["cut"].value = cut
-        kinds = set()
-        for number, percent in enumerate(PIECES_PERCENT, start=1):
-            panel.controls["piece"].value = number
-            kind = words(panel).split("edge, ")[-1].split(".\n")[0]
-            off = percent - 100
-            expected = (
-                "on size" if abs(off) <= EYE_PERCENT else f"too {'large' if off > 0 else 'small'}"
-            )
-            assert kind == expected
-            kinds.add(kind)
-        assert kinds == {"on size", "too large", "too small"}
 
 
 def test_the_ten_draws_have_mean_nought_and_standard_deviation_one():

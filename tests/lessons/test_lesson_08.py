@@ -6,8 +6,9 @@ from pathlib import Path
 import pytest
 
 from kitchenmath.drills.landing import DRILLS
+from kitchenmath.figures.clocks import Clocks
 from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.landing import draw_waits
+from kitchenmath.figures.landing import Packs
 from kitchenmath.panels.landing import (
     BURNERS,
     CLOCK_MIN,
@@ -178,12 +179,10 @@ def test_the_veloute_may_be_an_hour_early():
 
 def test_a_wait_past_its_limit_is_hatched_and_said():
     """Never by colour alone."""
-    picture = Picture()
-    drawn = draw_waits(picture.axes(), ["foam", "sauce"], [9, 15], [6, 120], 125)
+    clocks = Clocks(Picture(), 2)
+    clocks.show([9, 15], ["foam", "sauce"], [6, 120])
 
-    assert [bar.get_hatch() for bar in drawn["bars"]] == ["///", ""]
-    assert drawn["labels"][0].get_text() == "foam: waits 9 of 6 min, 3 min too long"
-    assert drawn["labels"][1].get_text() == "sauce: waits 15 of 120 min"
+    assert [face.get_hatch() for face in clocks.slices] == ["///", ""]
 
 
 def test_the_order_and_the_cost_by_hand():
@@ -210,12 +209,12 @@ def test_ten_covers_are_dearer_a_head():
 
 def test_a_dollar_sign_in_a_label_is_a_dollar():
     """Two of them in one text would be set as a formula."""
-    from kitchenmath.figures.landing import draw_cover_cost
+    packs = Packs(Picture(), rows=1, most=2)
+    packs.show([1], [0.2], ["cider: $0.25 used, $0.02 left over"])
+    label = packs.rows[0][0]
 
-    drawn = draw_cover_cost(Picture().axes(), ["cider"], [0.25], [0.02], 1)
-
-    assert drawn["labels"][0].get_text() == "cider: $0.25 used, $0.02 left over"
-    assert not drawn["labels"][0].get_parse_math()
+    assert label.get_text() == "cider: $0.25 used, $0.02 left over"
+    assert not label.get_parse_math()
 
 
 def test_the_limits_quoted_in_lesson_and_guide_are_the_kits():

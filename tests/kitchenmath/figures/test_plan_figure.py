@@ -8,7 +8,7 @@ import pytest
 
 from kitchenmath.errors import UnknownName
 from kitchenmath.figures.frame import Picture
-from kitchenmath.figures.plan import LOOKS, draw_plan, move_plan
+from kitchenmath.figures.plan import LOOKS, PlanChart
 from kitchenmath.figures.plan_rows import plan_in_words, plan_rows
 from kitchenmath.service import Task, plan_back, read_tasks
 from kitchenmath.units.registry import Q_
@@ -28,13 +28,13 @@ def brackwater():
 
 
 def drawn(rows, clock_min=None):
-    """The picture of some rows, as high as they need, and its artists."""
-    height = 0.27 * (len(rows["names"]) + len(set(rows["lanes"]))) + 1.2
+    """The picture of some rows, as high as they need, and its chart."""
+    height = 0.27 * (len(rows.rows) + len({row.lane for row in rows.rows})) + 1.2
     picture = Picture(6.4, height)
-    ax = picture.axes(bottom=0.75 / height, top=1 - 0.05 / height)
-    artists = draw_plan(ax, **rows, clock_min=clock_min)
+    chart = PlanChart(picture, clock_min)
+    chart.show(rows)
     picture.png()
-    return picture, artists
+    return picture, chart
 
 
 AFTERNOON = (15 * 60, 19 * 60 + 30)
@@ -49,17 +49,17 @@ ROAST = [
 
 def test_every_bar_stands_where_the_plan_says():
     """By hand: plate 19:25; roast 18:25 to 19:15 rests till then; sear 18:05; all in minutes."""
-    _, artists = drawn(plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"])))
+    _, chart = drawn(plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"])))
 
     def spans(look):
-        return sorted((bar.get_x(), bar.get_x() + bar.get_width()) for bar in artists[look])
+        return sorted((bar.get_x(), bar.get_x() + bar.get_width()) for bar in chart.bars[look])
 
     assert [(1105, 1155)] == spans("on its own")
     assert [(1155, 1165)] == spans("rests")
     # ana: sear, plate; ben: sauce, foam and plate, one before the other.
     assert (1085, 1105) in spans("at work")
     assert 2 == spans("at work").count((1165, 1170))
-    assert 1170 == artists["service"].get_xdata()[0]
+    assert 1170 == chart.service.get_xdata()[0]
 
 
 def test_a_plan_short_of_hands_shows_whom_nobody_is_free_for():
@@ -74,21 +74,17 @@ def test_a_plan_short_of_hands_shows_whom_nobody_is_free_for():
     ]
     plan = plan_back("19:30", tasks, cooks=["ana"])
     rows = plan_rows(plan)
-    _, artists = drawn(rows)
-    words = plan_in_words(**rows)
+    _, chart = drawn(rows)
+    words = plan_in_words(rows)
 
     assert not plan.feasible
     assert "nobody is free: " in words
     short = [
-        (name, start, work)
-        for name, look, start, work in zip(
-            rows["names"], rows["looks"], rows["starts_min"], rows["works_min"], strict=True
-        )
-        if look == "nobody is free"
+        (row.name, row.start_min, row.work_min) for row in rows.rows if row.look == "nobody is free"
     ]
     assert [("dough", 1140, 10), ("sauce", 1150, 20)] == sorted(short)
-    assert {"xxxx"} == {bar.get_hatch() for bar in artists["nobody is free"]}
-    assert 2 == len(artists["nobody is free"])
+    assert {"xxxx"} == {bar.get_hatch() for bar in chart.bars["nobody is free"]}
+    assert 2 == len(chart.bars["nobody is free"])
 
 
 def test_a_cook_called_away_leaves_a_gap_that_is_drawn():
@@ -98,7 +94,7 @@ def test_a_cook_called_away_leaves_a_gap_that_is_drawn():
         Task("sauce", minutes(10), hold=minutes(10), cook="ana"),
         Task("plate", minutes(10), hold=minutes(0), cook="ana", after="sauce"),
     ]
-    words = plan_in_words(**plan_rows(plan_back("19:30", tasks, cooks=["ana"])))
+    words = plan_in_words(plan_rows(plan_back("19:30", tasks, cooks=["ana"])))
 
     assert "ana: stew 19:00–19:10; sauce 19:10–19:20; plate 19:20–19:30." in words
     assert "nobody is free: stew 19:10–19:30." in words
@@ -111,7 +107,7 @@ def test_a_pair_of_hands_that_is_missing_all_along_is_one_bar():
         Task("sauce", minutes(15), hold=minutes(0), cook="ana"),
         Task("garnish", minutes(15), hold=minutes(0), cook="ben", after="sauce"),
     ]
-    words = plan_in_words(**plan_rows(plan_back("19:30", tasks, cooks=["ana", "ben"])))
+    words = plan_in_words(plan_rows(plan_back("19:30", tasks, cooks=["ana", "ben"])))
 
     assert "ben: stew 19:00–19:15; garnish 19:15–19:30." in words
     assert "nobody is free: stew 19:00–19:30." in words
@@ -119,7 +115,7 @@ def test_a_pair_of_hands_that_is_missing_all_along_is_one_bar():
 
 def test_a_plan_with_hands_enough_has_nobody_missing():
     """The invented service with its own cooks."""
-    assert "nobody is free" not in plan_rows(brackwater())["looks"]
+    assert "nobody is free" not in {row.look for row in plan_rows(brackwater()).rows}
 
 
 def test_bars_moved_to_another_plan_stand_as_if_drawn_for_it():
@@ -127,19 +123,19 @@ def test_bars_moved_to_another_plan_stand_as_if_drawn_for_it():
     few = plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"]))
     many = plan_rows(brackwater())
     looks = [*LOOKS]
-    _, artists = drawn(many, AFTERNOON)
-    ax = artists["axes"]
+    _, chart = drawn(many, AFTERNOON)
+    ax = chart.ax
     made = len(ax.get_children())
     for rows in (few, many, few, many):
-        move_plan(artists, **rows)
+        chart.show(rows)
         _, fresh = drawn(rows, AFTERNOON)
 
         for look in looks:
-            assert as_drawn(fresh[look]) == as_drawn(artists[look])
+            assert as_drawn(fresh.bars[look]) == as_drawn(chart.bars[look])
         for words in ("labels", "lanes"):
-            assert as_written(fresh[words]) == as_written(artists[words])
+            assert as_written(getattr(fresh, words)) == as_written(getattr(chart, words))
         seen = [part for part in (*ax.patches, *ax.texts) if part.get_visible()]
-        assert len(seen) == sum(len(artists[part]) for part in (*looks, "labels", "lanes"))
+        assert len(seen) == sum(map(len, (*chart.bars.values(), chart.labels, chart.lanes)))
     assert made == len(ax.get_children())
 
 
@@ -156,36 +152,36 @@ def as_written(texts):
 def test_the_opening_is_a_line_of_its_own_and_said():
     """16:00 is 960 min from midnight; without an opening there is no line."""
     rows = plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"], opens="16:00"))
-    _, artists = drawn(rows)
+    _, chart = drawn(rows)
 
-    assert 960 == artists["opens"].get_xdata()[0]
-    assert "The kitchen opens at 16:00." in plan_in_words(**rows)
-    assert drawn(plan_rows(brackwater()))[1]["opens"] is None
+    assert 960 == chart.opens.get_xdata()[0]
+    assert "The kitchen opens at 16:00." in plan_in_words(rows)
+    assert not drawn(plan_rows(brackwater()))[1].opens.get_visible()
 
 
 def test_a_wait_is_hatched_a_rest_dotted_and_both_are_told_apart_without_colour():
     """Work is darker than unwatched work; rest and wait carry different hatches."""
-    _, artists = drawn(plan_rows(brackwater()))
+    _, chart = drawn(plan_rows(brackwater()))
 
     def lightness(bar):
         red, green, blue, _ = bar.get_facecolor()
         return 0.2126 * red + 0.7152 * green + 0.0722 * blue
 
-    hatches = {artists[look][0].get_hatch() for look in ("at work", "rests", "waits")}
+    hatches = {chart.bars[look][0].get_hatch() for look in ("at work", "rests", "waits")}
 
     assert 3 == len(hatches)
-    assert lightness(artists["on its own"][0]) - lightness(artists["at work"][0]) > 0.3
+    assert lightness(chart.bars["on its own"][0]) - lightness(chart.bars["at work"][0]) > 0.3
 
 
 @pytest.mark.parametrize("by", ["cook", "equipment"])
 def test_every_row_has_its_label_and_no_two_texts_overlap(by):
     """Rendered: the boxes of all texts are apart and inside the picture."""
     rows = plan_rows(brackwater(), by)
-    picture, artists = drawn(rows)
-    texts = [*artists["labels"], *artists["lanes"]]
+    picture, chart = drawn(rows)
+    texts = [*chart.labels, *chart.lanes]
     boxes = [text.get_window_extent() for text in texts]
 
-    assert len(rows["names"]) + 1 == len(artists["labels"])
+    assert len(rows.rows) + 1 == len(chart.labels)
     for one, other in itertools.combinations(boxes, 2):
         assert not one.overlaps(other)
     for box in boxes:
@@ -195,9 +191,9 @@ def test_every_row_has_its_label_and_no_two_texts_overlap(by):
 
 def test_a_bar_over_the_whole_width_carries_its_name():
     """Nowhere else is room."""
-    _, artists = drawn(plan_rows(plan_back("19:30", [Task("long slow roast", minutes(300))])))
-    box = artists["labels"][0].get_window_extent()
-    bar = artists["at work"][0].get_window_extent()
+    _, chart = drawn(plan_rows(plan_back("19:30", [Task("long slow roast", minutes(300))])))
+    box = chart.labels[0].get_window_extent()
+    bar = chart.bars["at work"][0].get_window_extent()
 
     assert bar.x0 < box.x0
     assert box.x1 < bar.x1
@@ -209,8 +205,8 @@ def test_a_bar_over_the_whole_width_carries_its_name():
 )
 def test_ticks_stand_on_whole_steps_of_the_clock(length_min, ticks):
     """Half an hour, four hours and two days, none with a crowd of ticks."""
-    _, artists = drawn(plan_rows(plan_back("19:30", [Task("stock", minutes(length_min), hands=0)])))
-    labels = [label.get_text() for label in artists["service"].axes.get_xticklabels()]
+    _, chart = drawn(plan_rows(plan_back("19:30", [Task("stock", minutes(length_min), hands=0)])))
+    labels = [label.get_text() for label in chart.service.axes.get_xticklabels()]
 
     assert set(ticks) <= set(labels)
     assert len(labels) <= 10
@@ -218,7 +214,7 @@ def test_ticks_stand_on_whole_steps_of_the_clock(length_min, ticks):
 
 def test_the_words_say_what_the_picture_shows():
     """By hand, each lane with its times, rests and waits."""
-    words = plan_in_words(**plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"])))
+    words = plan_in_words(plan_rows(plan_back("19:30", ROAST, cooks=["ana", "ben"])))
 
     assert "ana: sear 18:05–18:25; plate 19:25–19:30." in words
     assert "on its own: roast 18:25–19:15, then rests 10 min." in words
@@ -229,10 +225,10 @@ def test_the_words_name_every_row():
     """Nothing is only in the picture."""
     for by in ("cook", "equipment"):
         rows = plan_rows(brackwater(), by)
-        words = plan_in_words(**rows)
+        words = plan_in_words(rows)
 
-        assert all(name in words for name in rows["names"])
-        assert all(f"{lane}:" in words for lane in rows["lanes"])
+        assert all(row.name in words for row in rows.rows)
+        assert all(f"{row.lane}:" in words for row in rows.rows)
 
 
 def test_a_wait_is_drawn_once_though_three_cooks_work():
@@ -240,26 +236,26 @@ def test_a_wait_is_drawn_once_though_three_cooks_work():
     birds = [Task("stuff", minutes(10), hands=3), Task("truss", minutes(20), hands=3)]
     rows = plan_rows(plan_back("19:30", birds, cooks=3))
 
-    assert [3, 3] == [rows["names"].count(name) for name in ("stuff", "truss")]
+    assert [3, 3] == [[row.name for row in rows.rows].count(name) for name in ("stuff", "truss")]
     # Each waits for the service; the first done waits as long as the second takes.
-    assert [10] == [wait for wait in rows["waits_min"] if wait > 0]
+    assert [10] == [row.wait_min for row in rows.rows if row.wait_min > 0]
 
 
 def test_the_words_name_the_day_of_a_long_brine():
     """25 h before 19:30 is 18:30 the day before."""
     plan = plan_back("19:30", [Task("brine", minutes(25 * 60), hands=0)])
 
-    assert "brine 18:30 the day before–19:30." in plan_in_words(**plan_rows(plan))
+    assert "brine 18:30 the day before–19:30." in plan_in_words(plan_rows(plan))
 
 
 def test_a_plan_without_equipment_draws_an_empty_axis():
     """No row, no key, and the words still name the service."""
     rows = plan_rows(plan_back("19:30", [Task("soup", minutes(10))]), by="equipment")
-    _, artists = drawn(rows)
+    _, chart = drawn(rows)
 
-    assert [] == rows["names"]
-    assert artists["key"] is None
-    assert "Service at 19:30." == plan_in_words(**rows)
+    assert () == rows.rows
+    assert chart.key is None
+    assert "Service at 19:30." == plan_in_words(rows)
 
 
 def test_an_unknown_grouping_is_refused():

@@ -1,7 +1,10 @@
 """Panels and drills without a kernel: set a value, read the sentence."""
 
 import importlib
+import inspect
+import itertools
 import pkgutil
+import re
 
 import pytest
 
@@ -30,7 +33,9 @@ PANELS = {
     f"{module.__name__.rpartition('.')[2]}: {name}": make
     for module in modules(kitchenmath.panels)
     for name, make in vars(module).items()
-    if name.endswith("_panel") and name != "drill_panel" and make.__module__ == module.__name__
+    if name.endswith("_panel")
+    and make.__module__ == module.__name__
+    and not inspect.signature(make).parameters
 }
 # Every drill of every module of drills.
 BOOK = {
@@ -50,7 +55,7 @@ def test_every_step_of_every_slider_gives_a_sentence_and_a_picture(panel):
         pictures = set()
         for value in options or (control.min, control.max):
             control.value = value[1] if isinstance(value, tuple) else value
-            pictures.add(bytes(shown.picture.value))
+            pictures.add(shown.picture.value)
             assert len(words(shown.words)) > 40
         assert len(pictures) >= 2
 
@@ -69,28 +74,72 @@ def ends(panel):
 def test_a_slider_moves_what_is_drawn_and_draws_nothing_anew(panel):
     """Once everything was seen, going through it again leaves as many lines, bars and words."""
     shown = panel()
-    [axes] = shown.drawing.figure.axes
+    axes = shown.drawing.figure.axes
     for _ in ends(shown):
         pass
-    made = len(axes.get_children())
+    made = [len(each.get_children()) for each in axes]
     for _ in ends(shown):
-        assert len(axes.get_children()) == made
+        assert [len(each.get_children()) for each in axes] == made
+
+
+def corners(panel):
+    """Each control at its ends with the others as they stand, then all low and all high."""
+    yield from ends(panel)
+    for end in (0, -1):
+        for control in panel.controls.values():
+            options = getattr(control, "options", None) or (control.min, control.max)
+            value = options[end]
+            control.value = value[1] if isinstance(value, tuple) else value
+        yield
+
+
+def texts_of(picture):
+    """Every text that is seen in a picture, the numbers along its axes too, with its box."""
+    figure = picture.figure
+    texts = list(figure.texts)
+    for axes in figure.axes:
+        texts += axes.texts
+        if axes.axison:
+            texts += [axes.xaxis.label, axes.yaxis.label]
+            for axis in (axes.xaxis, axes.yaxis):
+                low, high = sorted(axis.get_view_interval())
+                texts += [tick.label1 for tick in axis.get_major_ticks()
+                          if low <= tick.get_loc() <= high]  # fmt: skip
+    return [
+        (text.get_text(), text.get_window_extent())
+        for text in texts
+        if text.get_visible() and text.get_text().strip()
+    ]
 
 
 @pytest.mark.parametrize("panel", PANELS.values(), ids=PANELS)
-def test_no_words_in_a_drawing_are_cut_off(panel):
-    """At the ends of every slider, all texts lie within the picture."""
+def test_at_the_ends_of_every_slider_words_are_whole_and_apart(panel):
+    """All texts lie within the picture, and none on another; a box of letters may touch."""
     shown = panel()
     picture = shown.drawing.figure.bbox
-    [axes] = shown.drawing.figure.axes
-    for _ in ends(shown):
-        for text in (*axes.texts, axes.xaxis.label, axes.yaxis.label):
-            if text.get_visible() and text.get_text().strip():
-                box = text.get_window_extent()
-                assert picture.x0 <= box.x0 + 1, text.get_text()
-                assert box.x1 <= picture.x1 + 1, text.get_text()
-                assert picture.y0 <= box.y0 + 1, text.get_text()
-                assert box.y1 <= picture.y1 + 1, text.get_text()
+    for _ in corners(shown):
+        boxes = texts_of(shown.drawing)
+        for text, box in boxes:
+            assert picture.x0 <= box.x0 + 1, text
+            assert box.x1 <= picture.x1 + 1, text
+            assert picture.y0 <= box.y0 + 1, text
+            assert box.y1 <= picture.y1 + 1, text
+        for (one, first), (other, second) in itertools.combinations(boxes, 2):
+            assert not first.padded(-2).overlaps(second.padded(-2)), (one, other)
+
+
+@pytest.mark.parametrize("panel", PANELS.values(), ids=PANELS)
+def test_who_cannot_see_the_picture_hears_what_stands_in_it(panel):
+    """The alternative text changes with every control, as the picture does."""
+    shown = panel()
+    for control in shown.controls.values():
+        said = set()
+        for value in getattr(control, "options", None) or (control.min, control.max):
+            control.value = value[1] if isinstance(value, tuple) else value
+            [alt] = re.findall(r'<img alt="Picture: ([^"]+)"', shown.picture.value)
+            said.add(alt + words(shown))
+        assert 2 <= len(said)
+        assert 20 < len(alt)
 
 
 @pytest.mark.parametrize("panel", PANELS.values(), ids=PANELS)
@@ -128,13 +177,13 @@ def test_the_breast_panel_says_the_hand_calculation():
 
 
 @pytest.mark.parametrize("drill", DRILLS, ids=BOOK)
-def test_a_right_answer_is_right_and_counts_for_the_streak(drill):
+def test_a_right_answer_is_right_and_counts_in_the_row(drill):
     """Typed as a cook would, in the first twenty rounds."""
     turn = Round(drill)
     for number in range(1, 21):
         right = drill.question.right(turn.numbers)
         assert turn.answer(say(right, digits=5)).outcome == "right"
-        assert turn.streak == number
+        assert turn.in_a_row == number
         turn.next()
 
 
@@ -181,18 +230,18 @@ def test_fresh_numbers_differ_from_round_to_round():
     assert len(seen) > 10
 
 
-def test_a_slip_ends_the_streak_and_only_the_first_try_counts():
-    """Right, slip, then right in the same round: the streak stays at nought."""
+def test_a_slip_ends_the_row_and_only_the_first_try_counts():
+    """Right, slip, then right in the same round: the row stays at nought."""
     turn = Round(BUYING["as purchased"])
     turn.answer(say(turn.drill.question.right(turn.numbers)))
     turn.next()
     turn.answer(say(turn.numbers["edible"] * turn.numbers["yield_"].to("").magnitude))
     turn.answer(say(turn.drill.question.right(turn.numbers)))
 
-    assert turn.streak == 0
+    assert turn.in_a_row == 0
 
 
-def test_an_unreadable_answer_costs_no_streak():
+def test_an_unreadable_answer_costs_no_place_in_the_row():
     """A missing unit is no slip."""
     turn = Round(BUYING["as purchased"])
     turn.answer("4")
@@ -214,7 +263,7 @@ def test_a_number_that_no_slip_gives_is_told_where_to_look(times, told):
     kilos = turn.drill.question.right(turn.numbers).to("kg").magnitude
 
     verdict = turn.answer(f"{times * kilos:.6f} kg")
-    assert (verdict.outcome, turn.streak) == ("wrong", 0)
+    assert (verdict.outcome, turn.in_a_row) == ("wrong", 0)
     assert told in in_words(verdict)
 
 
@@ -241,7 +290,7 @@ def test_the_drill_panel_goes_through_all_it_offers(drill):
     assert (panel.typed.value, words(panel.words)) == ("", "")
     panel.typed.value = say(drill.question.right(panel.round.numbers), digits=5)
     assert words(panel.words).startswith("✓ Right.")
-    assert panel.round.streak == 1
+    assert panel.round.in_a_row == 1
     assert asked != panel.round.text or panel.round.number == 2
 
 

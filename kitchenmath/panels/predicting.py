@@ -41,7 +41,7 @@ PREDICTIONS = {
     "dice": Prediction(
         "How many brunoise of 3 mm make one small dice of 6 mm?",
         Q_(8, "count"),
-        "Two along each of three edges.",
+        "Two along each of three edges: 2 × 2 × 2 = 8.",
     ),
     "order": Prediction(
         "2.4 kg must be on the plates. At a yield of 80 % you buy 3 kg. What at 60 %?",

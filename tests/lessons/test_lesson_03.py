@@ -20,6 +20,7 @@ from kitchenmath.cuts import (
 )
 from kitchenmath.drills.cutting import DRILLS
 from kitchenmath.panels.cutting import SPREAD, tray_panel
+from kitchenmath.panels.predicting import PREDICTIONS
 from kitchenmath.panels.squaring import squaring, squaring_panel, times, times_panel
 from kitchenmath.units import Q_, read, say
 from tests.helpers.panels import words
@@ -49,7 +50,7 @@ def test_each_of_the_first_three_is_half_of_the_next_and_eight_make_one():
 
     assert sizes == [1.5, 3, 6]
     assert pieces([read("6 mm")] * 3, "brunoise").number == 8
-    assert "2 × 2 × 2 = 8." in PROSE
+    assert "2 × 2 × 2 = 8." in PREDICTIONS["dice"].why
 
 
 def test_a_brunoise_is_a_julienne_cut_across():

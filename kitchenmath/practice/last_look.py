@@ -15,6 +15,7 @@ from kitchenmath.practice.own_numbers import student_number
 from kitchenmath.practice.question_kinds import Look
 from kitchenmath.practice.set_file import Asked, asked_in, last_assigned, read_set
 from kitchenmath.practice.sheet import Sheet
+from kitchenmath.practice.typed_cells import as_code
 
 MOST_FILES = 30  # a set lies in a folder of its own; a crowded folder is not searched for ever
 PHONE = 42  # letters of a notebook's output side by side on a phone
@@ -120,7 +121,7 @@ def _is_behind(asked, names):
     if asked.written or asked.text is None or asked.question not in names:
         return False
     try:
-        saved = last_assigned(asked.text, asked.question)
+        saved = last_assigned(as_code(asked.text, asked.question), asked.question)
     except (SyntaxError, ValueError, RecursionError, MemoryError):
         return True
     if saved is not Ellipsis:

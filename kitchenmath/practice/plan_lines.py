@@ -43,6 +43,12 @@ _CLOCK = re.compile(
     r"(?:\s?(?P<half>[ap])\.?\s?m\b\.?)?(?:\s?h\b)?(?P<day>\s(?:the|\d+) days? before)?",
     re.IGNORECASE,
 )
+# "19:08-19:20" and "19:08 until 19:20": the first is the start.
+_UNTIL = re.compile(
+    r"(\d{1,2}[:.]\d\d(?:\s?[ap]m)?)\s*(?:-|–|—|to|until|till)\s*\d{1,2}[:.]\d\d(?:\s?[ap]m)?",
+    re.IGNORECASE,
+)
+_MORNING = re.compile(r"\d\s?a\.?\s?m\b", re.IGNORECASE)
 _AROUND = " \t-–—•*·:=>|,.@/'\"“”()[]"  # what may stand between a task and its time
 
 
@@ -58,11 +64,14 @@ class TypedPlan:
         Sentences on what could not be read.
     untimed : tuple of (str, str)
         Each line without a clock time, and the sentence on it.
+    morning_said : bool
+        Whether an "am" stands in it, so that its times are meant as they are typed.
     """
 
     starts: dict
     odd: tuple = ()
     untimed: tuple = field(default=(), repr=False)
+    morning_said: bool = field(default=False, repr=False)
 
     def __str__(self):
         return "; ".join(f"{start} {name}" for name, start in in_time(self.starts))
@@ -125,7 +134,7 @@ def read_plan(answer):
         said_ = [*odd, *(sentence for _, sentence in untimed)]
         why = said_[0] if len(said_) == 1 else "no line has a task and a clock time."
         raise Unreadable(f'{why} Type a line for each task, such as "{EXAMPLE}".')
-    return TypedPlan(starts, tuple(odd), untimed)
+    return TypedPlan(starts, tuple(odd), untimed, bool(_MORNING.search(str(answer))))
 
 
 def placed(typed, tasks):
@@ -161,7 +170,7 @@ def placed(typed, tasks):
             if starts.get(meant[0], start) != start:
                 odd.append(_twice(meant[0], starts[meant[0]], start))
             starts[meant[0]] = start
-    return TypedPlan(starts, tuple(odd))
+    return TypedPlan(starts, tuple(odd), morning_said=typed.morning_said)
 
 
 def only_names(answer, tasks):
@@ -204,7 +213,10 @@ class PlanKind(AnswerKind):
         plan = placed(value, plausible or value.starts)
         missing = [name for name in plausible or () if name not in plan.starts]
         lines = [f"read as {plan}." if plan.starts else "no start was read.", *plan.odd]
-        if plan.starts and all(start < NOON for start in plan.starts.values()):
+        early = [name for name, start in plan.starts.items() if start < NOON]
+        if early and len(early) < len(plan.starts) and not plan.morning_said:
+            lines.append(f"Read as the evening where the kitchen opens later: {', '.join(early)}.")
+        elif early and len(early) == len(plan.starts):
             lines.append("All of it is before noon: for the evening, type 19:20 or 7:20 pm.")
         if missing:
             lines.append(f"Look again: no start yet for {', '.join(missing)}.")
@@ -222,6 +234,7 @@ add_kind("plan", PlanKind())
 
 def _line(line, place):
     """Task, start and complaint of one typed line; without a time, the line and the complaint."""
+    line = _UNTIL.sub(r"\1", line)
     clocks = list(_CLOCK.finditer(line))
     shown = f"line {place}, “{line.strip()[:60]}”,"
     if len(clocks) != 1:

@@ -8,11 +8,12 @@ right for another kitchen: one without rests, with a second oven, with a cook mo
 import inspect
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.kinds import said
+from kitchenmath.practice.plan_evening import in_the_evening
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
 from kitchenmath.practice.question_kinds import AskedQuestion
@@ -171,15 +172,17 @@ class PlanQuestion(AskedQuestion):
             shown = answer if isinstance(answer, str) else said(answer)
             return self._verdict("unreadable", 0, shown, right, notes=(str(error),))
         plan = placed(typed, tasks)
+        starts, evening = in_the_evening(plan, kitchen)
+        plan = replace(plan, starts=starts)
         findings = kitchen.findings(plan.starts)
         if not findings:
-            return self._verdict("right", self.points, str(plan), right, notes=(ALL_KEPT,))
+            return self._verdict("right", self.points, str(plan), right, notes=(ALL_KEPT, *evening))
         told, untold = self._told(kitchen, plan.starts, findings)
         found = tuple(
             Found(slip.name, f"{slip.sentence} {_briefly(shown)}", self._lost(shown))
             for slip, shown in told
         )
-        notes = (*(each.sentence for each in untold), *plan.odd)
+        notes = (*(each.sentence for each in untold), *plan.odd, *evening)
         points = self._earned(findings, len(plan.starts) / len(kitchen.tasks))
         return self._verdict("slip" if told else "wrong", points, str(plan), right, found, notes)
 

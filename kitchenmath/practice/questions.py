@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.amount_played import played
-from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, said, with_example
+from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, read_as, said, with_example
 from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.verdicts import (
     NEAR_A_SLIP,
@@ -26,7 +26,6 @@ from kitchenmath.practice.verdicts import (
 )
 from kitchenmath.practice.words import not_given
 from kitchenmath.units.door import one_of
-from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
 
@@ -89,7 +88,7 @@ class Question(AskedQuestion):
         KitchenError
             With the sentence that the student sees.
         """
-        return as_kind(read(answer, self.system) if isinstance(answer, str) else answer, self.kind)
+        return as_kind(read_as(answer, self.kind, self.system), self.kind)
 
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer.

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from kitchenmath.errors import KitchenError, UnknownName, Unreadable
 from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.question_kinds import Look, answer_kind
+from kitchenmath.practice.typed_cells import as_code
 from kitchenmath.units.reading import read
 from kitchenmath.units.saying import say
 
@@ -58,7 +59,7 @@ class Asked:
                 return Look("empty", f"nothing is written yet: {WRITE}")
             return Look("there", "written.")
         try:
-            value = last_assigned(self.text, self.question)
+            value = last_assigned(as_code(self.text, self.question), self.question)
         except (SyntaxError, ValueError, RecursionError, MemoryError):
             return Look(
                 "unreadable", f"the cell cannot be read: is a quote missing? {self.typed()}"

@@ -5,6 +5,7 @@ from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.measured import built_on
 from kitchenmath.practice.own_numbers import Given, given, student_number
 from kitchenmath.practice.stumbles import speak_plainly
+from kitchenmath.practice.typed_cells import read_as_typed
 from kitchenmath.units.door import one_of
 
 __all__ = ["Sheet", "open_set"]
@@ -34,6 +35,7 @@ def open_set(set_id, term, student):
     Sheet
     """
     speak_plainly()
+    read_as_typed()
     return Sheet(set_id, term, student)
 
 

@@ -85,6 +85,12 @@ def begins_at(start, task):
     return f"one plan that works begins at {start} with “{task}”, as shown"
 
 
+def read_as_evening(typed, start, opens, count):
+    """Where a time was typed without its half of the day."""
+    more = f", and {count - 1} more times likewise" if count > 1 else ""
+    return f"{typed} was read as {start}{more}: the kitchen opens at {opens}."
+
+
 def and_more(count):
     """Where more findings of a kind are there than are told."""
     return f"And {count} more of this kind."

@@ -1,7 +1,7 @@
 """Reading an amount as a cook types it: "1 1/2 cup", "9 lb 4 oz", "63 °C", "$3.48".
 
 Typed text never reaches pint's own parser, to which a pinch is a pico-inch and a plain cup
-silently American. Every word it may hold stands in the tables below.
+silently American. Every word it may hold stands in the tables of `typed_words`.
 """
 
 import difflib
@@ -15,69 +15,22 @@ from kitchenmath.units.door import one_of
 from kitchenmath.units.ovens import oven_temperature
 from kitchenmath.units.registry import Q_, same_kind
 from kitchenmath.units.saying import MONEY, SYSTEMS, say
+from kitchenmath.units.typed_words import MEASURES, NOT_MEASURES, OF_SYSTEM, WORDS
 
 LONGEST = 200  # characters; an amount is short, and a page of text is not one
 
-# Words that mean the same everywhere.
-WORDS = {
-    "g": "g", "gr": "g", "gm": "g", "gms": "g", "gram": "g", "gramme": "g", "mg": "mg",
-    "milligram": "mg", "kg": "kg", "kgs": "kg", "kilo": "kg", "kilogram": "kg", "kilogramme": "kg",
-    "lb": "lb", "lbs": "lb", "pound": "lb", "oz": "oz", "ounce": "oz",
-    "ml": "mL", "millilitre": "mL", "milliliter": "mL", "cc": "mL", "cl": "cL", "centilitre": "cL",
-    "dl": "dL", "decilitre": "dL", "l": "L", "litre": "L", "liter": "L", "ltr": "L",
-    "mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm", "centimetre": "cm",
-    "centimeter": "cm", "m": "m", "metre": "m", "meter": "m", "in": "in", "inch": "in",
-    "inches": "in", '"': "in", "ft": "ft", "foot": "ft", "feet": "ft",
-    "s": "s", "sec": "s", "second": "s", "min": "min", "mins": "min", "minute": "min", "h": "h",
-    "hr": "h", "hrs": "h", "hour": "h", "d": "d", "day": "d",
-    "°c": "degC", "degc": "degC", "celsius": "degC", "degrees celsius": "degC",
-    "degrees c": "degC", "deg c": "degC", "° c": "degC", "centigrade": "degC",
-    "°f": "degF", "degf": "degF", "f": "degF", "fahrenheit": "degF", "degrees fahrenheit": "degF",
-    "degrees f": "degF", "deg f": "degF", "° f": "degF", "kelvin": "K",
-    "%": "percent", "percent": "percent", "per cent": "percent", "pct": "percent",
-    "piece": "count", "portion": "count", "cover": "count", "pack": "count", "bag": "count",
-    "box": "count", "boxes": "count", "case": "count", "tray": "count", "tin": "count",
-    "can": "count", "bottle": "count", "bunch": "count", "bunches": "count", "each": "count",
-    "serving": "count", "jar": "count", "sack": "count", "bird": "count",
-    "$": "dollar", "dollar": "dollar", "usd": "dollar", "cent": "cent", "¢": "cent",
-    "£": "sterling", "gbp": "sterling", "€": "euro", "eur": "euro", "euro": "euro",
-    "kj": "kJ", "kilojoule": "kJ", "kcal": "kcal", "cal": "kcal", "calorie": "kcal",
-    "w": "W", "watt": "W", "kw": "kW",
-}  # fmt: skip
-
-# Words that mean another measure in each country; the system says which.
-MEASURES = {
-    "cup": "cup", "tbsp": "tablespoon", "tbs": "tablespoon", "tblsp": "tablespoon",
-    "tablespoon": "tablespoon", "tsp": "teaspoon", "teaspoon": "teaspoon",
-    "fl oz": "fluid_ounce", "floz": "fluid_ounce", "fl. oz": "fluid_ounce",
-    "fluid ounce": "fluid_ounce", "pt": "pint", "pint": "pint", "qt": "quart", "quart": "quart",
-    "gal": "gallon", "gallon": "gallon", "gill": "gill", "go": "go", "gō": "go", "bushel": "bushel",
-    "bu": "bushel", "peck": "peck", "pk": "peck", "dry quart": "dry_quart",
-    "dry pint": "dry_pint",
-}  # fmt: skip
-OF_SYSTEM = {
-    "us": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "bushel",
-           "peck", "dry_quart", "dry_pint"),
-    "uk": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "gill"),
-    "au": ("cup", "tablespoon", "teaspoon"),
-    "metric": ("cup", "tablespoon", "teaspoon"),
-    "jp": ("cup", "tablespoon", "teaspoon", "go"),
-    "label": ("cup", "tablespoon", "teaspoon", "fluid_ounce"),
-}  # fmt: skip
-
-# Words that look like a measure and are none, with what to do about it.
-NOT_MEASURES = {
-    "pinch": "a pinch is no fixed amount: weigh it, or type it in tsp",
-    "dash": "a dash is no fixed amount: weigh it, or type it in tsp",
-    "c": "c could be a cup or °C: type cup, or °C",
-    "t": "t could be a tablespoon or a teaspoon: type tbsp or tsp",
-    "°": "a degree needs its scale: type °C or °F",
-    "deg": "a degree needs its scale: type °C or °F",
-    "degree": "a degree needs its scale: type °C or °F",
-    "k": "type kg for kilograms",
-}
 # Oven marks are a scale of their own: mark 4 is 177 °C (see ovens.py).
-MARK = re.compile(r"(?:gas )?(?:mark|regulo) ?(1/4|1/2|\d{1,2})$", re.IGNORECASE)
+MARK = re.compile(
+    r"(?:gas ?(?:mark|regulo)?|mark|regulo) ?(1/4|1/2|\d{1,2})$|(\d{1,2}) ?gas$", re.IGNORECASE
+)
+UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
+POWER = re.compile(r"\d[⁰¹²³⁴-⁹]")  # 10³ would become 103
+POLITE = re.compile(
+    r"[ ,]*(?:please|pls|thanks|thank you|or so|approximately|approx\.?|roughly|in all|in total)$",
+    re.IGNORECASE,
+)
+FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)
+SAME = 0.02  # share within which the amounts on both sides of an equals sign are one
 
 # A price: an amount of money for one measure of something.
 PRICE = re.compile(r"([^/]*[$£€¢][^/]*?) ?(?:per|/|a) ?([a-z][a-z. ]*)$", re.IGNORECASE)
@@ -128,30 +81,58 @@ def read(text, system="us"):
     375 mL
     """
     one_of(system, SYSTEMS, "system")
-    line = _tidy(text)
+    line = plain_line(text)
+    if "=" in line:
+        return _worked_out(line, system)
     if mark := MARK.match(line):
-        return oven_temperature(float(Fraction(mark[1])))
+        return oven_temperature(float(Fraction(mark[1] or mark[2])))
     if price := PRICE.match(line):
         return read(price[1], system) / Q_(1, _unit(price[2], system, line))
-    terms = [_quantity(number, unit, system, line) for number, unit in _terms(line)]
-    return _added(terms, line)
+    parts = _terms(line)
+    terms = [_quantity(number, unit, system, line) for number, unit in parts]
+    return _added(_with_last_unit(terms), line)
 
 
-def _tidy(text):
+def plain_line(text):
     """One line in plain characters: fractions, spaces, dashes and signs in their simple form."""
     if not isinstance(text, str):
         raise Unreadable(f'{text!r} is no text: type the amount in quotes, such as "4.2 kg".')
     if len(text) > LONGEST:
         raise Unreadable(f'{len(text)} characters came: type one amount, such as "4.2 kg".')
+    text = UNSEEN.sub("", text)
+    if POWER.search(text):
+        raise Unreadable(f"“{text.strip()[:40]}” has a power in it: type the number in full.")
+    if len([row for row in text.splitlines() if row.strip()]) > 1 and "=" not in text:
+        raise Unreadable(f"“{text.strip()[:40]}” is more than one line: type one amount.")
     # ½ must become " 1/2" before normal form would glue it to a whole number (1½ is not 11/2).
     spread = "".join(_fraction_spread(character) for character in text)
     line = unicodedata.normalize("NFKC", spread).replace("⁄", "/").replace("−", "-")
     line = line.replace("º", "°").replace("–", "-").replace("’", "'").replace("”", '"')
     line = re.sub(r"\s+", " ", line).strip().strip("'").strip()
     line = re.sub(r"^(=|≈|~|about |approx\.? |ca\.? )\s*", "", line).rstrip(".!").strip()
+    line = FAN.sub("", POLITE.sub("", line)).strip()
     if not line:
         raise Unreadable('nothing is typed yet: type a number with its unit, such as "4.2 kg".')
     return line
+
+
+def _worked_out(line, system):
+    """What stands behind the last equals sign; an amount before it must not be another."""
+    *before, last = (part.strip() for part in line.split("="))
+    value = read(last, system)
+    for part in before:
+        try:
+            other = read(part, system)
+        except Unreadable:
+            continue  # the working: 36 x 55 g / 0.66
+        if str(other.units) == "count" or not same_kind(other, str(value.units)):
+            continue
+        target = value.to(other.units).magnitude
+        if abs(other.magnitude - target) > SAME * abs(target):
+            raise Unreadable(
+                f"“{line[:40]}” has two amounts, {say(other)} and {say(value)}: type one."
+            )
+    return value
 
 
 def _fraction_spread(character):
@@ -273,9 +254,21 @@ def _decimal(digits, text):
     return digits.replace(",", ".")
 
 
+def _with_last_unit(terms):
+    """In "8 min 45" and "2 h 15" the last number is counted in the next smaller unit of time."""
+    smaller = {"minute": "s", "hour": "min"}
+    if len(terms) == 2 and str(terms[1].units) == "count" and 0 <= terms[1].magnitude < 60:
+        unit = smaller.get(str(terms[0].units), "count")
+        return [terms[0], Q_(terms[1].magnitude, unit)]
+    return terms
+
+
 def _added(terms, line):
     """Parts of one kind added up; a temperature or a percent has only one part."""
     total, *more = terms
+    units = [str(term.units) for term in terms]
+    if len(set(units)) < len(units) and not re.search(r"\+|\band\b", line):
+        raise Unreadable(f"“{line}” has the same unit twice: type one amount.")
     for term in more:
         if str(term.units) == "count":
             raise Unreadable(f"“{line}”: {term.magnitude:g} of what? Give each number its unit.")

@@ -91,6 +91,8 @@ def kind_of(quantity):
         return "temperature difference" if "delta_" in str(quantity.units) else "temperature"
     if any(quantity.check(f"[{money}]") for money in ("sterling", "euros")):
         return "money"
+    if any(quantity.check(f"[{money}]/[mass]") for money in ("sterling", "euros")):
+        return "money per weight"
     for kind, (example_unit, _) in KINDS.items():
         if quantity.check(registry.get_dimensionality(example_unit)):
             return "number" if kind in ("percent", "count") else kind

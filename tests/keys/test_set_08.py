@@ -216,7 +216,7 @@ def test_a_plan_crosses_from_the_students_room_as_it_was_typed(cell):
 def test_an_untouched_sheet_is_missing_and_a_broken_one_says_so():
     """The names of the tasks alone are no plan; a quote that is missing ends the cell."""
     untouched = marked()["verdicts"][-1]
-    broken = marked(q6="q6 = '''\nfoam 19:14")["verdicts"][-1]
+    broken = marked(q6="q6 = dict('''\nfoam 19:14")["verdicts"][-1]
 
     assert (untouched["outcome"], untouched["points"]) == ("missing", 0)
     assert (broken["outcome"], broken["points"]) == ("unreadable", 0)

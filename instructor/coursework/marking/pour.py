@@ -8,6 +8,7 @@ import json
 from dataclasses import dataclass
 
 from coursework.sets.keys import grade_id, source
+from kitchenmath.practice.typed_cells import as_code
 
 
 @dataclass(frozen=True)
@@ -59,6 +60,8 @@ def pour(released, cells, answer_bytes, own_cells):
             text = ""
         filled = _bare(text) != _bare(source(cell))
         answers[flags["grade_id"]] = text if filled else ""
+        if filled and cell["cell_type"] == "code":  # a text that is no Python is a typed answer
+            text = as_code(text, flags["grade_id"].removesuffix("-answer"))
         cell["source"] = text if filled else source(cell)
     own = [
         (place.after, cells[position].source)

@@ -82,7 +82,7 @@ NO_ANSWER = {
         "NameError: name 'covers' is not defined",
     ),
     "a syntax error": (
-        'q2 = "2',
+        'q2 = str("2',
         "The cell is filled in, and gave no answer. It ended with: "
         "SyntaxError: unterminated string literal (detected at line 1)",
     ),

@@ -66,7 +66,8 @@ def test_an_untouched_set_says_what_is_missing():
         ('q1 = "3 L"', "a weight is asked for"),
         ('q1 = "rubbish"', "does not start with a number"),
         ("q1 = one.covers * 2", "computed. Run the notebook"),
-        ('q1 = "3 kg', "is a quote missing?"),
+        ('q1 = "3 kg', "read as 3 kg"),  # a quote is forgotten
+        ("q1 = round(3", "is a quote missing?"),
         ("", "nothing is typed yet"),
         ('   q1 = "3 kg"', "read as 3 kg"),  # a notebook forgives it too
         ('answer = "3 kg"', 'the cell gives no q1. Type it between two quotes: q1 = "4.2 kg".'),

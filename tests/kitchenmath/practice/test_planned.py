@@ -128,7 +128,7 @@ def test_a_dict_says_the_same_as_lines():
     ("line", "words"),
     [
         ("foam soon", "line 2, “foam soon”, has no clock time"),
-        ("foam 19:10 to 19:20", "has more than one time: its start is wanted"),
+        ("foam 19:10, or 19:20", "has more than one time: its start is wanted"),
         ("19:20", "has a time and no task"),
         ("foam 25:70", "'25:70' is no clock time"),
         ("foam 13:20 pm", "am and pm go from 1 to 12"),

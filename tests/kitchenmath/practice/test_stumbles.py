@@ -33,7 +33,7 @@ from IPython.core.interactiveshell import InteractiveShell
 shell = InteractiveShell.instance(colors="NoColor")
 for text in (
     "from kitchenmath.practice import open_set; sheet = open_set('x', 'demo', 'BH-1')",
-    "q1 = '4.2 kg",
+    "q1 = str('4.2 kg",
     "q1 = lots",
     "sheet.look('q1', q1, 'weight')",
     "from kitchenmath.practice import last_look; last_look(globals())",

@@ -1,0 +1,62 @@
+"""The words that a typed amount may hold: units, measures by country, and what is no measure."""
+
+# Words that mean the same everywhere.
+WORDS = {
+    "g": "g", "gr": "g", "gm": "g", "gms": "g", "gram": "g", "gramme": "g", "mg": "mg",
+    "milligram": "mg", "kg": "kg", "kgs": "kg", "kilo": "kg", "kilogram": "kg", "kilogramme": "kg",
+    "lb": "lb", "lbs": "lb", "pound": "lb", "oz": "oz", "ounce": "oz",
+    "ml": "mL", "millilitre": "mL", "milliliter": "mL", "cc": "mL", "cl": "cL", "centilitre": "cL",
+    "dl": "dL", "decilitre": "dL", "l": "L", "litre": "L", "liter": "L", "ltr": "L",
+    "mm": "mm", "millimetre": "mm", "millimeter": "mm", "cm": "cm", "centimetre": "cm",
+    "centimeter": "cm", "m": "m", "metre": "m", "meter": "m", "in": "in", "inch": "in",
+    "inches": "in", '"': "in", "ft": "ft", "foot": "ft", "feet": "ft",
+    "s": "s", "sec": "s", "second": "s", "min": "min", "mins": "min", "minute": "min", "h": "h",
+    "hr": "h", "hrs": "h", "hour": "h", "d": "d", "day": "d",
+    "°c": "degC", "degc": "degC", "celsius": "degC", "degrees celsius": "degC",
+    "degrees c": "degC", "deg c": "degC", "° c": "degC", "centigrade": "degC",
+    "°f": "degF", "degf": "degF", "f": "degF", "fahrenheit": "degF", "degrees fahrenheit": "degF",
+    "degrees f": "degF", "deg f": "degF", "° f": "degF", "kelvin": "K",
+    "°brix": "percent", "brix": "percent", "° brix": "percent", "degrees brix": "percent",
+    "°bx": "percent", "%": "percent", "percent": "percent", "per cent": "percent", "pct": "percent",
+    "piece": "count", "portion": "count", "cover": "count", "pack": "count", "bag": "count",
+    "box": "count", "boxes": "count", "case": "count", "tray": "count", "tin": "count",
+    "can": "count", "bottle": "count", "bunch": "count", "bunches": "count", "each": "count",
+    "serving": "count", "jar": "count", "sack": "count", "bird": "count",
+    "hand": "count", "cook": "count",
+    "$": "dollar", "dollar": "dollar", "usd": "dollar", "cent": "cent", "¢": "cent",
+    "£": "sterling", "gbp": "sterling", "€": "euro", "eur": "euro", "euro": "euro",
+    "kj": "kJ", "kilojoule": "kJ", "kcal": "kcal", "cal": "kcal", "calorie": "kcal",
+    "w": "W", "watt": "W", "kw": "kW",
+}  # fmt: skip
+
+# Words that mean another measure in each country; the system says which.
+MEASURES = {
+    "cup": "cup", "tbsp": "tablespoon", "tbs": "tablespoon", "tblsp": "tablespoon",
+    "tablespoon": "tablespoon", "tsp": "teaspoon", "teaspoon": "teaspoon",
+    "fl oz": "fluid_ounce", "floz": "fluid_ounce", "fl. oz": "fluid_ounce",
+    "fluid ounce": "fluid_ounce", "pt": "pint", "pint": "pint", "qt": "quart", "quart": "quart",
+    "gal": "gallon", "gallon": "gallon", "gill": "gill", "go": "go", "gō": "go", "bushel": "bushel",
+    "bu": "bushel", "peck": "peck", "pk": "peck", "dry quart": "dry_quart",
+    "dry pint": "dry_pint",
+}  # fmt: skip
+OF_SYSTEM = {
+    "us": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "bushel",
+           "peck", "dry_quart", "dry_pint"),
+    "uk": ("cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart", "gallon", "gill"),
+    "au": ("cup", "tablespoon", "teaspoon"),
+    "metric": ("cup", "tablespoon", "teaspoon"),
+    "jp": ("cup", "tablespoon", "teaspoon", "go"),
+    "label": ("cup", "tablespoon", "teaspoon", "fluid_ounce"),
+}  # fmt: skip
+
+# Words that look like a measure and are none, with what to do about it.
+NOT_MEASURES = {
+    "pinch": "a pinch is no fixed amount: weigh it, or type it in tsp",
+    "dash": "a dash is no fixed amount: weigh it, or type it in tsp",
+    "c": "c could be a cup or °C: type cup, or °C",
+    "t": "t could be a tablespoon or a teaspoon: type tbsp or tsp",
+    "°": "a degree needs its scale: type °C or °F",
+    "deg": "a degree needs its scale: type °C or °F",
+    "degree": "a degree needs its scale: type °C or °F",
+    "k": "type kg for kilograms",
+}

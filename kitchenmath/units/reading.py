@@ -15,7 +15,16 @@ from kitchenmath.units.door import one_of
 from kitchenmath.units.ovens import oven_temperature
 from kitchenmath.units.registry import Q_, same_kind
 from kitchenmath.units.saying import MONEY, SYSTEMS, say
-from kitchenmath.units.typed_words import MEASURES, NOT_MEASURES, OF_SYSTEM, WORDS
+from kitchenmath.units.typed_words import (
+    FAN,
+    MEASURES,
+    NOT_MEASURES,
+    OF_SYSTEM,
+    POLITE,
+    POWER,
+    UNSEEN,
+    WORDS,
+)
 
 LONGEST = 200  # characters; an amount is short, and a page of text is not one
 
@@ -23,13 +32,6 @@ LONGEST = 200  # characters; an amount is short, and a page of text is not one
 MARK = re.compile(
     r"(?:gas ?(?:mark|regulo)?|mark|regulo) ?(1/4|1/2|\d{1,2})$|(\d{1,2}) ?gas$", re.IGNORECASE
 )
-UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
-POWER = re.compile(r"\d[⁰¹²³⁴-⁹]")  # 10³ would become 103
-POLITE = re.compile(
-    r"[ ,]*(?:please|pls|thanks|thank you|or so|approximately|approx\.?|roughly|in all|in total)$",
-    re.IGNORECASE,
-)
-FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)
 SAME = 0.02  # share within which the amounts on both sides of an equals sign are one
 
 # A price: an amount of money for one measure of something.
@@ -94,7 +96,26 @@ def read(text, system="us"):
 
 
 def plain_line(text):
-    """One line in plain characters: fractions, spaces, dashes and signs in their simple form."""
+    """One line in plain characters: fractions, spaces, dashes and signs in their simple form.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    Unreadable
+        For what is no text, too long, on several lines, or nothing.
+
+    Examples
+    --------
+    >>> plain_line("= 1½ cups, please.")
+    '1 1/2 cups'
+    """
     if not isinstance(text, str):
         raise Unreadable(f'{text!r} is no text: type the amount in quotes, such as "4.2 kg".')
     if len(text) > LONGEST:

@@ -1,5 +1,7 @@
 """The words that a typed amount may hold: units, measures by country, and what is no measure."""
 
+import re
+
 # Words that mean the same everywhere.
 WORDS = {
     "g": "g", "gr": "g", "gm": "g", "gms": "g", "gram": "g", "gramme": "g", "mg": "mg",
@@ -52,6 +54,10 @@ OF_SYSTEM = {
 # Words that look like a measure and are none, with what to do about it.
 NOT_MEASURES = {
     "pinch": "a pinch is no fixed amount: weigh it, or type it in tsp",
+    "smidgen": "a smidgen is no fixed amount: weigh it, or type it in tsp",
+    "handful": "a handful is no fixed amount: weigh it",
+    "knob": "a knob is no fixed amount: weigh it",
+    "splash": "a splash is no fixed amount: weigh it, or type it in mL",
     "dash": "a dash is no fixed amount: weigh it, or type it in tsp",
     "c": "c could be a cup or °C: type cup, or °C",
     "t": "t could be a tablespoon or a teaspoon: type tbsp or tsp",
@@ -60,3 +66,12 @@ NOT_MEASURES = {
     "degree": "a degree needs its scale: type °C or °F",
     "k": "type kg for kilograms",
 }
+
+# What stands around an amount and changes nothing.
+UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
+POWER = re.compile(r"\d[⁰¹²³⁴-⁹]")  # 10³ would become 103
+POLITE = re.compile(
+    r"[ ,]*(?:please|pls|thanks|thank you|or so|approximately|approx\.?|roughly|in all|in total)$",
+    re.IGNORECASE,
+)
+FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)

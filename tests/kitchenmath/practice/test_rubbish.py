@@ -50,8 +50,7 @@ RUBBISH = {
 }
 # Cells that are no assignment at all, or stop.
 BROKEN = {
-    "no closing quote": '{q} = "4.2 kg',
-    "no quotes": "{q} = 4.2 kg",
+    "no closing bracket": '{q} = str("4.2 kg',
     "a bare word": "{q} = lots",
     "divided by nought": "{q} = 1 / 0",
     "a name of its own": 'answer = "4.2 kg"',

@@ -23,8 +23,13 @@ def prose(file):
 
 @pytest.mark.parametrize("file", NOTEBOOKS, **by_name)
 def test_money_is_no_formula(file):
-    """Two dollar signs in a paragraph make what stands between them a formula: each is escaped."""
-    bare = [cell for cell, text in prose(file).items() if re.search(r"(?<!\\)\$", text)]
+    """Two dollar signs in a paragraph make what stands between them a formula.
+
+    A backslash hides one from the first reader of a notebook, and the second, which looks at the
+    page, sees it again; in a span of its own it pairs with no other.
+    """
+    bare = [cell for cell, text in prose(file).items()
+            if "$" in text.replace("<span>\\$</span>", "")]  # fmt: skip
 
     assert bare == []
 

@@ -1,0 +1,89 @@
+"""Every lesson and set as a browser draws it, read back: no formula by accident, no cut word.
+
+At a desk's width and at a phone's. What the words alone tell is in `test_written.py`.
+"""
+
+import pytest
+
+from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
+
+pytestmark = NEEDS_CHROMIUM
+
+NOTEBOOKS = [
+    str(file.relative_to(KIT))
+    for file in (*sorted(KIT.glob("lessons/*.ipynb")), *sorted(KIT.glob("assignments/*/*.ipynb")))
+]
+# All cells are in the page, also those far below the window.
+ALL_THERE = """() => {
+    const notebook = jupyterapp.shell.currentWidget.content;
+    notebook.notebookConfig = {...notebook.notebookConfig, windowingMode: 'none'};
+}"""
+RENDERED = """() => jupyterapp.shell.currentWidget.content.widgets
+    .filter(cell => cell.model.type === 'markdown')
+    .every(cell => cell.node.querySelector('.jp-RenderedMarkdown')?.textContent.trim())"""
+OPEN_ALL = "() => document.querySelectorAll('details').forEach(each => { each.open = true; })"
+SHOWN = "'.jp-RenderedMarkdown, .jp-OutputArea-output pre, .kitchen [role=status]'"
+FORMULAS = """() => [...document.querySelectorAll('.jp-RenderedMarkdown')]
+    .flatMap(part => [...part.querySelectorAll('mjx-container, .MathJax, .katex')])
+    .map(part => part.closest('[data-cell]')?.dataset.cell)"""
+# A word that begins on one line and ends on another. It may break behind a hyphen or a dash.
+CUT_WORDS = (
+    """() => {
+    const cut = [];
+    for (const part of document.querySelectorAll("""
+    + SHOWN
+    + """)) {
+        const texts = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
+        for (let node; (node = texts.nextNode());)
+            for (const word of node.data.matchAll(/[^\\s\\u00a0\\-–—]+/g)) {
+                const range = document.createRange();
+                range.setStart(node, word.index);
+                range.setEnd(node, word.index + word[0].length);
+                const tops = new Set([...range.getClientRects()]
+                    .filter(box => box.width > 0).map(box => Math.round(box.top)));
+                if (tops.size > 1) cut.push(word[0]);
+            }
+    }
+    return cut;
+}"""
+)
+TOO_WIDE = (
+    """() => {
+    const page = document.querySelector('.jp-Notebook').getBoundingClientRect();
+    return [...document.querySelectorAll("""
+    + SHOWN
+    + """)].filter(part => part.getBoundingClientRect().right > page.right + 1)
+        .map(part => part.closest('[data-cell]')?.dataset.cell);
+}"""
+)
+
+
+@pytest.fixture(scope="module")
+def lab(tmp_path_factory):
+    with open_lab(tmp_path_factory.mktemp("lab")) as lab:
+        yield lab
+
+
+@pytest.fixture(scope="module", params=NOTEBOOKS)
+def drawn(request, lab):
+    """A notebook, open, every cell rendered, everything hidden opened."""
+    with lab.notebook(request.param) as notebook:
+        if request.param.startswith("lessons"):
+            notebook.run_all()
+        lab.page.evaluate(ALL_THERE)
+        lab.page.wait_for_function(RENDERED)
+        lab.page.evaluate(OPEN_ALL)
+        yield notebook
+
+
+def test_nothing_becomes_a_formula(drawn):
+    """The kit has no formula in its words, so any that is drawn is money gone wrong."""
+    assert drawn.page.evaluate(FORMULAS) == []
+
+
+@pytest.mark.parametrize("size", [DESK, PHONE], ids=["desk", "phone"])
+def test_no_word_is_cut_and_nothing_is_wider_than_the_page(drawn, size):
+    drawn.at(size)
+
+    assert drawn.page.evaluate(CUT_WORDS) == []
+    assert drawn.page.evaluate(TOO_WIDE) == []

@@ -189,6 +189,11 @@ def eye_panel(subject):
         turn["number"] = (turn["number"] + 1) % len(asked.truths)
         look()
 
+    def about_to_say(_):
+        if not told.disabled:
+            words.value = said(together(f"{asked.ask}\nI say {guess.value:g}{asked.unit}."))
+
+    guess.observe(about_to_say, "value")
     told.on_click(answer)
     fresh.on_click(go_on)
     look()

@@ -26,7 +26,7 @@ SHOWN = "'.jp-RenderedMarkdown, .jp-OutputArea-output pre, .kitchen [role=status
 FORMULAS = """() => [...document.querySelectorAll('.jp-RenderedMarkdown')]
     .flatMap(part => [...part.querySelectorAll('mjx-container, .MathJax, .katex')])
     .map(part => part.closest('[data-cell]')?.dataset.cell)"""
-# A word that begins on one line and ends on another. It may break behind a hyphen or a dash.
+# A word that begins on one line and ends on another. It may break at a hyphen, a dash or a bracket.
 CUT_WORDS = (
     """() => {
     const cut = [];
@@ -35,7 +35,7 @@ CUT_WORDS = (
     + """)) {
         const texts = document.createTreeWalker(part, NodeFilter.SHOW_TEXT);
         for (let node; (node = texts.nextNode());)
-            for (const word of node.data.matchAll(/[^\\s\\u00a0\\-–—]+/g)) {
+            for (const word of node.data.matchAll(/[^\\s\\u00a0\\-–—()]+/g)) {
                 const range = document.createRange();
                 range.setStart(node, word.index);
                 range.setEnd(node, word.index + word[0].length);

@@ -38,6 +38,8 @@ def test_the_measure_opens_only_after_the_answer(subject):
 def test_a_piece_is_measured_in_millimetres():
     """By hand, piece 1: 3 x 1.15 = 3.45 mm; 1.15³ = 1.52; 1.15² = 1.32; 3 mm is 15 % off."""
     panel = eye_panel("cube")
+    panel.guess.value = 3.1
+    assert words(panel).endswith("I say 3.1 mm.")
     panel.guess.value = 3.0
     panel.told.click()
 

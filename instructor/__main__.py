@@ -13,7 +13,8 @@ start = runpy.run_path(os.path.join(KIT, "kitchenmath", "start.py"))
 
 def main(words):
     """Run the command that ``words`` name, or open the instructor's desk where there are none."""
-    start["ready"]("college" if words == ["college"] else "instructor")
+    needs = {"college": "college", "board": "board"}
+    start["ready"](needs.get(words[0] if words else "", "instructor"))
     start["reach"](os.path.join(KIT, "instructor"))
     if words and words != ["--allow-root"]:
         from coursework.command import main as command

@@ -1,6 +1,7 @@
 """Open the lessons: "python3 lessons" lists them, "python3 lessons 4" opens lesson 4.
 
 "python3 lessons card dish.txt --make 36" makes the card of a recipe that you typed into a file.
+"python3 lessons tray" adds, once, what measuring a photo of a tray needs.
 Further words go on to JupyterLab, for example: python3 lessons 4 --no-browser
 """
 
@@ -29,7 +30,9 @@ def main(words):
     """Open JupyterLab on the lessons, or on the one whose number comes first in ``words``."""
     if words in (["-h"], ["--help"]):
         return print(__doc__)
-    start["ready"]("lessons")
+    start["ready"]("tray" if words == ["tray"] else "lessons")
+    if words == ["tray"]:
+        return print("Ready: lesson 3 can now measure a photo of your tray.")
     if words[:1] == ["card"]:
         from kitchenmath.figures.card_command import main as card
 

@@ -5,6 +5,7 @@ import os
 import sys
 from pathlib import Path
 
+from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course, read_roster
 from coursework.errors import CourseError
@@ -114,6 +115,7 @@ def _parser():
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
+    add_board(step)
     step("college", _college, "add what a cluster and a PostgreSQL gradebook need, once")
     step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
     return parser

@@ -1,0 +1,22 @@
+"""A board in a photo: each piece's visible sides, measured on a printed mat.
+
+Nothing here loads OpenCV or Pillow before a photo is opened. All figures of its accuracy come
+from rendered photos: no real tray has been measured against a calliper yet.
+"""
+
+from kitchenmath.photo.board import BoardPhoto, BoardPiece, measure_board
+from kitchenmath.photo.evidence import BoardEvidence, board_evidence
+from kitchenmath.photo.verdict import PhotoVerdict, judge_board, sizes_seen
+from kitchenmath.photo.vision import NotHere
+
+__all__ = [
+    "BoardEvidence",
+    "BoardPhoto",
+    "BoardPiece",
+    "NotHere",
+    "PhotoVerdict",
+    "board_evidence",
+    "judge_board",
+    "measure_board",
+    "sizes_seen",
+]

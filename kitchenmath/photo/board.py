@@ -1,0 +1,221 @@
+"""One photo of the mat, measured: each piece's two visible sides, and what to doubt."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from kitchenmath.photo import checks, doubts
+from kitchenmath.photo.boxes import Box, fit_box
+from kitchenmath.photo.field import flat_field
+from kitchenmath.photo.markers import find_markers
+from kitchenmath.photo.opening import light, opened
+from kitchenmath.photo.outlines import blobs
+from kitchenmath.photo.pose import FEWEST, Camera, find_pose
+
+# Of one side, beside what the fit can tell: a fixed part and a part of the side. Set on rendered
+# photos (tests/measure/photo_accuracy.py): no real tray has tried them.
+FLOOR_MM, FLOOR_SHARE = 0.06, 0.009
+IN_95 = 1.96  # standard deviations on either side of the mean that hold 95 %
+SAME_PLACE = 0.5  # of a blob's own size: nearer than this, two masks show the same piece
+
+
+@dataclass(frozen=True)
+class BoardPiece:
+    """A piece on the mat.
+
+    Attributes
+    ----------
+    number : int
+        From 1, left to right in rows.
+    width_mm, length_mm : float
+        The shorter and the longer visible side: mean of opposite sides at half height.
+    width_within_mm, length_within_mm : float
+        Half of the 95 % interval.
+    doubts : tuple of str
+        "shape", "double", "edge"; a piece with one is shown and not counted.
+    box : Box
+    """
+
+    number: int
+    width_mm: float
+    length_mm: float
+    width_within_mm: float
+    length_within_mm: float
+    doubts: tuple
+    box: Box
+
+    @property
+    def across_mm(self):
+        """The side that runs more across the mat, with half of its interval.
+
+        Chosen by how the piece happens to lie, as a cook takes one edge without looking.
+        """
+        if abs(np.cos(self.box.turn)) >= np.sqrt(0.5):
+            return self.length_mm, self.length_within_mm
+        return self.width_mm, self.width_within_mm
+
+
+@dataclass(frozen=True)
+class BoardPhoto:
+    """What a photo of the mat shows.
+
+    Attributes
+    ----------
+    pieces : tuple of BoardPiece
+        All that were seen; none where the photo is refused.
+    findings : tuple of Finding
+    camera : Camera or None
+    print_scale : float
+    pixels : array of uint8
+        The photo, upright and small.
+    """
+
+    pieces: tuple
+    findings: tuple
+    camera: Camera | None
+    print_scale: float
+    pixels: np.ndarray
+
+    @property
+    def refused(self):
+        """Whether anything forbids measuring."""
+        return any(finding.level == checks.REFUSE for finding in self.findings)
+
+    @property
+    def measured(self):
+        """The pieces without a doubt."""
+        return tuple(piece for piece in self.pieces if not piece.doubts)
+
+    @property
+    def clumps(self):
+        """The pieces with one."""
+        return tuple(piece for piece in self.pieces if piece.doubts)
+
+
+def measure_board(photo, ruler_mm=None, usual_mm=()):
+    """Measure every piece on the printed mat in one photo.
+
+    Parameters
+    ----------
+    photo : bytes, str or Path
+        JPEG or PNG.
+    ruler_mm : tuple of float, optional
+        The mat's two lines as a ruler shows them [mm]. A photo cannot show how large a page was
+        printed: 3 % wrong is 0.3 mm on 10 mm, and nothing looks odd.
+    usual_mm : sequence of tuple of float, optional
+        (width, length) of a named cut: only to doubt a piece that is two or three of them.
+
+    Returns
+    -------
+    BoardPhoto
+
+    Raises
+    ------
+    Unreadable
+    OutOfRange
+    WrongKind
+    NotHere
+
+    Notes
+    -----
+    The markers give the phone's place and its lens; the field is laid flat; a box is fitted to
+    each outline. The cut that was asked for never enters the fit: it would flatter the cook.
+    A height is believed from the sides and not reported. Tried on rendered photos only.
+    """
+    pixels = opened(photo)
+    bright = light(pixels)
+    scale, findings = checks.print_size(ruler_mm)
+    markers = find_markers(pixels, bright.mean(axis=2))
+    findings = [*findings, *checks.markers_found(markers)]
+    if len(markers) < FEWEST:
+        return BoardPhoto((), tuple(findings), None, scale, pixels)
+    camera = find_pose(markers, pixels.shape[:2])
+    findings += checks.view(markers, camera)
+    if any(finding.level == checks.REFUSE for finding in findings):
+        return BoardPhoto((), tuple(findings), camera, scale, pixels)
+    pairs, shadows = _fitted(flat_field(bright, camera), camera)
+    findings += shadows
+    if not pairs:
+        findings.append(checks.Finding("nothing", checks.WARN, 0.0))
+    refused = any(finding.level == checks.REFUSE for finding in findings)
+    pieces = () if refused else _numbered(pairs, scale, usual_mm)
+    return BoardPhoto(pieces, tuple(findings), camera, scale, pixels)
+
+
+def _fitted(field, camera):
+    """Blobs with their boxes, each from the mask in which it is more like one piece."""
+    ways = []
+    for found in blobs(field):
+        ways.append([(blob, fit_box(blob.points_mm, camera.place_mm)) for blob in found])
+    pairs = _better(*ways)
+    return pairs, checks.shadows(field, [blob for blob, _ in pairs])
+
+
+def _better(brighter, coloured):
+    """One list of two: where both masks show something in a place, the one that fits better."""
+    kept, used = [], set()
+    for blob, box in brighter:
+        rivals = [
+            place
+            for place, (other, _) in enumerate(coloured)
+            if place not in used and _same_place(blob, other)
+        ]
+        used.update(rivals)
+        best = min(
+            [(blob, box), *(coloured[place] for place in rivals)],
+            key=lambda pair: pair[1].misfit_mm / (1 + 0.01 * pair[1].width_mm),
+        )
+        kept.append(best)
+    return kept + [pair for place, pair in enumerate(coloured) if place not in used]
+
+
+def _same_place(one, other):
+    apart = np.linalg.norm(one.points_mm.mean(axis=0) - other.points_mm.mean(axis=0))
+    return apart < SAME_PLACE * np.sqrt(max(one.area_mm2, other.area_mm2))
+
+
+def _numbered(pairs, scale, usual_mm):
+    """Pieces in rows of the mat, true to the ruler, with all their doubts."""
+    pairs = sorted(pairs, key=lambda pair: (round(pair[1].middle_mm[1] / 25), pair[1].middle_mm[0]))
+    pieces = [_piece(place, pair, scale) for place, pair in enumerate(pairs, 1)]
+    single = [piece for piece in pieces if not piece.doubts]
+    sizes = np.array([(piece.width_mm, piece.length_mm) for piece in single])
+    double = {
+        piece.number
+        for piece, yes in zip(single, doubts.doubles(sizes, usual_mm), strict=True)
+        if yes
+    }
+    return tuple(
+        replace(piece, doubts=(doubts.DOUBLE,)) if piece.number in double else piece
+        for piece in pieces
+    )
+
+
+def _piece(number, pair, scale):
+    blob, box = pair
+    width, length = scale * box.width_mm, scale * box.length_mm
+    return BoardPiece(
+        number,
+        width,
+        length,
+        within_mm(width, box.width_sd_mm),
+        within_mm(length, box.length_sd_mm),
+        doubts.of_one(blob, box),
+        box,
+    )
+
+
+def within_mm(side_mm, fit_sd_mm):
+    """Half of the 95 % interval of a side.
+
+    Parameters
+    ----------
+    side_mm : float
+    fit_sd_mm : float
+        What the fit says.
+
+    Returns
+    -------
+    float
+    """
+    return float(IN_95 * np.sqrt(fit_sd_mm**2 + FLOOR_MM**2 + (FLOOR_SHARE * side_mm) ** 2))

@@ -1,0 +1,106 @@
+"""A rendered tray, measured: near the truth, and no nearer with a part of the method left out.
+
+All figures here are rendered: a ray caster with another lens model and another tone curve knows
+the truth. tests/measure/photo_accuracy.py prints the whole table on seeds of its own.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brings it")
+
+from kitchenmath.photo import boxes, measure_board, pose
+from tests.kitchenmath.photo.rendered import photo
+from tests.kitchenmath.photo.scored import Score
+from tests.kitchenmath.photo.trays import pairs, tray
+
+BAR_MM = {"dice 5": 0.35, "dice 10": 0.40}  # 95 % of unflagged sides
+MOST_BIAS_MM = 0.12
+
+
+@pytest.fixture(scope="module")
+def tens():
+    """A tray of 24 dice of 10 mm from a bent lens, and its photo."""
+    scene = tray(70_001, "dice 10", "carrot", lens=-0.09)
+    return scene, photo(scene)
+
+
+def scored(scene, data, ruler_mm=(100.0, 100.0)):
+    """The errors of one photo."""
+    score = Score()
+    score.add(scene, measure_board(data, ruler_mm))
+    return score
+
+
+def within_bar(score, bar_mm):
+    """Whether a tray keeps to the bar: sides, bias, and nothing missed or flagged."""
+    found = score.figures()
+    near = max(found["width 95 %"], found["length 95 %"]) <= bar_mm
+    fair = max(abs(found["width bias"]), abs(found["length bias"])) <= MOST_BIAS_MM
+    return bool(near and fair and not score.missed and not score.false)
+
+
+def test_dice_of_10_mm_are_measured_within_four_tenths(tens):
+    """Rendered: 24 pieces, 95 % of the sides within 0.40 mm, bias at most 0.12 mm."""
+    score = scored(*tens)
+
+    assert (24, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)
+    assert within_bar(score, BAR_MM["dice 10"])
+
+
+def test_pale_small_dice_are_measured_within_a_third():
+    """Rendered: potato of 5 mm, 95 % of the sides within 0.35 mm."""
+    scene = tray(70_002, "dice 5", "potato")
+
+    assert within_bar(scored(scene, photo(scene)), BAR_MM["dice 5"])
+
+
+def test_without_the_lens_term_the_tray_misses_the_bar(tens, monkeypatch):
+    """Held to nought, the lens bends the outer pieces."""
+    monkeypatch.setattr(pose, "LENS_SD", 1e-7)
+
+    assert not within_bar(scored(*tens), BAR_MM["dice 10"])
+
+
+def test_without_a_height_the_tray_misses_the_bar(tens, monkeypatch):
+    """A piece as flat as paper: its sides swell by what its height throws outwards."""
+    monkeypatch.setattr(boxes, "HEIGHT_SHARE", 0.0)
+
+    assert not within_bar(scored(*tens), BAR_MM["dice 10"])
+
+
+def test_a_wrong_print_scale_misses_the_bar(tens):
+    """3 % of 10 mm is a bias of 0.3 mm, and nothing in the photo shows it."""
+    score = scored(*tens, ruler_mm=(97.0, 97.0))
+
+    assert -0.3 == pytest.approx(score.figures()["width bias"], abs=0.12)
+    assert not within_bar(score, BAR_MM["dice 10"])
+
+
+def test_the_least_rectangle_alone_misses_the_bar(tens):
+    """The naive way, rectangles around outlines, is millimetres wrong: it measures side faces."""
+    scene, data = tens
+    board = measure_board(data, (100.0, 100.0))
+    lens_mm = board.camera.place_mm
+    outlines = [
+        np.concatenate([piece.box.corners_mm(), piece.box.upper_mm(lens_mm)])
+        for piece in board.pieces
+    ]
+    widths = [boxes.least_rectangle(outline)[1][1] for outline in outlines]
+    true = np.mean([piece.width for piece in scene.pieces])
+
+    assert np.mean(widths) - true > 1.0
+
+
+def test_pieces_that_touch_are_flagged_and_flush_ones_are_doubled():
+    """Rendered: on the left 12 offset pairs, by their shape; on the right 12 flush ones, by a
+    side that is twice the named cut's."""
+    offset, flush = (pairs(70_003, "dice 10", "carrot", kind) for kind in ("offset", "flush"))
+    scene = replace(offset, pieces=offset.pieces[:24] + flush.pieces[24:])
+    board = measure_board(photo(scene), (100.0, 100.0), [(10.0, 10.0)])
+
+    assert not board.refused
+    assert (0, 24) == (len(board.measured), len(board.clumps))
+    assert 12 == sum("double" in piece.doubts for piece in board.clumps)

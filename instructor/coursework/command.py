@@ -8,6 +8,7 @@ from pathlib import Path
 from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course, read_roster
+from coursework.deciding import add_commands as add_deciding_commands
 from coursework.errors import CourseError
 from coursework.progress import Progress
 from coursework.sets.key_text import set_ids
@@ -107,9 +108,9 @@ def _parser():
     points = step("points", _points, "enter the points that you gave for a written answer")
     for name in ("set", "student", "question"):
         points.add_argument(name)
-    points.add_argument("points", type=float)
+    points.add_argument("points", type=_decimal)
     points.add_argument("comment", nargs="?", default="")
-    care = add_care_commands(step, chosen)
+    care = [*add_care_commands(step, chosen), *add_deciding_commands(step, chosen)]
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
                  "term-marks", "points", *care):  # fmt: skip
         steps.choices[name].add_argument(
@@ -119,6 +120,11 @@ def _parser():
     step("college", _college, "add what a cluster and a PostgreSQL gradebook need, once")
     step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
     return parser
+
+
+def _decimal(typed):
+    """Points with a point or a comma."""
+    return float(typed.replace(",", "."))
 
 
 def chosen(folder):

@@ -44,4 +44,7 @@ def unguarded(cell):
     -------
     str
     """
-    return GUARD.sub(r"\1", cell)
+    before = None
+    while before != cell:  # a blank before it may carry a guard of its own
+        before, cell = cell, GUARD.sub(r"\1", cell)
+    return cell

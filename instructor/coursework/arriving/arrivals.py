@@ -19,6 +19,7 @@ COUNTS = "counts"
 REPLACED = "replaced by a later one"
 AGAIN = "same file again"
 NOT_PLACED = "not placed"
+SET_ASIDE = "set aside"
 
 # Longer than any student number or set may be, and short enough for a list.
 LONGEST_SAID = 100

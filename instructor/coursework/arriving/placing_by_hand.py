@@ -1,13 +1,14 @@
 """Saying whose a hand-in is, where the file does not say it or cannot be read at all."""
 
-from dataclasses import replace
-
 from coursework.arriving.arrivals import NOT_PLACED, read_list, write_list
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import add_decision
 from kitchenmath.practice import student_number
+
+SHOWN = 20  # names in a sentence
 
 
 def without_place(course):
@@ -53,25 +54,59 @@ def place_by_hand(course, name, student, set_id):
     if set_id not in course.sets_handed_out():
         raise CourseError(f"set: “{set_id}” is not handed out in this class.")
     with one_at_a_time(course, "placing"):
-        found = _named(without_place(course), name)
-        listed = [
-            replace(one, told_student=student, told_set=set_id) if one.line == found.line else one
-            for one in read_list(course)
-        ]
-        settled = settle(course, listed)
-        write_list(course, settled)
-        place_all(course, settled)
+        found = named(without_place(course), name, "files without a place")
+        add_decision(course, "place", file=found.sha256, student=student, set_id=set_id)
+        settled = _settle_again(course)
     return next(one for one in settled if one.line == found.line)
 
 
-def _named(arrivals, name):
-    """The one arrival that is meant."""
-    found = [one for one in arrivals if one.name == name]
-    found = found or [one for one in arrivals if len(name) >= 6 and one.sha256.startswith(name)]
-    found = found or [one for one in arrivals if one.name.rpartition("/")[2] == name]
+def settle_again(course):
+    """Settle all that arrived by what is decided now, and place what counts.
+
+    Parameters
+    ----------
+    course : Course
+    """
+    with one_at_a_time(course, "placing"):
+        _settle_again(course)
+
+
+def _settle_again(course):
+    settled = settle(course, read_list(course))
+    if settled:
+        write_list(course, settled)
+        place_all(course, settled)
+    return settled
+
+
+def named(arrivals, name, among="files that arrived"):
+    """The one arrival that is meant; the same bytes that came twice are one.
+
+    Parameters
+    ----------
+    arrivals : list of Arrival
+    name : str
+        As it arrived, with or without its folders, or the first figures of its SHA-256.
+    among : str
+        What the arrivals are, for the sentence where none fits.
+
+    Returns
+    -------
+    Arrival
+
+    Raises
+    ------
+    CourseError
+        When none fits, or several do.
+    """
+    once = list({one.sha256: one for one in arrivals if one.sha256}.values())
+    found = [one for one in once if one.name == name]
+    found = found or [one for one in once if len(name) >= 6 and one.sha256.startswith(name)]
+    found = found or [one for one in once if one.name.rpartition("/")[2] == name]
     if not found:
-        names = ", ".join(f"“{one.name}”" for one in arrivals) or "none"
-        raise CourseError(f"“{name}” is not among the files without a place. There are: {names}.")
+        names = ", ".join(f"“{one.name}”" for one in once[:SHOWN]) or "none"
+        names += f", and {len(once) - SHOWN} more" if len(once) > SHOWN else ""
+        raise CourseError(f"“{name}” is not among the {among}. There are: {names}.")
     if len(found) > 1:
         listed = ", ".join(f"{one.name} ({one.sha256[:8]})" for one in found)
         raise CourseError(f"several files fit “{name}”: {listed}. Say the figures in brackets.")

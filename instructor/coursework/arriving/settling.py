@@ -4,7 +4,9 @@ import difflib
 from dataclasses import replace
 from pathlib import Path
 
-from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED
+from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE
+from coursework.decisions.holding import holding
+from coursework.gradebook.decision_list import decisions_of
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
 
@@ -26,7 +28,8 @@ def settle(course, arrivals):
     list of Arrival
     """
     sets, first, hand_ins, settled = course.sets_handed_out(), {}, {}, []
-    for index, one in enumerate(arrivals):
+    holds = holding(decisions_of(course))
+    for index, one in enumerate(_told_by(holds, one) for one in arrivals):
         before = first.setdefault(one.sha256, index) if one.sha256 else index
         student, set_id, reason = whose(one, course, sets)
         became = NOT_PLACED
@@ -34,19 +37,47 @@ def settle(course, arrivals):
             earlier, became = settled[before], AGAIN
             reason = f"It came before as “{earlier.name}” in “{Path(earlier.place).name}”."
             settled[before] = earliest(earlier, one)
+        elif one.sha256 in holds.files and not holds.files[one.sha256].student:
+            became, reason = SET_ASIDE, holds.files[one.sha256].why or "You set it aside."
         elif not reason:
             hand_ins.setdefault((student, set_id), []).append(index)
         settled.append(replace(one, student=student, set_id=set_id, became=became, reason=reason))
     for indices in hand_ins.values():
-        latest = max(indices, key=lambda index: (settled[index].seconds or 0, index))
+        latest = _that_counts(holds, settled, indices)
+        mine = holds.counts.get((settled[latest].student, settled[latest].set_id))
+        chosen = mine is not None and mine.file == settled[latest].sha256
         for index in indices:
             became, reason = REPLACED, f"“{settled[latest].name}” was handed in later."
             if index == latest:
                 several = f"the latest of {len(indices)} hand-ins"
                 became = COUNTS
                 reason = f"It is {several if len(indices) > 1 else 'the only hand-in'}."
+            if chosen:
+                reason = f"You said that “{settled[latest].name}” counts."
             settled[index] = replace(settled[index], became=became, reason=reason)
     return settled
+
+
+def _told_by(holds, one):
+    """An arrival with what was decided of its bytes: whose it is."""
+    if one.sha256 not in holds.ever_placed:
+        return one
+    found = holds.files.get(one.sha256)
+    student, set_id = (found.student, found.set_id) if found else ("", "")
+    return replace(one, told_student=student, told_set=set_id)
+
+
+def _that_counts(holds, settled, indices):
+    """Which of a student's hand-ins counts: the one a person named, or else the latest."""
+    one = settled[indices[0]]
+    chosen = holds.counts.get((one.student, one.set_id))
+    named = [index for index in indices if chosen and settled[index].sha256 == chosen.file]
+    timed = {settled[index].sha256: settled[index].seconds or 0 for index in indices}
+    for index in indices:
+        said = holds.handed_in.get((one.student, one.set_id, settled[index].sha256))
+        if said:
+            timed[said.file] = said.seconds
+    return (named or [max(indices, key=lambda index: (timed[settled[index].sha256], index))])[0]
 
 
 def earliest(one, other):

@@ -12,6 +12,7 @@ from coursework.arriving.arrivals import (
     COUNTS,
     NOT_PLACED,
     REPLACED,
+    SET_ASIDE,
     Arrival,
     arrival_of,
     keep,
@@ -68,7 +69,7 @@ class TakenIn:
         older = counted(self.came[len(self.new) :])
         if not self.new:
             return [f"Nothing new: {older} came before."]
-        by = {one: [] for one in (COUNTS, REPLACED, AGAIN, NOT_PLACED)}
+        by = {one: [] for one in (COUNTS, REPLACED, AGAIN, NOT_PLACED, SET_ASIDE)}
         for arrival in self.new:
             by[arrival.became].append(arrival)
         words = {COUNTS: "counts" if len(by[COUNTS]) == 1 else "count"}

@@ -102,6 +102,28 @@ def _moment(value, _):
         raise ValueError('write a date and a time, as in "2026-10-05 09:00".') from None
 
 
+def time_of(typed):
+    """A date and a time that somebody typed, as the course file reads them too.
+
+    Parameters
+    ----------
+    typed : str
+
+    Returns
+    -------
+    float
+        Seconds since 1970.
+
+    Raises
+    ------
+    CourseError
+    """
+    try:
+        return _moment(typed, None)
+    except ValueError as error:
+        raise CourseError(f"time: {error}") from None
+
+
 def _converter():
     converter = cattrs.Converter(forbid_extra_keys=True)
     for kind, hook in (

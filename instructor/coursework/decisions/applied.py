@@ -11,7 +11,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice import Within
 from kitchenmath.units.reading import read
 
-__all__ = ["Change", "answer_mark", "as_decided", "changed_by"]
+__all__ = ["Change", "answer_mark", "as_decided", "changed_by", "poured_in"]
 
 HALF = 0.5  # of a question's points given by hand: with less of them it did not come right
 SAME = 1e-9  # points closer than this are equal: floating point, not marking
@@ -68,6 +68,28 @@ def as_decided(record, human, holds):
     return record | kept, mine
 
 
+def poured_in(records, human, holds):
+    """All records of a set, and all points of a person, as they stand after all decisions.
+
+    Parameters
+    ----------
+    records : list of dict
+    human : dict of (str, str) to (float or None, str)
+    holds : Holding
+
+    Returns
+    -------
+    list of dict
+    dict of (str, str) to (float or None, str)
+    """
+    found, given = [], {}
+    for record in records:
+        decided, mine = as_decided(record, human, holds)
+        found.append(decided)
+        given |= mine
+    return found, given
+
+
 def _given(asked, stood, holds, whose):
     """A person's points and remark for one question, or None where there are none that hold."""
     set_id, student = whose
@@ -94,9 +116,10 @@ def _with_outcome(asked, given, holds, set_id):
     if given is not None and given[0] is not None:
         if given[0] >= out_of - SAME:
             return _right(asked, "points by hand", asked["points"])
-        outcome = "marked" if given[0] >= HALF * out_of - SAME else _less(asked["outcome"])
-        return asked | {"outcome": outcome, "slips": [], "sentences": [], "alternatives": False,
-                        "decided": "points by hand"}  # fmt: skip
+        if given[0] >= HALF * out_of - SAME:
+            return _right(asked, "points by hand", asked["points"]) | {"outcome": "marked"}
+        outcome = "wrong" if asked["outcome"] in (*RIGHT, "unreadable") else asked["outcome"]
+        return asked | {"outcome": outcome, "decided": "points by hand"}
     if any(_accepts(one, asked) for one in holds.accepted.get((set_id, question), ())):
         return _right(asked, "accept this too", out_of)
     return asked
@@ -105,11 +128,6 @@ def _with_outcome(asked, given, holds, set_id):
 def _right(asked, decided, points):
     return asked | {"outcome": "right", "slips": [], "sentences": [], "alternatives": False,
                     "points": points, "decided": decided}  # fmt: skip
-
-
-def _less(outcome):
-    """The outcome where a person gave less than half: what could not be read was read by now."""
-    return "wrong" if outcome in (*RIGHT, "unreadable", "slip") else outcome
 
 
 def _accepts(decision, asked):

@@ -4,26 +4,11 @@ It stands in a table of the kit's own beside nbgrader's, so that one copy of the
 marks and decisions, and a college's PostgreSQL has both.
 """
 
-import getpass
-from datetime import UTC, datetime
-
 from coursework.decisions.kinds import Decision, refuse_odd
+from coursework.decisions.stamp import now, who_is_here
 from coursework.gradebook.points import connected
 
-__all__ = ["add_decision", "decisions_of", "now", "who_is_here"]
-
-
-def now():
-    """The time of a decision, in UTC."""
-    return datetime.now(UTC).strftime("%Y-%m-%dT%H:%M:%SZ")
-
-
-def who_is_here():
-    """Who decides, where nobody is named: the name under which the machine knows them."""
-    try:
-        return getpass.getuser()
-    except (OSError, KeyError):  # an account without a name
-        return "instructor"
+__all__ = ["add_decision", "decisions_of"]
 
 
 def add_decision(course, kind, who="", when="", **about):

@@ -10,7 +10,11 @@ import warnings
 from contextlib import contextmanager
 from pathlib import Path
 
+from coursework.decisions.applied import answer_mark
+from coursework.decisions.kinds import Decision
+from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
+from coursework.records.reading import answer_to
 
 __all__ = ["all_marks", "connected", "enter_human", "human_marks", "names", "prepare_set"]
 
@@ -139,13 +143,21 @@ def human_marks(course, set_id):
 def enter_human(course, set_id, student, question, points, comment=""):
     """Enter the points that a human gave: for a written answer, or in place of the machine's.
 
+    They stand in nbgrader's gradebook, and as a decision that is bound to the answer as it is now.
+
     Raises
     ------
     CourseError
         When there is nothing to mark there, or the points are not between 0 and all of them.
     """
+    answer = answer_to(course, set_id, student, question)
+    about = {"set_id": set_id, "student": student, "question": question, "points": float(points)}
+    mark = "" if answer is None else answer_mark(answer)
     with connected(course) as book:
         book.give(set_id, student, question, points, comment)
+        book.add_decision(
+            Decision("points by hand", who_is_here(), now(), comment, answer=mark, **about)
+        )
 
 
 def _question(cell):

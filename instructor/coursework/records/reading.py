@@ -5,7 +5,7 @@ import json
 from coursework.errors import CourseError
 from coursework.records.copies import name_copies
 
-__all__ = ["not_marked", "usable_records"]
+__all__ = ["answer_to", "not_marked", "usable_records"]
 
 # What pages and sheets take from a record.
 IN_HUMAN = {"question", "asked", "answer", "out_of"}
@@ -69,6 +69,26 @@ def not_marked(course, set_id, records):
         for student in course.roster
         if student not in marked and course.submitted(set_id, student).is_file()
     ]
+
+
+def answer_to(course, set_id, student, question):
+    """What a student answered, as marking found it; None where nothing is marked.
+
+    Parameters
+    ----------
+    course : Course
+    set_id, student, question : str
+
+    Returns
+    -------
+    str or None
+    """
+    try:
+        record = json.loads(course.marks(set_id, student).read_bytes())
+        asked = [*record["verdicts"], *record["human"]]
+        return next(each["answer"] for each in asked if each["question"] == question)
+    except (OSError, ValueError, RecursionError, KeyError, TypeError, StopIteration):
+        return None
 
 
 def _is_whole(record, student):

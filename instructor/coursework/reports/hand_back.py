@@ -9,7 +9,10 @@ import re
 from markupsafe import Markup
 
 from coursework.arriving.placing import NO_TIME
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.points import earned, heading_of, in_order, slips_in_words, total
 from coursework.records.reading import usable_records
@@ -28,11 +31,12 @@ FOUND = {
     "right": ("✓", "Right"),
     "follow-through": ("→", "Right method, carried on from an earlier slip"),
     "slip": ("!", "A usual slip"),
+    "marked": ("•", "Marked by your instructor"),
     "wrong": ("✗", "Not right"),
     "missing": ("–", "No answer"),
     "unreadable": ("?", "Could not be read"),
 }
-AT_HOME = ("right", "follow-through")  # no lesson to go back to
+AT_HOME = ("right", "follow-through", "marked")  # no lesson to go back to
 # A plan comes back earliest first; it is read beside the one that works, which has a line a task.
 PLAN = re.compile(r"\d\d:\d\d [^;]+(; \d\d:\d\d [^;]+)+")
 # A written answer beyond this many characters may be split over two printed pages.
@@ -61,14 +65,16 @@ def hand_back(course, set_id, progress=None):
         not be: the message names each.
     """
     records, odd = usable_records(course, set_id)
-    human, rule = human_marks(course, set_id), course.policy.rule(set_id)
+    holds, rule = holding(decisions_of(course)), course.policy.rule(set_id)
+    records, human = poured_in(records, human_marks(course, set_id), holds)
     arrived = arrived_for(course, set_id)
     pages = []
     for done, record in enumerate(records, start=1):
         student = record["student"]
         file = course.feedback(set_id, student)
         try:
-            late = days_late(record, arrived.get(student, []), rule)
+            mine = holds.timed(arrived.get(student, []))
+            late = days_late(record, mine, holds.due(rule, set_id, student))
             save(file, student_page(course, record, human, late=late))
             pages.append(file)
         except CourseError as error:
@@ -166,7 +172,7 @@ def _found(asked, cell):
             either = asked.get("alternatives", False)
             words = "Usual slips" if len(asked["slips"]) > 1 and not either else words
             words += f": {slips_in_words(asked['slips'], either)}"
-        changed = cell.points != asked["points"]
+        changed = cell.points != asked["points"] and asked["outcome"] != "marked"
         return sign, words + (" (points given by your instructor)" if changed else "")
     if cell.points is None:
         return "…", "Not marked yet"

@@ -2,6 +2,9 @@
 
 from collections import Counter
 
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import holding
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.reading import usable_records
 from coursework.reports.sheet import mark_sheet, slips_named
@@ -20,7 +23,9 @@ def marks_in_lines(course, set_id):
     str
     """
     records, _ = usable_records(course, set_id)
-    head, *rows = mark_sheet(course, set_id, records, human_marks(course, set_id))
+    holds = holding(decisions_of(course))
+    records, human = poured_in(records, human_marks(course, set_id), holds)
+    head, *rows = mark_sheet(course, set_id, records, human, holds)
     short = [column for column, name in enumerate(head) if name not in ("slips", "notes")]
     lines = [table([[row[column] for column in short] for row in (head, *rows)])]
     named = Counter(slip for found in records for slip in slips_named(found))

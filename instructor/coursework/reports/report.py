@@ -10,7 +10,10 @@ from markupsafe import Markup
 
 from coursework.arriving.arrivals import unplaced
 from coursework.csv_sheets import sheet_as_csv
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.points import slips_in_words
 from coursework.records.reading import not_marked, usable_records
@@ -58,9 +61,10 @@ def report(course, set_id, progress=None):
         When nothing of the set is marked, or a file cannot be written.
     """
     records, odd = usable_records(course, set_id)
-    human = human_marks(course, set_id)
+    holds = holding(decisions_of(course))
+    records, human = poured_in(records, human_marks(course, set_id), holds)
     sheet = course.reports / f"{set_id}-marks.csv"
-    save(sheet, sheet_as_csv(mark_sheet(course, set_id, records, human)), "utf-8-sig")
+    save(sheet, sheet_as_csv(mark_sheet(course, set_id, records, human, holds)), "utf-8-sig")
     if progress:
         progress(1, 2, "mark sheet")
     file = course.reports / f"{set_id}.html"

@@ -3,6 +3,7 @@
 import contextlib
 
 from coursework.arriving.arrivals import COUNTS, hand_ins
+from coursework.decisions.holding import Holding
 from coursework.errors import CourseError
 from coursework.records.points import earned, in_order, slips_in_words, total
 from coursework.records.reading import not_marked
@@ -13,7 +14,7 @@ from coursework.words import number
 __all__ = ["arrived_for", "mark_sheet", "slips_named"]
 
 
-def mark_sheet(course, set_id, records, human):
+def mark_sheet(course, set_id, records, human, holds=None):
     """The marks of a class, a row for each student.
 
     Parameters
@@ -24,6 +25,8 @@ def mark_sheet(course, set_id, records, human):
         As marking leaves them.
     human : dict of (str, str) to (float or None, str)
         Points and comments of a person, by student and question.
+    holds : Holding, optional
+        Decisions about times: extensions, and when work was handed in.
 
     Returns
     -------
@@ -31,6 +34,7 @@ def mark_sheet(course, set_id, records, human):
         The first row holds the heads. A mark that is still open is blank and not 0, and so is
         everything of a student who handed in nothing.
     """
+    holds = holds or Holding()
     found = {record["student"]: record for record in records}
     cells = {student: earned(record, human) for student, record in found.items()}
     out_of = {each.question: each.out_of for mine in cells.values() for each in mine.values()}
@@ -56,7 +60,7 @@ def mark_sheet(course, set_id, records, human):
                 *(_points(mine.get(question)) for question in questions),
                 *(number(sum_.points), number(sum_.out_of), str(len(sum_.open))),
                 "; ".join(slips_named(record)),
-                " ".join(_notes(course, record, arrived.get(student, []))),
+                " ".join(_notes(course, record, holds.timed(arrived.get(student, [])), holds)),
             ]
         )
     return rows
@@ -95,11 +99,13 @@ def slips_named(record):
     return [f"{question} {slips}" for question, slips in named.items() if slips]
 
 
-def _notes(course, record, arrived):
+def _notes(course, record, arrived, holds):
     """What the office or the instructor should know about one hand-in, a sentence each."""
     notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
     notes += [shortened(finding, 200) for finding in record.get("findings", [])]
-    late = days_late(record, arrived, course.policy.rule(record.get("set", "")))
+    set_id = record.get("set", "")
+    rule = holds.due(course.policy.rule(set_id), set_id, record["student"])
+    late = days_late(record, arrived, rule)
     if late:
         notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
     if len(arrived) > 1:

@@ -6,7 +6,10 @@ Nothing is drawn or written here; page, sheet, desk and tests take the same numb
 from collections import Counter
 from dataclasses import dataclass
 
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.points import earned, heading_of, in_order
 from coursework.records.reading import usable_records
@@ -84,13 +87,14 @@ def skill_table(course, human_marks=human_marks):
         When nothing at all is marked.
     """
     asked, titles, odd, unmarked = [], {}, [], []
+    holds = holding(decisions_of(course))
     for set_id in _sets(course):
         try:
             records, trouble = usable_records(course, set_id)
         except CourseError:
             unmarked.append(set_id)
             continue
-        human = human_marks(course, set_id)
+        records, human = poured_in(records, human_marks(course, set_id), holds)
         odd += trouble
         titles[set_id] = set_id
         for record in records:

@@ -9,6 +9,8 @@ import json
 from dataclasses import asdict
 
 from coursework.arriving.placing import original
+from coursework.decisions.applied import as_decided
+from coursework.decisions.holding import Holding
 from coursework.marking.mark_one import mark
 from coursework.records.points import earned, total
 from coursework.safe_files import digest, keep_earlier, write_safely
@@ -19,7 +21,7 @@ from coursework.terms.lateness import clock, each_late, tries
 __all__ = ["attempts_of", "points_for"]
 
 
-def attempts_of(course, set_id, latest, arrived, human):
+def attempts_of(course, set_id, latest, arrived, human, holds=None):
     """A student's attempts at a set, in order.
 
     Parameters
@@ -32,6 +34,8 @@ def attempts_of(course, set_id, latest, arrived, human):
         Of this student for this set, earliest first; may be empty, where nobody listed them.
     human : dict of (str, str) to (float or None, str)
         Points and comments of a person, by student and question.
+    holds : Holding, optional
+        What a person decided; nothing by default.
 
     Returns
     -------
@@ -45,7 +49,8 @@ def attempts_of(course, set_id, latest, arrived, human):
     CourseError
         When an earlier hand-in must be marked and its original is gone.
     """
-    policy, rule = course.policy, course.policy.rule(set_id)
+    policy, holds = course.policy, holds or Holding()
+    rule = holds.due(policy.rule(set_id), set_id, latest["student"])
     if not arrived:
         late = late_days(clock(latest), rule.due)
         return [_attempt(policy, 1, late, latest, human)], 1
@@ -61,6 +66,7 @@ def attempts_of(course, set_id, latest, arrived, human):
         if counting[place].sha256 != latest.get("sha256"):
             record = _earlier(course, set_id, counting[place], latest)
             points = points_for(record, latest, human)
+            record, points = as_decided(record, points, holds)
             unread = _unread(record, latest, points)
         found.append(_attempt(policy, place + 1, late[place], record, points, unread))
     return found, len(counting)

@@ -63,6 +63,8 @@ class Counted:
         What is not marked yet.
     words : tuple of str
         How it came about, a sentence each; empty where there is nothing to say.
+    excused : bool
+        Whether it counts nowhere: neither open nor 0, and its weight is not waited for.
     """
 
     share: float | None = None
@@ -70,6 +72,7 @@ class Counted:
     out_of: float = 0.0
     open: tuple = ()
     words: tuple = ()
+    excused: bool = False
 
 
 @dataclass(frozen=True)

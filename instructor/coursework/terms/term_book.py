@@ -8,7 +8,10 @@ import time
 from dataclasses import dataclass, replace
 
 from coursework.arriving.arrivals import hand_ins
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
@@ -149,17 +152,19 @@ def _sets(course):
 def _set_column(course, set_id, now):
     """A set's column, each student's mark in it, and what to look at."""
     records, odd = _records(course, set_id)
-    human = human_marks(course, set_id) if records else {}
+    holds = holding(decisions_of(course))
+    if records:
+        records, human = poured_in(records, human_marks(course, set_id), holds)
     arrived = _arrived(course, set_id, odd)
     marks = {}
     for record in records:
         student = record["student"]
-        mine = arrived.get(student, [])
+        mine = holds.timed(arrived.get(student, []))
         if mine and mine[-1].sha256 != record.get("sha256"):
             marks[student] = Counted(words=("The latest hand-in is not marked yet.",))
             continue
         try:
-            attempts, several = attempts_of(course, set_id, record, mine, human)
+            attempts, several = attempts_of(course, set_id, record, mine, human, holds)
             mark = counted(course.policy, attempts, several)
             marks[student] = _or_zero(course.policy, mark, _whole(record))
         except CourseError as error:
@@ -169,11 +174,16 @@ def _set_column(course, set_id, now):
     marks |= {student: Counted(words=("Handed in, not marked yet.",)) for student in waiting}
     if waiting or any("not marked yet" in " ".join(mark.words) for mark in marks.values()):
         odd.append(f"{set_id}: there are hand-ins that are not marked yet: mark the set.")
-    nothing = _nothing(course, set_id, now)
-    marks |= {student: nothing for student in course.roster if student not in marks}
+    rule = course.policy.rule(set_id)
+    marks |= {
+        student: _nothing(course, set_id, now, holds.due(rule, set_id, student))
+        for student in course.roster
+        if student not in marks
+    }
+    marks |= _by_decision(holds, set_id)
     out_of = max((_whole(record) for record in records), default=None)
     title = records[0]["title"] if records else set_id
-    return Column(set_id, title, course.policy.rule(set_id).weight, out_of), marks, odd
+    return Column(set_id, title, rule.weight, out_of), marks, odd
 
 
 def _records(course, set_id):
@@ -208,9 +218,23 @@ def _or_zero(policy, mark, out_of):
     return mark
 
 
-def _nothing(course, set_id, now):
+def _by_decision(holds, set_id):
+    """Marks that a person's word makes, whatever was handed in: on paper, and excused."""
+    on_paper = {
+        student: Counted(
+            round(one.points / one.out_of, 9), one.points, one.out_of, words=("On paper.",)
+        )
+        for (student, of_set), one in holds.on_paper.items()
+        if of_set == set_id
+    }
+    excused = Counted(words=("Excused: it counts nowhere.",), excused=True)
+    of_set = [student for student, one in holds.excused if one == set_id]
+    return on_paper | dict.fromkeys(of_set, excused)
+
+
+def _nothing(course, set_id, now, rule):
     """The mark of a student who handed in nothing."""
-    due = course.policy.rule(set_id).due
+    due = rule.due
     if set_id not in course.sets_handed_out():
         return Counted(words=("Not handed out yet.",))
     if course.policy.nothing_handed_in == "zero" and due is not None and now > due:
@@ -226,7 +250,7 @@ def _student(student, name, columns, marks):
     for column, mark in pairs:
         if column.weight and mark.open:
             open_ += [f"{column.name} {question}" for question in mark.open]
-        elif column.weight and mark.share is None:
+        elif column.weight and mark.share is None and not mark.excused:
             open_.append(column.name)
-    total = weighed([(column.weight, mark.share) for column, mark in pairs])
+    total = weighed([(column.weight, mark.share) for column, mark in pairs if not mark.excused])
     return Student(student, name, mine, total, tuple(open_))

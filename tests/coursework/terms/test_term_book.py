@@ -12,6 +12,7 @@ from coursework.arriving.arrivals import (
     on_the_clock,
 )
 from coursework.classes.course import new_course, open_course
+from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.command import main
 from coursework.desk.desk import Desk
 from coursework.errors import CourseError
@@ -325,3 +326,10 @@ def test_the_desk_says_what_is_missing(human, monkeypatch, tmp_path):
 
 def test_what_was_written_is_said(course, human):
     assert said(*term_marks(course)).startswith("Mark book: ")
+
+
+def test_the_mark_book_waits_for_no_other_step_and_changes_nothing_meanwhile(course, human):
+    with one_at_a_time(course, "marking"), pytest.raises(CourseError, match="marking since"):
+        term_marks(course)
+
+    assert not (course.reports / "term-marks.csv").exists()

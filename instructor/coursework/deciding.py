@@ -1,0 +1,208 @@
+"""What an instructor decides, on the command line: each command adds one line to the list.
+
+Decisions that change points for several students first show whose, and count only with --sure.
+"""
+
+from coursework.arriving.arrivals import read_list
+from coursework.arriving.placing_by_hand import named, settle_again
+from coursework.classes.course_file import time_of
+from coursework.decisions.applied import changed_by
+from coursework.decisions.holding import holding
+from coursework.decisions.kinds import Decision, refuse_odd
+from coursework.decisions.stamp import now, who_is_here
+from coursework.errors import CourseError
+from coursework.gradebook.decision_list import add_decision, decisions_of
+from coursework.gradebook.points import human_marks
+from coursework.records.reading import usable_records
+from coursework.words import number, plural
+from kitchenmath.practice import student_number
+
+__all__ = ["add_commands", "decide", "in_words", "preview"]
+
+# Command, kind of decision, what is typed behind it, help.
+COMMANDS = (
+    ("place", "place", "file student set", "say whose a file is"),
+    ("set-aside", "set aside", "file", "leave a file aside for good"),
+    ("counts", "this one counts", "file student set", "say which of several hand-ins counts"),
+    ("handed-in", "handed in at", "file student set time", "say when a file was handed in"),
+    ("extend", "extension", "set time", "move the due time, for the class or --student"),
+    ("excuse", "excused", "set student", "count a set nowhere for a student: neither open nor 0"),
+    ("on-paper", "on paper", "set student points out_of", "enter marks for work that is no file"),
+    ("machine-mark", "back to the machine", "set student question", "take points by hand away"),
+    ("drop", "dropped question", "set question", "let a question count nowhere"),
+    ("full-marks", "full marks", "set question", "give everybody all points of a question"),
+    ("accept", "accept this too", "set question", "accept an --answer too, or a wider --step"),
+    ("take-back", "take back", "line", "take a decision back: its number stands in the journal"),
+)
+FOR_ALL = ("dropped question", "full marks", "accept this too")
+MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
+
+
+def add_commands(step, chosen):
+    """Add these commands to the parser; the names of those that act on a class.
+
+    Parameters
+    ----------
+    step : callable
+        Takes a name, what to do with the options, and a line of help; gives back the parser.
+    chosen : callable
+        The class of the option `--class`.
+
+    Returns
+    -------
+    list of str
+    """
+    for name, kind, typed, help_ in COMMANDS:
+        command = step(name, lambda options, kind=kind: _command(chosen, kind, options), help_)
+        for each in typed.split():
+            command.add_argument(each)
+        command.add_argument("--why", default="", help="the reason, or a remark to the student")
+        if name == "extend":
+            command.add_argument("--student", default="", help="only for this student")
+        if name == "accept":
+            command.add_argument("--answer", default="", help="as a student typed it")
+            command.add_argument("--step", default="", help='as in "100 g" or "5 %%"')
+        if kind in FOR_ALL:
+            command.add_argument("--sure", action="store_true", help="without this it only shows")
+    step("journal", lambda options: print(journal(chosen(options.folder))), "list all decisions")
+    return [*(name for name, *_ in COMMANDS), "journal"]
+
+
+def _command(chosen, kind, options):
+    course = chosen(options.folder)
+    about = _about(course, kind, vars(options))
+    if kind in FOR_ALL and not options.sure:
+        print(in_words(preview(course, kind, **about)))
+        print("Nothing is decided yet. Type it again with --sure.")
+        return
+    print(_line(course, decide(course, kind, **about)))
+
+
+def _about(course, kind, typed):
+    """What was typed, as the fields of a decision."""
+    about = {"why": typed["why"]}
+    if "set" in typed:
+        about["set_id"] = typed["set"]
+        if typed["set"] not in course.sets_handed_out():
+            raise CourseError(f"set: “{typed['set']}” is not handed out in this class.")
+    if typed.get("student"):
+        about["student"] = student_number(typed["student"])
+        if about["student"] not in course.roster:
+            raise CourseError(f"student: {about['student']} is not on the roster.")
+    if "file" in typed:
+        about["file"] = named(read_list(course), typed["file"]).sha256
+    if "time" in typed:
+        about["seconds"] = time_of(typed["time"])
+    about |= {name: _number(typed[name], name) for name in ("points", "out_of") if name in typed}
+    if "line" in typed:
+        about["line"] = int(_number(typed["line"], "line"))
+    if kind == "accept this too":
+        about |= {"accepted": typed["answer"], "step": typed["step"]}
+    return about | ({"question": typed["question"]} if "question" in typed else {})
+
+
+def _number(typed, name):
+    """A number with a point or a comma, as the instructor's country has it."""
+    try:
+        return float(typed.replace(",", "."))
+    except ValueError:
+        raise CourseError(f"{name}: type a number, as in 2.5 or 2,5; “{typed}” came.") from None
+
+
+def decide(course, kind, **about):
+    """Add a decision, and settle the files anew where it moves one.
+
+    Parameters
+    ----------
+    course : Course
+    kind : str
+    **about
+        The fields of a `Decision`.
+
+    Returns
+    -------
+    Decision
+
+    Raises
+    ------
+    CourseError
+        When the line is odd, or one that is taken back does not exist.
+    """
+    if kind == "take back" and about.get("line") not in [
+        one.number for one in decisions_of(course)
+    ]:
+        raise CourseError(f"line: there is no decision {about.get('line')}. See the journal.")
+    made = add_decision(course, kind, **about)
+    if kind in MOVES_FILES:
+        settle_again(course)
+    return made
+
+
+def preview(course, kind, **about):
+    """Whose points a decision would change, before it counts.
+
+    Parameters
+    ----------
+    course : Course
+    kind : str
+    **about
+        The fields of a `Decision`.
+
+    Returns
+    -------
+    list of Change
+    """
+    stand = decisions_of(course)
+    line = Decision(kind, who_is_here(), now(), number=len(stand) + 1, **about)
+    refuse_odd(line)
+    records, _ = usable_records(course, line.set_id)
+    human = human_marks(course, line.set_id)
+    return changed_by(records, human, holding(stand), holding([*stand, line]))
+
+
+def in_words(changes):
+    """Whose points change, a line each.
+
+    Parameters
+    ----------
+    changes : list of Change
+
+    Returns
+    -------
+    str
+    """
+    if not changes:
+        return "Nobody's points change."
+    lines = [f"{plural(len(changes), 'mark changes', 'marks change')}:"]
+    for one in changes:
+        before, after = ("open" if each is None else number(each) for each in
+                         (one.before, one.after))  # fmt: skip
+        lines.append(f"  {one.student}, {one.question}: {before} → {after}")
+    return "\n".join(lines)
+
+
+def journal(course):
+    """All decisions of a class, a line each, the first one first.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    str
+    """
+    lines = [_line(course, one) for one in decisions_of(course)]
+    return "\n".join(lines) or "Nothing was decided in this class yet."
+
+
+def _line(course, one):
+    """A decision for the terminal."""
+    what = [one.set_id, course.roster.get(one.student, one.student), one.question, one.file[:8]]
+    if one.points is not None:
+        what.append(f"{number(one.points)} points")
+    if one.line:
+        what.append(f"decision {one.line}")
+    about = ", ".join([each for each in [*what, one.accepted, one.step] if each])
+    why = f" “{one.why}”" if one.why else ""
+    return f"{one.number}. {one.when[:16].replace('T', ' ')} {one.who}, {one.kind}: {about}.{why}"

@@ -3,7 +3,7 @@
 import hashlib
 import math
 import statistics
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -42,16 +42,20 @@ class Readings:
         Whether a unit stood beside them; bare numbers are taken for millimetres.
     metric : bool
         Whether they were read in mm, cm or m.
+    within : Quantity [mm] or None
+        How far each may be off, where it was said: a photo of the tray says it.
     """
 
     lengths: Quantity
     unit_said: bool = True
     metric: bool = True
+    within: Quantity | None = None
 
     def __repr__(self):
         shown = [figures(each) for each in self.lengths.magnitude[:SHOWN]]
         more = ["…"] * (len(self) > SHOWN)
-        return ", ".join(shown + more) + " mm"
+        known = "" if self.within is None else f" ± {figures(self.within.magnitude)} mm"
+        return ", ".join(shown + more) + " mm" + known
 
     def __str__(self):
         low, high = (figures(length.to("inch").magnitude, 2) for length in self.ends)
@@ -150,11 +154,17 @@ class ReadingsKind(AnswerKind):
         3.5, 3, 2.5 mm
         >>> ReadingsKind().read([3.5, 3]).unit_said
         False
+
+        A photo of the tray says how far each may be off.
+
+        >>> ReadingsKind().read("3.1, 2.9 mm ± 0.2 mm")
+        3.1, 2.9 mm ± 0.2 mm
         """
         if isinstance(answer, Readings):
             return answer
         with saying_what_to_type(self.asked, self.example):
-            return _readings(_listed(answer))
+            lengths, within = _known_to(answer)
+            return replace(_readings(_listed(lengths)), within=within)
 
     def seen(self, value, plausible=None):
         """What can be said about readings before they are marked."""
@@ -212,6 +222,20 @@ def invented_readings(around, step, label, count=10):
         lengths_mm = [round(around_mm + step_mm * each, 9) for each in off]
         samples.append(Readings(Q_(lengths_mm, "mm")))
     return Choices(tuple(samples), label)
+
+
+def _known_to(answer):
+    """What was typed before a last ±, and the length after it, or None."""
+    if not isinstance(answer, str) or "±" not in answer:
+        return answer, None
+    lengths, _, within = answer.rpartition("±")
+    return lengths, Q_(_length_mm(_in_mm(within), "after ±"), "mm")
+
+
+def _in_mm(typed):
+    """One amount as typed; a bare number is millimetres, as in the list before it."""
+    found = read(typed.strip())
+    return Q_(found.magnitude, "mm") if kind_of(found) == "number" else found
 
 
 def _readings(typed):

@@ -26,10 +26,13 @@ LOOKS = """<style>
   flex: 0 0 230px; height: auto; line-height: 1.4; text-align: left; white-space: normal;
 }
 .kitchen .widget-hslider .slider-container { flex: 1 1 190px; }
+.kitchen .widget-upload { width: auto; }
 /* What a cell prints wraps at words too: a page that breaks it anywhere cuts them in two. */
 .jp-OutputArea .jp-RenderedText pre { word-break: normal; overflow-wrap: break-word; }
 @media (forced-colors: active) {
-  .kitchen .noUi-target, .kitchen button, .kitchen .progress { border: 1px solid ButtonBorder; }
+  .kitchen .noUi-target, .kitchen button, .kitchen .progress, .kitchen textarea {
+    border: 1px solid ButtonBorder;
+  }
 }
 </style>"""
 

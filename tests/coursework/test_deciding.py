@@ -5,6 +5,7 @@ import csv
 import pytest
 from coursework.classes.course import new_course
 from coursework.command import main
+from coursework.decisions.holding import live
 from coursework.gradebook.decision_list import decisions_of
 from coursework.reports.in_lines import marks_in_lines
 from coursework.reports.report import report
@@ -33,7 +34,7 @@ def ground(tmp_path_factory):
 def course(ground):
     """The class; every test takes back what it decided."""
     yield ground
-    for one in decisions_of(ground):
+    for one in live(decisions_of(ground)):
         main(["take-back", str(one.number), "--class", str(ground.folder)])
 
 

@@ -41,6 +41,7 @@ Peeling and squaring off costs weight: the yield says what is left.
 **What weight of celeriac must come through the door?**
 
 Answer within 50 g: the scale at the back door shows no less.
+Round up, to the next 100 g at most, and never down: what is short cannot be served.
 """
 
 # %% q1-given
@@ -69,7 +70,7 @@ sheet.award(
         "q1",
         "weight",
         3,
-        Within(Q_(50, "g")),
+        Within(Q_(50, "g"), safe="up", to=Q_(100, "g")),
         formula=lambda covers, portion, yield_: covers * portion / yield_,
         slips=(
             Slip(
@@ -379,7 +380,8 @@ sheet.award(
 One plate holds the raw breast portion of question 3 at the price of question 4, and a garnish.
 **What must the plate sell for**, so that the food is the stated share of the price?
 
-Answer within 25 cents: the menu is rounded to half dollars.
+Answer within 25 cents, or round up to the next half dollar, as menus do.
+Never round down: then the food is a larger share than was asked for.
 """
 
 # %% q5-given
@@ -414,7 +416,7 @@ sheet.award(
         "q5",
         "money",
         4,
-        Within(Q_(0.25, "dollar")),
+        Within(Q_(0.25, "dollar"), safe="up", to=Q_(0.50, "dollar")),
         formula=lambda q3, q4, garnish, food_cost: plate(q3, q4, garnish) / share(food_cost),
         slips=(
             Slip(

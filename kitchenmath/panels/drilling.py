@@ -6,7 +6,7 @@ from kitchenmath.drills import Round
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
 from kitchenmath.practice import in_words
 
-SIGNS = {"right": "✓ ", "slip": "↺ ", "wrong": "✗ "}
+SIGNS = {"right": "✓ ", "close": "≈ ", "slip": "↺ ", "wrong": "✗ "}
 
 
 def drill_panel(drill):
@@ -50,7 +50,9 @@ def drill_panel(drill):
         lines = [f"{sign}{in_words(verdict)}"]
         if verdict.outcome == "right":
             lines[0] += f" {verdict.right}."
-        elif verdict.outcome in ("slip", "wrong") and not _alike(typed.value, verdict.answer):
+        elif verdict.outcome in ("close", "slip", "wrong") and not _alike(
+            typed.value, verdict.answer
+        ):
             lines.append(f"Your answer was read as {verdict.answer}.")
         tell(words, "\n".join(lines))
         tell(in_a_row, f"Right in a row: {turn.in_a_row}")

@@ -38,13 +38,23 @@ def played(question, known):
 
 def right_ways(question, value):
     """The right answer in every way that people write it: figures, kitchen steps, other unit."""
-    yield from (say(value, digits) for digits in (6, 4, 3))
+    typed = (say(value, digits) for digits in (6, 4, 3))
+    # Where one side only is safe, nobody who is right rounds to the other.
+    one_sided = bool(question.tolerance.safe)
+    yield from (each for each in typed if not one_sided or _is_right(question, each, value))
+    if one_sided:
+        return
     step = question.tolerance.around(value, of_percent=question.kind == "percent")
     yield say(type(value)(step * round(value.magnitude / step), value.units), 6)
     other = OTHER.get(f"{value.units:~}".replace("Δ", ""))
     if other:
         difference = "delta_" if "delta_" in str(value.units) and "deg" in other else ""
         yield say(value.to(f"{difference}{other}"), 4)
+
+
+def _is_right(question, typed, value):
+    number = question.look(typed).to(value.units).magnitude
+    return question.tolerance.takes(number, value, question.kind == "percent")
 
 
 def noise(question, right, place):

@@ -97,6 +97,8 @@ class PracticeSheet:
             return how
         if verdict.outcome == "right":
             return f"✓ Right: {verdict.answer}."
+        if verdict.outcome == "close":
+            return f"≈ {in_words(verdict)} (Read as {verdict.answer}; it is {verdict.right}.)"
         if verdict.outcome not in ("slip", "wrong"):
             return in_words(verdict)
         missed = self._missed[number - 1]

@@ -21,10 +21,12 @@ from kitchenmath.practice.verdicts import (
     Slip,
     Verdict,
     Within,
+    is_close,
     last_figure,
     refuse_doubled,
+    worth,
 )
-from kitchenmath.practice.words import not_given
+from kitchenmath.practice.words import WRONG_SIDE, not_given, step_asked, wrong_side_says
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say
@@ -32,6 +34,8 @@ from kitchenmath.units.saying import say
 __all__ = ["Question", "Slip", "Verdict", "Within", "a_kind", "as_kind", "value_of"]
 
 # What a formula may end in with a student's own earlier answer of nought, or of 300 figures.
+# Of a count and of a point on a scale the figures say nothing of how far it was rounded.
+NEVER_CLOSE = ("count", "temperature")
 NO_NUMBER = (ArithmeticError, ValueError)
 
 
@@ -116,7 +120,7 @@ class Question(AskedQuestion):
             typed = answer if isinstance(answer, str) else said(answer)
             notes = (with_example(str(error), self.kind),)
             return self._verdict("unreadable", 0, typed, right, known, notes=notes)
-        if self._same(value, right):
+        if self._takes(value, right):
             return self._verdict("right", self.points, value, right, known)
         used = self._earlier(own or {})
         followed = {**known, **used} if used else None
@@ -129,8 +133,15 @@ class Question(AskedQuestion):
         starts = [known, followed] if followed else [known]
         slips = self._slips_at(value, figure, starts)
         if slips:
-            worth = min(slip.worth for slip in slips)
-            return self._verdict("slip", worth, value, right, known, slips)
+            least = min(slip.worth for slip in slips)
+            return self._verdict("slip", least, value, right, known, slips)
+        number, of_percent = value.to(right.units).magnitude, self.kind == "percent"
+        if self.tolerance.on_the_wrong_side(number, right, of_percent):
+            slip = wrong_side(self.tolerance.safe, worth("wrong side", self.points))
+            return self._verdict("slip", slip.worth, value, right, known, (slip,))
+        if self.kind not in NEVER_CLOSE and is_close(number, right.magnitude, figure):
+            points, notes = worth("close", self.points), (step_asked(self.tolerance),)
+            return self._verdict("close", points, value, right, known, notes=notes)
         return self._verdict("wrong", 0, value, right, known)
 
     def collisions(self, known):
@@ -140,7 +151,7 @@ class Question(AskedQuestion):
         return [
             name
             for name, number in numbers.items()
-            if number is not None and self._same(right, number)
+            if number is not None and self._takes(number, right)
         ]
 
     @property
@@ -193,7 +204,7 @@ class Question(AskedQuestion):
             return False
         off = abs(value.to(target.units).magnitude - target.magnitude)
         rounding = abs(value.to(target.units).magnitude) * min(figure, NEAR_A_SLIP)
-        return self._same(value, target) or off <= rounding
+        return self._takes(value, target) or off <= rounding
 
     def slip_value(self, slip, known):
         """The number that a slip leads to, or None where it makes no difference."""
@@ -212,6 +223,11 @@ class Question(AskedQuestion):
                     if slip not in found and self._leads_to(slip, value, figure, known):
                         found.append(slip)
         return found
+
+    def _takes(self, value, target):
+        """Whether a value is right where `target` is, on the side that the tolerance has."""
+        number = value.to(target.units).magnitude
+        return self.tolerance.takes(number, target, of_percent=self.kind == "percent")
 
     def _same(self, value, target, share=math.inf):
         """Whether two amounts are one within the tolerance, and within a share of the first."""
@@ -236,6 +252,11 @@ class Question(AskedQuestion):
             right=say(right) if isinstance(answer, str) else in_unit_of(answer, right),
             working=tuple(line.format(**shown) for line in self.working),
         )
+
+
+def wrong_side(safe, points):
+    """The slip of an answer that was rounded to the side where it does harm."""
+    return Slip(WRONG_SIDE, lambda: None, wrong_side_says(safe), worth=points)
 
 
 def _plain(quantity):

@@ -12,6 +12,12 @@ from kitchenmath.units.saying import say
 
 # Two values this much closer than the tolerance are the same: floating point, not cooking.
 ROUNDING = 1 + 1e-9
+# To the wrong side an answer may be off by this share of its tolerance: what a fair rounding hides.
+WRONG_SIDE_SHARE = 0.1
+# An answer may be rounded by this share of the right one to count as close.
+CLOSE = 0.03
+# What a close answer earns of the points, and one that was rounded to the wrong side.
+WORTH = {"close": 0.75, "wrong side": 0.5}
 # A tolerance forgives a right answer; to be told of a slip, an answer must meet its number: within
 # this share of it, or as near as the figures go that were typed.
 NEAR_A_SLIP = 0.003
@@ -27,23 +33,59 @@ class Within:
         An amount ("50 g") or a percent of the right answer ("2 %").
     because : str
         Why, as the question says it to the student: "the scale shows 10 g".
+    safe : str
+        "up" or "down" where rounding to one side does no harm and to the other it does: an order
+        is rounded up, a time to begin down. "" where both sides are alike.
+    to : Quantity, optional
+        How far to the safe side: the next step of the scale, the pack or the card.
     """
 
     step: Quantity
     because: str = ""
+    safe: str = ""
+    to: Quantity | None = None
 
     def __str__(self):
         of_it = " of the answer" if kind_of(self.step) == "percent" else ""
-        return f"within {say(self.step)}{of_it}" + (f", {self.because}" if self.because else "")
+        side = f", rounded {self.safe}" if self.safe else ""
+        why = f", {self.because}" if self.because else ""
+        return f"within {say(self.step)}{of_it}{side}{why}"
 
     def around(self, value, of_percent=False):
         """How far from `value` an answer may lie, as a plain number in the unit of `value`."""
-        if kind_of(self.step) == "percent" and not of_percent:
-            return abs(value.magnitude) * self.step.magnitude / 100 * ROUNDING
-        difference = value.units
-        if value.check("[temperature]") and "delta_" not in str(difference):
-            difference = f"delta_{difference}"
-        return abs(self.step.to(difference).magnitude) * ROUNDING
+        return _span(self.step, value, of_percent)
+
+    def takes(self, number, target, of_percent=False):
+        """Whether a plain number in the unit of `target` is right."""
+        allowed = self.around(target, of_percent)
+        off = self._to_safe_side(number, target)
+        if not self.safe:
+            return abs(off) <= allowed
+        return -WRONG_SIDE_SHARE * allowed <= off <= self._farthest(target, of_percent)
+
+    def on_the_wrong_side(self, number, target, of_percent=False):
+        """Whether it would be right, had it been rounded to the other side."""
+        off, farthest = self._to_safe_side(number, target), self._farthest(target, of_percent)
+        return (
+            bool(self.safe) and -farthest <= off < 0 and not self.takes(number, target, of_percent)
+        )
+
+    def _to_safe_side(self, number, target):
+        return (number - target.magnitude) * (-1 if self.safe == "down" else 1)
+
+    def _farthest(self, target, of_percent):
+        steps = [self.step, *([self.to] if self.to is not None else [])]
+        return max(_span(step, target, of_percent) for step in steps)
+
+
+def _span(step, value, of_percent):
+    """A step as a plain number in the unit of a value."""
+    if kind_of(step) == "percent" and not of_percent:
+        return abs(value.magnitude) * step.magnitude / 100 * ROUNDING
+    difference = value.units
+    if value.check("[temperature]") and "delta_" not in str(difference):
+        difference = f"delta_{difference}"
+    return abs(step.to(difference).magnitude) * ROUNDING
 
 
 @dataclass(frozen=True)
@@ -98,7 +140,8 @@ class Verdict:
     ----------
     question : str
     outcome : str
-        "right", "follow-through", "slip", "wrong", "missing" or "unreadable".
+        "right", "close" (the right way, rounded too far), "follow-through", "slip", "wrong",
+        "missing" or "unreadable".
     points, out_of : float
     found : tuple of Found
     alternatives : bool
@@ -137,6 +180,53 @@ def refuse_doubled(question):
     names = [slip.name for slip in question.slips]
     if len(set(names)) != len(names):
         raise KitchenError(same_name(question.id, names))
+
+
+def is_close(number, target, figure):
+    """Whether a number is the right one, rounded farther than its tolerance allows.
+
+    Parameters
+    ----------
+    number, target : float
+        In one unit.
+    figure : float
+        Half a step of the last figure that was typed, as a share of the number.
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    12 for 12.28: 0.28 is less than half a step of 1, and 2.3 % of it. 13 is farther than that.
+
+    >>> is_close(12, 12.28, 0.5 / 12), is_close(13, 12.28, 0.5 / 13)
+    (True, False)
+    """
+    off = abs(number - target)
+    return off <= CLOSE * abs(target) and off <= figure * abs(number)
+
+
+def worth(outcome, points):
+    """What an outcome of `WORTH` earns, in halves.
+
+    Parameters
+    ----------
+    outcome : str
+    points : float
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    Three quarters of 3 are 2.25: in halves 2.
+
+    >>> worth("close", 3), worth("wrong side", 3)
+    (2.0, 1.5)
+    """
+    return math.floor(2 * WORTH[outcome] * points) / 2
 
 
 def last_figure(typed):

@@ -6,6 +6,7 @@ that decides has to be touched.
 
 BY_OUTCOME = {
     "right": "Right.",
+    "close": "The way is right, and the number is rounded too far.",
     "follow-through": "The method is right; the number carries on from an earlier slip.",
     "wrong": "This number is not right, and none of the usual slips gives it.",
     "missing": "There is no answer here.",
@@ -18,6 +19,7 @@ DRAWN_SAYS = (
     "This is the sample that was drawn for you, and no measurement of your own. Leave the answer "
     "empty where you cannot measure: the next questions start from the sample all the same."
 )
+WRONG_SIDE = "rounded to the wrong side"
 ALL_KEPT = "Every limit is kept."
 ONE_PLAN = "One plan that works:"
 
@@ -73,6 +75,17 @@ def in_words(verdict):
     if len(told) < 2 or verdict.outcome not in ("slip", "wrong"):
         return " ".join(told)
     return " ".join(f"({place}) {words}" for place, words in enumerate(told, 1))
+
+
+def step_asked(tolerance):
+    """How near an answer is wanted, where it was rounded too far."""
+    return f"Answer {tolerance}."
+
+
+def wrong_side_says(safe):
+    """Why a number was rounded to the side where it does harm."""
+    other = {"up": "down, and so it falls short", "down": "up, and so it is too much or too late"}
+    return f"You rounded {other[safe]}. The safe side here is {safe}."
 
 
 def own_measurement(sample):

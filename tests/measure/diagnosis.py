@@ -93,7 +93,7 @@ def whole_hand_in(sheet, student, number, ways, found, confused):
             wrong.add(question_id)
         if carried and way == "right":
             found["carried right"] += 1
-            found["carried refused"] += verdict.outcome not in ("right", "follow-through")
+            found["carried refused"] += verdict.outcome not in ("right", "close", "follow-through")
         elif carried and verdict.outcome in ("right", "follow-through"):
             found["carried to right"] += 1
         elif carried:

@@ -15,7 +15,7 @@ __all__ = ["Change", "answer_mark", "as_decided", "changed_by", "poured_in"]
 
 HALF = 0.5  # of a question's points given by hand: with less of them it did not come right
 SAME = 1e-9  # points closer than this are equal: floating point, not marking
-RIGHT = ("right", "follow-through")
+RIGHT = ("right", "close", "follow-through")
 NEAR = 0.003  # two spellings of one amount: 2/3 kg and 0.667 kg
 
 

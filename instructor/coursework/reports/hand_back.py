@@ -29,6 +29,7 @@ __all__ = ["hand_back", "student_page"]
 # Each outcome as a sign and in words, so that nothing hangs on a colour.
 FOUND = {
     "right": ("✓", "Right"),
+    "close": ("≈", "The right way, rounded too far"),
     "follow-through": ("→", "Right method, carried on from an earlier slip"),
     "slip": ("!", "A usual slip"),
     "marked": ("•", "Marked by your instructor"),
@@ -36,7 +37,7 @@ FOUND = {
     "missing": ("–", "No answer"),
     "unreadable": ("?", "Could not be read"),
 }
-AT_HOME = ("right", "follow-through", "marked")  # no lesson to go back to
+AT_HOME = ("right", "close", "follow-through", "marked")  # no lesson to go back to
 # A plan comes back earliest first; it is read beside the one that works, which has a line a task.
 PLAN = re.compile(r"\d\d:\d\d [^;]+(; \d\d:\d\d [^;]+)+")
 # A written answer beyond this many characters may be split over two printed pages.

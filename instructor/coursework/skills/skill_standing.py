@@ -13,7 +13,7 @@ __all__ = ["HALF", "RIGHT", "SAME", "Asking", "Skill", "Standing"]
 
 HALF = 0.5  # of a skill's points: with less of them a student has not got it
 THIRD = 3  # one in so many: when more have not got a skill, the class has not, as the guide says
-RIGHT = ("right", "follow-through")
+RIGHT = ("right", "close", "follow-through")
 SAME = 1e-9  # points closer than this are equal: floating point, not marking
 
 

@@ -72,9 +72,11 @@ def _for_a_human(key, task, trouble):
         "title": key.title,
         "student": task["student"],
         "alike": None,
-        "findings": [
-            f"The file could not be read: {trouble} It lies in submitted/{task['student']}/"
-            f"{key.set_id}. Give its points by hand, question by question."
+        "findings": [f"The file could not be read: {trouble}"],
+        # For the instructor only: the student's page shows the findings and not this.
+        "to_do": [
+            f"It lies in submitted/{task['student']}/{key.set_id}. Give its points by hand, "
+            "question by question."
         ],
         "verdicts": [verdict | opened for verdict in verdicts],
         "human": _written(key, unread),

@@ -233,7 +233,8 @@ def _reasons(record, sum_, roster):
     for other, reason in record.get("copied", []):
         named = f"{other} ({roster[other]})" if other in roster else other
         why.append(f"compare {record['student']} with {named}: {reason}")
-    why += [shortened(finding, 3 * QUOTED) for finding in record.get("findings", [])]
+    told = [*record.get("findings", []), *record.get("to_do", [])]
+    why += [shortened(each, 3 * QUOTED) for each in told]
     if record["student"] not in roster:
         why.append("is not on the roster")
     return why

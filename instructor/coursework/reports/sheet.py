@@ -102,7 +102,8 @@ def slips_named(record):
 def _notes(course, record, arrived, holds):
     """What the office or the instructor should know about one hand-in, a sentence each."""
     notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
-    notes += [shortened(finding, 200) for finding in record.get("findings", [])]
+    told = [*record.get("findings", []), *record.get("to_do", [])]
+    notes += [shortened(each, 200) for each in told]
     set_id = record.get("set", "")
     rule = holds.due(course.policy.rule(set_id), set_id, record["student"])
     late = days_late(record, arrived, rule)

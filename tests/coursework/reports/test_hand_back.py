@@ -18,6 +18,7 @@ from coursework.records.points import earned, heading_of, in_order, total
 from coursework.records.reading import usable_records
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.question_text import in_html
+from coursework.reports.sheet import mark_sheet
 from coursework.sets.key_text import key_file, key_notebook, set_ids
 from coursework.sets.keys import load_key
 
@@ -518,3 +519,12 @@ def test_a_page_fits_a_phone(course, entered):
     (page,) = hand_back(course, SET)
 
     assert_fits(page)
+
+
+def test_what_the_instructor_must_do_stands_on_the_sheet_and_not_on_the_students_page(course):
+    said = "It lies in submitted/BH-1/04-buy-enough. Give its points by hand."
+    mine = record("BH-1", verdict("q1"), to_do=[said])
+    notes = mark_sheet(course, SET, [mine], {})[1][-1]
+
+    assert said in notes
+    assert "submitted" not in student_page(course, mine, {})

@@ -19,3 +19,7 @@ class Unreadable(KitchenError):
 
 class UnknownName(KitchenError):
     """An ingredient, a measure or a unit that no table here lists."""
+
+
+class NotCovered(UnknownName):
+    """A food-safety limit that the kit does not have: nothing is given in its place."""

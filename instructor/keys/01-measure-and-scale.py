@@ -545,7 +545,7 @@ Scoop a cup of flour, level it and weigh it. Pour it back. Do this ten times.
 **Write down your ten weights, the lightest, the heaviest and the mean.
 Give two reasons why they differ. Say what you would write on the card, and why.**
 
-Flour holds gluten: keep it away from food for guests who must not have it. Raw flour is not for tasting.
+**Allergens**: flour holds gluten. Keep it away from food for guests who must not have it. Raw flour is not for tasting.
 """
 
 # %% [markdown] q7-answer

@@ -576,6 +576,7 @@ Give one reason why it differs from the one in question 5, and say what water yo
 Mixer: guard shut, nothing into a turning bowl, off and unplugged before you scrape.
 Wheat flour holds gluten, butter is milk, an egg glaze is egg: keep them apart for a guest who must not have them.
 Raw flour and raw egg are raw food: do not taste the dough, and wash your hands.
+**Allergens**: flour holds gluten, butter is milk.
 """
 
 # %% [markdown] q7-answer

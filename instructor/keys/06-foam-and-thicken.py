@@ -534,7 +534,7 @@ Put a weighed amount of foam into a clear jug, and read each minute what has dra
 **Write down both weights and your overrun, your readings and the half-life.
 Then say one thing that you would change so that the foam stands longer, and what it costs you.**
 
-Foam hides allergens: soya lecithin, egg, milk.
+Foam and sauce hide allergens: soya (lecithin), egg, milk (butter), gluten (flour), mustard, and celery in many stocks.
 A whipping siphon is under pressure: its head stays on until all the gas is out.
 """
 

@@ -41,6 +41,7 @@ The birds roast, then they rest. They are carved, and then the covers are plated
 
 The time in the oven is an estimate: a probe decides, in the thickest part of every bird.
 Raw poultry has its own board and knife, and hands are washed after it.
+**Allergens** on this plate: gluten, milk, celery, mustard, and soya from the lecithin in the foam. Read the label of the stock.
 
 Answer within 1 min: the sheet is written in minutes.
 """
@@ -123,7 +124,7 @@ The foam must be ready when plating starts. Plating takes as long as in question
 The cook is free from the moment shown.
 **How much slack has the velouté?** That is: how much earlier than at the latest moment could it be begun?
 
-A velouté that waits is kept hot, at 63 °C or above (UK food hygiene regulations, Schedule 4), covered, with a probe in it. Your local food code comes first.
+A velouté that waits is kept hot, at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C), covered, with a probe in it. Your local food code comes first.
 Pour hot sauce away from your body.
 
 Answer within 1 min: the sheet is written in minutes.
@@ -510,7 +511,7 @@ Many plans are right. Yours is judged by these:
 everything is in order and ready in time, rests included (2 points); nothing waits too long (1.5); nobody is in two places (1); no more in the oven and on the burners than there is (1); nothing starts before the kitchen opens (0.5).
 A task left out costs its share.
 
-**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (UK food hygiene regulations, Schedule 4); your local food code comes first.
+**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C); your local food code comes first.
 Poultry is done when a probe says so, and raw birds never lie above or beside what is ready to eat.
 On this plate are celery, milk, mustard and gluten; foam may hide egg or soya. Ask before the guests sit.
 """

@@ -17,7 +17,7 @@ ESTIMATE = "These times are an estimate: a probe in the thickest part decides."
 # surface_coefficients.csv).
 _AIR_AT_MOST_W_M2K = 100
 _WARM_C = 60.0
-# US Food Code 2022, 3-401.11: fish and whole cuts; poultry.
+# US Food Code 3-401.11: fish and whole cuts; poultry.
 _WHOLE_CUTS_C, _POULTRY_C = 63.0, 74.0
 
 

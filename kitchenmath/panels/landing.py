@@ -4,6 +4,7 @@ from dataclasses import replace
 from functools import cache
 from itertools import product
 
+from kitchenmath.data.tables import table
 from kitchenmath.figures.clocks import Clocks
 from kitchenmath.figures.landing import Packs
 from kitchenmath.figures.plan import PlanChart
@@ -11,7 +12,14 @@ from kitchenmath.figures.plan_rows import NOBODY, lane_in_words, lanes, plan_row
 from kitchenmath.panels.frame import choice, slider, wire
 from kitchenmath.service import check_plan, plan_back, read_tasks
 from kitchenmath.units import Q_, say
+from kitchenmath.units.reading import read
 from kitchenmath.yields import Pack, as_purchased, order, portion_cost
+
+
+def _of(text):
+    """An amount of the menu's table; a bare number counts pieces."""
+    return Q_(float(text), "count") if text.replace(".", "").isdigit() else read(text)
+
 
 OPENS = "16:00"
 SERVING_TIMES = ("18:45", "19:15", "19:30")
@@ -24,15 +32,16 @@ LANDING = {
     "warm the brunoise in butter": "warm brunoise",
     "cook the mustard velouté": "mustard velouté",
 }
-# Invented: item, on each plate, yield in percent, pack, price of the pack.
-MENU = (
-    ("guinea fowl", Q_(0.25, "count"), 100, Q_(1, "count"), Q_(14.00, "dollar")),
-    ("celeriac", Q_(60, "g"), 68, Q_(1, "kg"), Q_(2.60, "dollar")),
-    ("cider", Q_(80, "mL"), 100, Q_(1, "L"), Q_(3.20, "dollar")),
-    ("chicken stock", Q_(60, "mL"), 100, Q_(1, "L"), Q_(4.00, "dollar")),
-    ("mustard", Q_(5, "g"), 100, Q_(200, "g"), Q_(2.80, "dollar")),
-    ("butter", Q_(15, "g"), 100, Q_(250, "g"), Q_(3.00, "dollar")),
-    ("flour", Q_(40, "g"), 100, Q_(1.5, "kg"), Q_(2.10, "dollar")),
+# The invented menu: item, on each plate, yield in percent, pack, price of the pack.
+MENU = tuple(
+    (
+        row["item"],
+        _of(row["each_plate"]),
+        float(row["yield_percent"]),
+        _of(row["pack"]),
+        Q_(float(row["price_dollar"]), "dollar"),
+    )
+    for row in table("menu.csv")
 )
 
 

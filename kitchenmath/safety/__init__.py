@@ -5,6 +5,7 @@ function declares food safe: every verdict says so and defers to the local food 
 lie in modules of their own and can be had from here.
 """
 
+from kitchenmath.safety.allergens import PlateAllergens, allergen_names, plate_allergens
 from kitchenmath.safety.cooling import CoolingStage, CoolingVerdict, cooling_rules, cooling_verdict
 from kitchenmath.safety.death_times import (
     DeathTimeLine,
@@ -20,15 +21,13 @@ from kitchenmath.safety.general_method import (
     log_reduction,
 )
 from kitchenmath.safety.hold_times import (
-    patty_hold_time,
-    poultry_hold_time,
     roast_hold_time,
     roast_oven_limit,
     roast_tables_with,
     uk_equivalent,
 )
 from kitchenmath.safety.logs import read_log, time_at_or_above
-from kitchenmath.safety.quoted import Limit, limit, limits
+from kitchenmath.safety.quoted import Limit, limit, limits, not_covered
 from kitchenmath.safety.verdicts import (
     CAUTION,
     Verdict,
@@ -43,7 +42,9 @@ __all__ = [
     "CoolingVerdict",
     "DeathTimeLine",
     "Limit",
+    "PlateAllergens",
     "Verdict",
+    "allergen_names",
     "cooling_rules",
     "cooling_verdict",
     "core_verdict",
@@ -57,9 +58,9 @@ __all__ = [
     "limits",
     "log_reduction",
     "log_target",
+    "not_covered",
     "parasite_verdict",
-    "patty_hold_time",
-    "poultry_hold_time",
+    "plate_allergens",
     "published_d_values",
     "read_log",
     "roast_hold_time",

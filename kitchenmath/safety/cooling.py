@@ -79,8 +79,8 @@ def cooling_verdict(log, rule="two-stage"):
     rule : str
         "two-stage": 57 to 21 °C (135 to 70 °F) within 2 h and 57 to 5 °C (135 to 41 °F) within
         6 h in all. "from ambient": to 5 °C within 4 h, for food made of ingredients at room
-        temperature; the log begins when it is made. "FSIS option 1" and "FSIS option 2" are for
-        inspected plants.
+        temperature; the log begins when it is made. "FSIS option 2" is for inspected
+        plants.
 
     Returns
     -------

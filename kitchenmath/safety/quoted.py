@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from kitchenmath.data.tables import table
-from kitchenmath.errors import UnknownName
+from kitchenmath.errors import NotCovered, UnknownName
 from kitchenmath.units.door import amount, one_of
 from kitchenmath.units.registry import Q_, Quantity, registry
 from kitchenmath.units.saying import say
@@ -23,8 +23,9 @@ class Limit:
 
     `temperature` [°C] and `fahrenheit` [°F] are both as printed and rounded by the source, so a
     temperature is judged in the scale it was read in: 145 °F meets "63 °C (145 °F)".
-    `status` tells how well the number was checked ("seen", "quoted", "memory"), `standing`
-    whether it is in force ("current") or "superseded".
+    `status` tells how well the number was checked: "seen", "quoted" (read in a text that quotes
+    it) or "handed on" (told by a reviewer; its printed line says so). `standing` tells whether it
+    is in force ("current") or "superseded".
     """
 
     what: str
@@ -56,7 +57,7 @@ class Limit:
             words.append(_spoken_time(self.time_sense, self.time))
         if self.note:
             words.append(f"[{self.note}]")
-        read = "; from memory, not read" if self.status == "memory" else ""
+        read = "; handed on, not read in its source" if self.status == "handed on" else ""
         return f"{' '.join(words)} ({self.source} {self.section}; edition {self.edition}{read})"
 
 
@@ -68,7 +69,7 @@ def limits(what, source=None, edition=None):
     what : str
         Such as "fish", "ground meat", "hot holding"; a wrong name lists them all.
     source : str, optional
-        Such as "USDA FSIS home chart" or "UK food hygiene regulations". By default the first that
+        Such as "USDA FSIS home chart" or "UK FSA and ACMSF". By default the first that
         lists it; the FDA Food Code comes first.
     edition : str, optional
         Such as "2013". By default what is in force; an edition that is asked for is given even
@@ -80,6 +81,8 @@ def limits(what, source=None, edition=None):
 
     Raises
     ------
+    NotCovered
+        For what was looked for and is not in the kit: it says why, and never gives a number.
     UnknownName
 
     Examples
@@ -91,6 +94,7 @@ def limits(what, source=None, edition=None):
     63 °C for 3 min
     70 °C for 0 s
     """
+    _refuse_what_is_not_covered(what, source)
     one_of(what, list(dict.fromkeys(row.what for row in _printed())), "what")
     rows = [row for row in _printed() if row.what == what]
     source = rows[0].source if source is None else source
@@ -127,6 +131,7 @@ def limit(what, source=None, edition=None):
 
     Raises
     ------
+    NotCovered
     UnknownName
 
     Notes
@@ -146,6 +151,39 @@ def limit(what, source=None, edition=None):
     FDA Food Code, chapter 3; USDA FSIS charts; each row of data/limits.csv names its own.
     """
     return limits(what, source, edition)[0]
+
+
+def not_covered():
+    """What this kit has no limit for, and why it matters: the list to take to your food code.
+
+    Returns
+    -------
+    tuple of str
+
+    Examples
+    --------
+    >>> print(not_covered()[4])  # doctest: +NORMALIZE_WHITESPACE
+    garlic in oil: not covered here: ask your food code
+    (raw garlic under oil lies without air and without acid: botulism).
+    """
+    return tuple(_not_covered_words(row) for row in table("not_covered.csv"))
+
+
+def _refuse_what_is_not_covered(what, source):
+    country = "" if source is None else str(source).split()[0]
+    for row in table("not_covered.csv"):
+        of_source = row["source"] == country or not row["source"]
+        if row["what"] == what and of_source and source not in _sources_of(what):
+            raise NotCovered(_not_covered_words(row))
+
+
+def _sources_of(what):
+    return {row.source for row in _printed() if row.what == what}
+
+
+def _not_covered_words(row):
+    where = f" in the {row['source']}" if row["source"] else ""
+    return f"{row['what']}{where}: not covered here: ask your food code ({row['why']})."
 
 
 def in_its_scale(temperature, celsius, fahrenheit):

@@ -113,7 +113,7 @@ def holding_verdict(log, what="hot holding", source=None):
     what : str
         "hot holding", "roast hot holding", "cold holding", "shell egg storage", "refrigerator".
     source : str, optional
-        As for `limits`: the UK holds hot at 63 °C where the Food Code has 57 °C.
+        As for `limits`.
 
     Returns
     -------
@@ -128,20 +128,16 @@ def holding_verdict(log, what="hot holding", source=None):
 
     Examples
     --------
-    The mustard velouté falls from 66 to 60 °C in half an hour: half of it below 63 °C.
+    The mustard velouté falls from 60 to 54 °C in half an hour: half of it below 57 °C.
 
-    >>> log = (Q_([0, 30], "min"), Q_([66, 60], "degC"))
-    >>> velouté = holding_verdict(log, source="UK food hygiene regulations")
+    >>> velouté = holding_verdict((Q_([0, 30], "min"), Q_([60, 54], "degC")))
     >>> print(velouté.words)  # doctest: +NORMALIZE_WHITESPACE
-    15 min of 30 min are on the wrong side of the limit for hot holding: at least 63 °C (145.4 °F)
-    [one period of less than 2 h below it is tolerated]
-    (UK food hygiene regulations Schedule 4 (England); edition 2013; from memory, not read).
-    >>> holding_verdict(log).meets  # the Food Code's 57 °C
-    True
+    15 min of 30 min are on the wrong side of the limit for hot holding: at least 57 °C (135 °F)
+    (FDA Food Code 3-501.16; edition 2013, 2017, 2022).
 
     References
     ----------
-    FDA Food Code 3-501.16. The UK rows are from memory: check them before relying on them.
+    FDA Food Code 3-501.16. The holding limits of the UK are not covered here.
     """
     row = limit(what, source)
     if row.use != "store":

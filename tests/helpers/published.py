@@ -14,7 +14,8 @@ class Published:
 
     status: "seen" (read in the named source), "quoted" (read in a text that quotes it),
     "computed" (worked out with a general-purpose library or by hand from exact definitions),
-    "common practice" (in wide use, no source), "memory" (recalled, not read).
+    "common practice" (in wide use, no source), "handed on" (told by a reviewer, source not read),
+    "memory" (recalled, not read).
     tolerance: absolute, in the unit of `expected`; `relative` instead where that is what is known.
     """
 
@@ -40,4 +41,4 @@ class Published:
         return self.name
 
 
-STATUSES = ("seen", "quoted", "computed", "common practice", "memory")
+STATUSES = ("seen", "quoted", "computed", "common practice", "handed on", "memory")

@@ -7,6 +7,7 @@ that shares, takes. The plan holds the finished list between two marks, and a te
 import csv
 
 from coursework.classes.course import INSTRUCTOR
+from kitchenmath.safety.allergens import plate_allergens
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import say
@@ -30,10 +31,8 @@ def order_list(lesson, students=24):
     -------
     str
     """
-    with (GUIDE / f"{lesson}.csv").open(encoding="utf-8", newline="") as file:
-        rows = list(csv.DictReader(file))
     lines = ["| item | for | needed | order | left over | allergen |", "|---|---|---|---|---|---|"]
-    for row in rows:
+    for row in _rows(lesson):
         benches = -(
             -students // int(row["students_sharing"])
         )  # a bench that is not full still cooks
@@ -45,10 +44,35 @@ def order_list(lesson, students=24):
         packs = " + ".join(f"{number} x {say(pack.size)}" for number, pack in line.packs)
         shared = f"{benches} x {row['each_student']}"
         left = say(line.left_over, 3) if line.left_over.magnitude > 1e-9 else "none"
-        lines.append(
-            f"| {row['item']} | {shared} | {say(need, 3)} | {packs} | {left} | {row['allergen']} |"
-        )
+        columns = (row["item"], shared, say(need, 3), packs, left, _allergens(row["item"]))
+        lines.append(f"| {' | '.join(columns)} |")
     return "\n".join(lines)
+
+
+def _allergens(item):
+    """What the item holds, and what its label must be read for."""
+    found = plate_allergens([item])
+    labels = ", ".join(found.read_the_label_for)
+    return ", ".join([*found.holds, *([f"read the label: {labels}"] if labels else [])])
+
+
+def items_of(lesson):
+    """What the order list of a lesson orders.
+
+    Parameters
+    ----------
+    lesson : str
+
+    Returns
+    -------
+    list of str
+    """
+    return [row["item"] for row in _rows(lesson)]
+
+
+def _rows(lesson):
+    with (GUIDE / f"{lesson}.csv").open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
 
 
 def with_order_list(page, lesson):

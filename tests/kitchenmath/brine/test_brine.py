@@ -54,8 +54,9 @@ PUBLISHED = (
                                            counting="food and water").magnitude, 1e-9),
     *(Published(f"E8 {use}", FSIS, "quoted", limit,
                 lambda use=use: curing_limit(use).limit.to("mg/kg").magnitude, 0)
-      for use, limit in (("comminuted meat", 156), ("immersed or pumped meat", 200),
-                         ("dry cured meat", 625), ("pumped bacon", 120))),
+      for use, limit in (("comminuted meat, not bacon", 156),
+                         ("immersed or pumped meat, not bacon", 200),
+                         ("dry cured meat, not bacon", 625), ("pumped bacon", 120))),
     Published("E9 nitrite in the finished food", "21 CFR 172.175", "seen", 200,
               lambda: curing_limit("nitrite in the finished food").limit.magnitude, 0),
     Published("E9 nitrate in the finished food", "21 CFR 172.170", "seen", 500,
@@ -208,10 +209,27 @@ def test_curing_salts_are_checked_and_never_dosed():
     assert "doses no curing salt" in CURING_CAUTION
 
 
+@pytest.mark.parametrize(
+    ("use", "limit"),
+    [("pumped bacon", 120), ("immersion cured bacon", 120), ("dry cured bacon", 200)],
+)
+def test_bacon_never_takes_the_limit_of_other_meat(use, limit):
+    """400 mg/kg is below the 625 of a dry cured ham, and far above each limit of bacon."""
+    assert limit == curing_limit(use).limit.magnitude
+    assert above_curing_limit(Q_(400, "mg/kg"), use)
+    assert not above_curing_limit(Q_(400, "mg/kg"), "dry cured meat, not bacon")
+
+
+def test_bacon_without_its_cure_is_asked_back():
+    """Every use says whether it is bacon, so none is taken by mistake."""
+    with pytest.raises(UnknownName, match="dry cured bacon"):
+        above_curing_limit(Q_(400, "mg/kg"), "dry cured meat")
+
+
 def test_parts_per_million_may_come_in_any_unit_of_it():
     """By hand: 0.02 % is 200 mg/kg, and 0.16 g/kg is 160."""
-    assert not above_curing_limit(percent(0.02), "immersed or pumped meat")
-    assert above_curing_limit(Q_(0.16, "g/kg"), "comminuted meat")
+    assert not above_curing_limit(percent(0.02), "immersed or pumped meat, not bacon")
+    assert above_curing_limit(Q_(0.16, "g/kg"), "comminuted meat, not bacon")
 
 
 @pytest.mark.parametrize(

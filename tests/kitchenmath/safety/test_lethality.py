@@ -17,7 +17,6 @@ from kitchenmath.safety import (
     lethality,
     log_reduction,
     log_target,
-    poultry_hold_time,
     published_d_values,
     roast_hold_time,
     uk_equivalent,
@@ -26,7 +25,6 @@ from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
 
 FSIS = "USDA FSIS Appendix A, Table 2 of FSIS-GD-2021-14 (rhosey.com copy)"
-FSIS_POULTRY = "USDA FSIS poultry tables (2005; 2021 Tables 3 and 4), second-hand transcription"
 FSIS_TEXT = "USDA FSIS-GD-2021-14, text"
 UK = "UK FSA / ACMSF cooking advice, on pages that quote it"
 MPI = "NZ MPI Technical Paper 2016/05 (scribd 479222877)"
@@ -99,12 +97,6 @@ def off_the_line():
     return off
 
 
-def poultry_line(bird):
-    degrees = (140, 160)
-    rows = [poultry_hold_time(fahrenheit(f), bird, Q_(1, "percent")) for f in degrees]
-    return death_time_line([row.fahrenheit for row in rows], [row.time for row in rows])
-
-
 def uk_line(degrees):
     rows = [uk_equivalent(celsius(degree)) for degree in degrees]
     return death_time_line([row.temperature for row in rows], [row.time for row in rows])
@@ -155,9 +147,6 @@ PUBLISHED = (
     Published("3.1 D at 60 °C from 12 min and 6.5 log", FSIS, "computed", 6.5,
               lambda: log_reduction(roast_hold_time(celsius(60)).time, Q_(1.85, "min")),
               relative=0.13),
-    *(Published(f"T3-06 z of the {bird} table, °F", FSIS_POULTRY, "computed", z,
-                lambda bird=bird: poultry_line(bird).z.magnitude, 0.1)
-      for bird, z in (("chicken", 9.79), ("turkey", 11.0))),
     *(Published(f"T3-11 target, {food}", FSIS_TEXT, "seen", logs,
                 lambda food=food: log_target(food))
       for food, logs in (("roast beef", 6.5), ("meat patties", 5), ("poultry", 7))),

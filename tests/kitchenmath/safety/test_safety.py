@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from kitchenmath.data.tables import table
-from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
+from kitchenmath.errors import NotCovered, OutOfRange, UnknownName, WrongKind
 from kitchenmath.safety import (
     CAUTION,
     cooling_verdict,
@@ -16,9 +16,8 @@ from kitchenmath.safety import (
     holding_verdict,
     limit,
     limits,
+    not_covered,
     parasite_verdict,
-    patty_hold_time,
-    poultry_hold_time,
     roast_hold_time,
     roast_oven_limit,
     roast_tables_with,
@@ -29,7 +28,6 @@ from tests.helpers.published import STATUSES, Published
 
 FOOD_CODE = "FDA Food Code, read in state codes that adopt it (MN, WA, SD, DE, AK, CA, DC)"
 FSIS = "USDA FSIS Appendix A, Table 2 of FSIS-GD-2021-14 (rhosey.com copy)"
-FSIS_POULTRY = "USDA FSIS poultry tables (2005; 2021 Tables 3 and 4), second-hand transcription"
 FSIS_TEXT = "USDA FSIS-GD-2021-14, text"
 PATTIES = "9 CFR 318.23(b)(1)"
 OLD_CODE = "Food Code before 2001, in P-5010-1 Table 1-4"
@@ -85,10 +83,8 @@ QUOTED = (
     ("ground meat", None, "2013", None, 155, 15, "quoted", "T3-26"),
     ("injected meat", None, None, None, 155, 17, "quoted", "T3-26"),
     ("eggs for later", None, None, None, 155, 17, "quoted", "T3-26"),
-    ("poultry", None, "2013", None, 165, 15, "quoted", "T3-27"),
-    ("poultry", None, None, None, 165, 0, "memory", "T3-27"),
-    ("stuffed food", None, "2013", None, 165, 15, "quoted", "T3-27"),
-    ("stuffed food", None, None, None, 165, 0, "memory", "T3-27"),
+    ("poultry", None, None, None, 165, 15, "quoted", "T3-27"),
+    ("stuffed food", None, None, None, 165, 15, "quoted", "T3-27"),
     ("microwaved food", None, None, None, 165, 120, "quoted", "T3-28"),
     ("hot holding", None, None, 57, 135, None, "quoted", "T3-33"),
     ("roast hot holding", None, None, 54, 130, None, "quoted", "T3-33"),
@@ -99,10 +95,6 @@ HOME_CHART = {"steaks, chops and roasts": 145, "fresh ham": 145, "precooked ham"
               "other precooked ham": 165, "ground meat": 160, "poultry": 165, "egg dishes": 160,
               "leftovers": 165, "casseroles": 165, "fish": 145}  # fmt: skip
 UK_ROWS = {60: 45 * 60, 65: 600, 70: 120, 75: 30, 80: 6}
-
-
-def poultry(degree, bird, fat):
-    return poultry_hold_time(fahrenheit(degree), bird, Q_(fat, "percent")).time
 
 
 def fewest_hours(store, solid=None):
@@ -120,31 +112,14 @@ PUBLISHED = (
                 lambda f=f: roast_hold_time(fahrenheit(f), "FSIS 7-log").temperature.magnitude)
       for f, row in FSIS_ROWS.items()),
     Published("T3-01 poultry at 160 °F, longest", FSIS_TEXT, "seen", 26.9,
-              lambda: seconds(poultry_hold_time(fahrenheit(160)).time)),
-    Published("T3-01 poultry at 160 °F, shortest", FSIS_TEXT, "seen", 13.7,
-              lambda: seconds(poultry(160, "chicken", 1))),
-    *(Published(f"T3-02 chicken, lean, {f} °F", FSIS_POULTRY, "quoted", s,
-                lambda f=f: seconds(poultry(f, "chicken", 1)), 1e-9)
-      for f, s in ((140, 25.2 * 60), (145, 8.4 * 60), (150, 2.7 * 60), (155, 44.2), (160, 13.7),
-                   (165, 0))),
-    *(Published(f"T3-03 turkey, lean, {f} °F", FSIS_POULTRY, "quoted", s,
-                lambda f=f: seconds(poultry(f, "turkey", 1)), 1e-9)
-      for f, s in ((140, 28.1 * 60), (145, 10.5 * 60), (150, 3.8 * 60), (155, 72), (160, 25.6))),
-    *(Published(f"T3-04 chicken 136 °F, {fat} % fat", FSIS_POULTRY, "memory", m,
-                lambda fat=fat: minutes(poultry(136, "chicken", fat)), 1e-9)
-      for fat, m in ((1, 63.3), (12, 81.4))),
-    *(Published(f"T3-05 chicken {f} °F, 12 % fat", FSIS_POULTRY, "memory", m,
-                lambda f=f: minutes(poultry(f, "chicken", 12)), 1e-9)
-      for f, m in ((140, 35), (145, 13))),
+              lambda: seconds(limit("poultry in an inspected plant").time)),
     *(Published(f"T3-07 {what}, older single temperature", FSIS_TEXT, "seen", f,
                 lambda what=what: limit(what, edition="2021").fahrenheit.magnitude)
       for what, f in (("poultry rolls", 160), ("cured and smoked poultry", 155))),
     Published("T3-10 come-up", FSIS_TEXT, "seen", 6,
               lambda: limit("come-up").time.to("h").magnitude),
-    *(Published(f"T3-12 patties, {f} °F", PATTIES, "quoted" if f == 155 else "memory", s,
-                lambda f=f: seconds(patty_hold_time(fahrenheit(f)).time))
-      for f, s in ((151, 41), (152, 32), (153, 26), (154, 20), (155, 16), (156, 13), (157, 10),
-                   (170, 10))),
+    Published("T3-12 patties, 155 °F", PATTIES, "quoted", 16,
+              lambda: seconds(limit("meat patties in an inspected plant").time)),
     *(Published(f"T3-20/21 roast, {f} °F", FOOD_CODE, "quoted", s,
                 lambda f=f: seconds(roast_hold_time(fahrenheit(f)).time))
       for f, s in zip(ROAST_F, ROAST_S, strict=True)),
@@ -241,7 +216,7 @@ def test_hotter_is_never_longer(degree, rise):
         assert seconds(hotter.time) <= seconds(cooler.time)
 
 
-@pytest.mark.parametrize("look_up", [roast_hold_time, uk_equivalent, patty_hold_time])
+@pytest.mark.parametrize("look_up", [roast_hold_time, uk_equivalent])
 def test_below_the_first_row_no_time_is_made_up(look_up):
     """No table prints a time at 54 °C."""
     with pytest.raises(OutOfRange, match="54 °C is below the first row"):
@@ -317,33 +292,54 @@ def test_every_row_names_source_edition_and_status(name):
         assert row.get("standing", "current") in ("current", "superseded")
 
 
-def test_a_row_from_memory_says_so():
+SAFETY_TABLES = ("limits.csv", "hold_times.csv", "cooling.csv", "parasites.csv",
+                 "parasite_exempt.csv", "log_targets.csv")  # fmt: skip
+
+
+@pytest.mark.parametrize("name", SAFETY_TABLES)
+def test_no_limit_stands_here_from_memory(name):
+    """What could not be read is left out, and named by `not_covered`."""
+    assert [] == [row for row in table(name) if "memory" in "".join(row.values())]
+
+
+def test_a_row_that_was_handed_on_says_so():
     """A cook must be able to tell it from one that was read."""
-    assert "from memory, not read" in str(limit("poultry"))
-    assert "from memory" not in str(limit("fish"))
+    assert "handed on, not read in its source" in str(limit("reheating"))
+    assert "handed on" not in str(limit("fish"))
 
 
-# Poultry for plants
+@pytest.mark.parametrize(
+    ("what", "source"),
+    [("game", None), ("plant food held hot", None), ("time as a control", None),
+     ("airless packing", None), ("garlic in oil", None), ("raw egg in foams", None),
+     ("hot holding", "UK food hygiene regulations"), ("cold holding", "UK"), ("cooling", "UK"),
+     ("fish", "UK FSA")],
+)  # fmt: skip
+def test_what_is_not_covered_gives_no_number_and_says_whom_to_ask(what, source):
+    """Silence, or a number for something near it, could hurt somebody."""
+    with pytest.raises(NotCovered, match=f"{what}.*not covered here: ask your food code"):
+        limit(what, source)
+    assert any(line.startswith(what) for line in not_covered())
 
 
-def test_unknown_or_high_fat_takes_the_fattest_column():
-    """T3-08: over 12 % or unknown, the 12 % column; between, its longer times too."""
-    known = poultry(145, "chicken", 12)
-
-    assert known == poultry(145, "chicken", 30)
-    assert known == poultry(145, "chicken", 5)
-    assert known == poultry_hold_time(fahrenheit(145), "chicken").time
+def test_what_is_covered_elsewhere_is_still_given():
+    """Hot holding has no British row, and the Food Code's stands: 57 °C (135 °F)."""
+    assert 57 == limit("hot holding").temperature.magnitude
+    assert "UK FSA and ACMSF" == limit("core of the food", "UK FSA and ACMSF").source
 
 
-def test_other_birds_take_the_longer_of_chicken_and_turkey():
-    """T3-09: lean guinea fowl at 150 °F takes turkey's 3.8 min and not chicken's 2.7."""
-    assert Q_(3.8, "min") == poultry(150, "guinea fowl", 1)
+def test_reheating_is_a_rule_and_no_cooking_row():
+    """Its two hours are the longest it may take, and never a time to hold."""
+    assert "reheating: at least 74 °C (165 °F) within 2 h" in str(limit("reheating"))
+    with pytest.raises(UnknownName, match="no food that is cooked"):
+        core_verdict("reheating", celsius(80))
 
 
-def test_a_column_that_could_not_be_read_is_refused():
-    """No row of fat turkey below 160 °F is known here."""
-    with pytest.raises(OutOfRange, match="turkey, 12 % fat"):
-        poultry_hold_time(fahrenheit(150), "turkey")
+def test_a_humid_oven_says_what_humid_means():
+    """Over 90 % for at least an hour, or a moisture-tight bag."""
+    note = roast_oven_limit(Q_(3, "kg"), "humid").note
+
+    assert "over 90 % for at least an hour, or a moisture-tight bag" in note
 
 
 # Verdicts
@@ -365,7 +361,9 @@ def test_lean_white_fish_at_48_degrees_is_below_the_code():
         ("fish", celsius(63), Q_(15, "s"), True),
         ("fish", celsius(63), Q_(14, "s"), False),
         ("fish", celsius(63), None, None),
-        ("poultry", celsius(74), None, True),
+        ("poultry", celsius(74), None, None),
+        ("poultry", celsius(74), Q_(15, "s"), True),
+        ("poultry", celsius(74), Q_(14, "s"), False),
         ("poultry", celsius(73.9), Q_(1, "h"), False),
         ("whole roast", celsius(56.2), Q_(56, "min"), True),
         ("whole roast", celsius(56.0), Q_(56, "min"), False),
@@ -451,7 +449,6 @@ def test_a_freezer_in_fahrenheit_is_the_same():
         (lambda: core_verdict("cold holding", celsius(4)), UnknownName, "holding_verdict"),
         (lambda: roast_oven_limit(Q_(3, "kg"), "solar"), UnknownName, "oven: 'solar'"),
         (lambda: roast_oven_limit(Q_(0, "kg"), "humid"), OutOfRange, "weight: "),
-        (lambda: poultry_hold_time(celsius(70), fat=0.05), WrongKind, "percent"),
         (lambda: parasite_verdict(celsius(-20), 168), WrongKind, "time: "),
     ],
 )  # fmt: skip

@@ -1,6 +1,5 @@
 """Whole packs for every need, and whole portions out of every batch."""
 
-import itertools
 import math
 from dataclasses import dataclass
 
@@ -8,6 +7,7 @@ from kitchenmath.errors import WrongKind
 from kitchenmath.units.door import alike, positive
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
+from kitchenmath.yields.fewest_packs import fewest_packs
 
 
 @dataclass(frozen=True)
@@ -84,10 +84,11 @@ def _order_line(item, need, packs):
     sold = [pack if isinstance(pack, Pack) else Pack(pack) for pack in sold]
     positive(need, f"needs, {item}")
     sizes = [alike(need, f"needs, {item}", pack.size, f"packs, {item}")[1] for pack in sold]
-    numbers = _fewest(need.magnitude, sizes, [pack.price for pack in sold])
+    priced = all(pack.price is not None for pack in sold)
+    prices = [pack.price.magnitude for pack in sold] if priced else None
+    numbers = fewest_packs(need.magnitude, sizes, prices)
     bought = sum(number * size for number, size in zip(numbers, sizes, strict=True))
     chosen = tuple((number, pack) for number, pack in zip(numbers, sold, strict=True) if number)
-    priced = all(pack.price is not None for pack in sold)
     cost = (
         sum((number * pack.price for number, pack in chosen), start=0 * sold[0].price)
         if priced
@@ -95,37 +96,6 @@ def _order_line(item, need, packs):
     )
     left_over = Q_(max(0.0, bought - need.magnitude), str(need.units))
     return OrderLine(item, need, chosen, left_over, cost)
-
-
-def _fewest(need, sizes, prices):
-    """Numbers of each pack: least cost (or least left over), then fewest packs.
-
-    The best pack (the cheapest by content, or the largest) is topped up to cover the need, so
-    only the others are tried out, each up to what two of the best one hold.
-    """
-    priced = all(price is not None for price in prices)
-    prices = [price.magnitude for price in prices] if priced else [0] * len(sizes)
-    best = min(range(len(sizes)), key=lambda i: (prices[i] / sizes[i], -sizes[i]))
-
-    def topped_up(numbers):
-        short = need - sum(number * size for number, size in zip(numbers, sizes, strict=True))
-        more = max(0, _whole(short / sizes[best]))
-        return tuple(more if i == best else number for i, number in enumerate(numbers))
-
-    def worth(numbers):
-        bought = sum(number * size for number, size in zip(numbers, sizes, strict=True))
-        paid = sum(number * price for number, price in zip(numbers, prices, strict=True))
-        return (paid, round(bought - need, 9), sum(numbers))
-
-    most = [0 if i == best else _whole(2 * sizes[best] / size) for i, size in enumerate(sizes)]
-    most = [min(number, _whole(need / size)) for number, size in zip(most, sizes, strict=True)]
-    tries = itertools.product(*(range(number + 1) for number in most))
-    return min(map(topped_up, tries), key=worth)
-
-
-def _whole(number):
-    """Rounded up, but 12.000000001 packs from floating point are 12."""
-    return math.ceil(number - 1e-9)
 
 
 def portions(edible, portion):

@@ -90,21 +90,40 @@ def find_pose(markers, shape):
     -------
     Camera
     """
-    middle = np.array([(shape[1] - 1) / 2, (shape[0] - 1) / 2])
     centres = marker_centres_mm()[markers.numbers][:, None, :]
-    seen = markers.corners_px - middle
-    start = _start(centres + corner_offsets_mm(), seen, FOCAL_SHARE * max(shape))
+    return fit_camera(centres, corner_offsets_mm(), markers.corners_px, shape)
+
+
+def fit_camera(centres_mm, offsets_mm, seen_px, shape):
+    """The camera from any marks on a plane whose places are known.
+
+    Parameters
+    ----------
+    centres_mm : array, shape (marks, 1, 2)
+    offsets_mm : array, shape (corners, 2)
+        From a mark's middle; all are printed larger or smaller alike.
+    seen_px : array, shape (marks, corners, 2)
+    shape : tuple of int
+        Rows and columns of the photo.
+
+    Returns
+    -------
+    Camera
+    """
+    middle = np.array([(shape[1] - 1) / 2, (shape[0] - 1) / 2])
+    seen = seen_px - middle
+    start = _start(centres_mm + offsets_mm, seen, FOCAL_SHARE * max(shape))
     found, _, _ = fitted(
-        lambda many: _residuals(many, centres, seen, max(shape)),
+        lambda many: _residuals(many, centres_mm, offsets_mm, seen, max(shape)),
         start,
         steps=[1e-6] * 3 + [1e-3] * 3 + [1e-5, 1e-5, 1e-5],
         outlying=5.0,
         rounds=60,
     )
     turn, shift, focal_px, lens, ink = _parts(found)
-    off_px = (_projected(found, centres) - seen).reshape(-1, 2)
-    px_per_mm = focal_px / float(np.mean((centres.reshape(-1, 2) @ turn[:, :2].T + shift)[:, 2]))
-    misfit_mm = float(np.sqrt(np.mean(np.sum(off_px**2, axis=1)))) / px_per_mm
+    off_px = (_projected(found, centres_mm, offsets_mm) - seen).reshape(-1, 2)
+    far_mm = float(np.mean((centres_mm.reshape(-1, 2) @ turn[:, :2].T + shift)[:, 2]))
+    misfit_mm = float(np.sqrt(np.mean(np.sum(off_px**2, axis=1)))) * far_mm / focal_px
     return Camera(turn, shift, focal_px, lens, middle, ink, misfit_mm)
 
 
@@ -131,13 +150,13 @@ def _rotation(turned):
     return np.eye(3) + np.sin(angle) * cross + (1 - np.cos(angle)) * cross @ cross
 
 
-def _projected(pose, centres):
+def _projected(pose, centres, offsets):
     turn, shift, focal_px, lens, ink = _parts(pose)
-    at = (centres + ink * corner_offsets_mm()) @ turn[:, :2].T + shift
+    at = (centres + ink * offsets) @ turn[:, :2].T + shift
     return _through_lens(at, focal_px, lens)
 
 
-def _residuals(many, centres, seen, long_side_px):
+def _residuals(many, centres, offsets, seen, long_side_px):
     """In units of what each is known to: the corners, then what is known beforehand."""
     rows = []
     for pose in many:
@@ -146,6 +165,6 @@ def _residuals(many, centres, seen, long_side_px):
             pose[7] / LENS_SD,
             (pose[8] - 1) / INK_SD,
         )
-        corners = (_projected(pose, centres) - seen).ravel() / CORNER_PX
+        corners = (_projected(pose, centres, offsets) - seen).ravel() / CORNER_PX
         rows.append(np.concatenate([corners, beforehand]))
     return np.array(rows)

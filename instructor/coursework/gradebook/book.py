@@ -46,6 +46,13 @@ class Book:
         columns = (GRADE.c.auto_score, GRADE.c.manual_score, GRADE.c.extra_credit)
         return [tuple(row) for row in self.execute(_of_students(GRADE, columns, set_id))]
 
+    def marks_and_most(self, set_id):
+        """The same of one set, with the points that each cell can give."""
+        columns = (GRADE.c.auto_score, GRADE.c.manual_score, GRADE.c.extra_credit,
+                   GRADE_CELL.c.max_score)  # fmt: skip
+        query = _of_students(GRADE, columns, set_id).join(GRADE_CELL, GRADE_CELL.c.id == CELL.c.id)
+        return [tuple(row) for row in self.execute(query)]
+
     def remarks(self, set_id):
         """Student, cell and remark, wherever a person wrote one."""
         found = self.execute(_of_students(COMMENT, (COMMENT.c.manual_comment,), set_id))

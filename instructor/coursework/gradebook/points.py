@@ -16,7 +16,15 @@ from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.records.reading import answer_to
 
-__all__ = ["all_marks", "connected", "enter_human", "human_marks", "names", "prepare_set"]
+__all__ = [
+    "all_marks",
+    "connected",
+    "enter_human",
+    "human_marks",
+    "names",
+    "prepare_set",
+    "refused_points",
+]
 
 
 @contextmanager
@@ -124,20 +132,52 @@ def human_marks(course, set_id):
     Returns
     -------
     dict of (str, str) to (float or None, str)
-        By student and question; None where the cell still waits.
+        By student and question; None where the cell still waits, also for points that no question
+        gives (see `refused_points`).
     """
+    return _read_by_hand(course, set_id)[0]
+
+
+def refused_points(course, set_id):
+    """Points in the gradebook that are not counted, a sentence each; none in an honest class.
+
+    The database holds whatever a page wrote there. A mark below nought, above what the question
+    gives, or extra points, which no set of the kit has, are nobody's mark until a person gives
+    them again.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    list of str
+    """
+    return [
+        f"{course.roster.get(student, student)} ({student}), {question}: the gradebook says "
+        f"{points:g} points of {most:g}. They are not counted. Give the points again."
+        for student, question, points, most in sorted(_read_by_hand(course, set_id)[1])
+    ]
+
+
+def _read_by_hand(course, set_id):
+    """What `human_marks` gives, and (student, question, points, most) of each refused mark."""
     with connected(course) as book:
         words = {(who, _question(cell)): text for who, cell, text in book.remarks(set_id)}
-        stand = book.marks(set_id)
-    marks = {}
-    for _, student, cell, auto, manual, extra in stand:
-        if cell.endswith("-check") and manual is None and auto is not None:
-            continue  # the machine's own mark stands in the record
-        points = manual if manual is not None else auto
-        points = points if points is None else points + (extra or 0)
+        rows = book.marks_and_most(set_id)
+    marks, refused = {}, []
+    for _, student, cell, auto, manual, extra, most in rows:
         key = student, _question(cell)
-        marks[key] = points, words.get(key, "")
-    return marks
+        points = manual if manual is not None else auto
+        given = (points or 0.0) + (extra or 0.0)
+        allowed = not extra and 0 <= given <= most
+        if not allowed:
+            refused.append((*key, given, most))
+        if cell.endswith("-check") and auto is not None and (manual is None or not allowed):
+            continue  # the machine's own mark stands in the record
+        marks[key] = points if allowed else None, words.get(key, "")
+    return marks, refused
 
 
 def enter_human(course, set_id, student, question, points, comment=""):

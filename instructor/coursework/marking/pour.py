@@ -1,12 +1,14 @@
 """The notebook that is marked is always ours: only the text of the answers is poured in.
 
-Locked text, check cells, points, order and metadata of a hand-in have nothing to act on.
+Locked text, check cells, points, order and metadata of a hand-in have nothing to act on. A written
+answer stands in it fenced: whoever opens the notebook reads it, and nothing in it is carried out.
 """
 
 import copy
 import json
 from dataclasses import dataclass
 
+from coursework.marking.inert import fenced
 from coursework.sets.keys import grade_id, source
 from kitchenmath.practice.typed_cells import as_code
 
@@ -62,7 +64,7 @@ def pour(released, cells, answer_bytes, own_cells):
         answers[flags["grade_id"]] = text if filled else ""
         if filled and cell["cell_type"] == "code":  # a text that is no Python is a typed answer
             text = as_code(text, flags["grade_id"].removesuffix("-answer"))
-        cell["source"] = text if filled else source(cell)
+        cell["source"] = _shown(cell, text) if filled else source(cell)
     own = [
         (place.after, cells[position].source)
         for position, place in enumerate(places)
@@ -141,6 +143,11 @@ def _answer(index, ours, cells, places):
     if not mine:
         found.append("the answer cell is not there.")
     return (filled[-1] if filled else source(ours)), found
+
+
+def _shown(cell, text):
+    """An answer as it stands in our copy: code to run, or a text that nothing renders."""
+    return text if cell["cell_type"] == "code" else fenced(text)
 
 
 def _with_extras(cells, extras):

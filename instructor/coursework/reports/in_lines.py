@@ -5,7 +5,7 @@ from collections import Counter
 from coursework.decisions.applied import poured_in
 from coursework.decisions.holding import holding
 from coursework.gradebook.decision_list import decisions_of
-from coursework.gradebook.points import human_marks
+from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.reading import usable_records
 from coursework.reports.sheet import mark_sheet, slips_named
 
@@ -33,8 +33,9 @@ def marks_in_lines(course, set_id):
         lines += ["", "Slips, most first:"]
         lines += [f"  {count:2d} x {slip}" for slip, count in named.most_common(8)]
     notes = [(row[0], row[head.index("notes")]) for row in rows if row[head.index("notes")]]
-    if notes:
-        lines += ["", "To look at:", *(f"  {student}: {note}" for student, note in notes)]
+    look = [f"{student}: {note}" for student, note in notes] + refused_points(course, set_id)
+    if look:
+        lines += ["", "To look at:", *(f"  {each}" for each in look)]
     return "\n".join(lines)
 
 

@@ -14,7 +14,7 @@ from coursework.decisions.applied import poured_in
 from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
-from coursework.gradebook.points import human_marks
+from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.points import slips_in_words
 from coursework.records.reading import not_marked, usable_records
 from coursework.reports.page import page
@@ -63,6 +63,7 @@ def report(course, set_id, progress=None):
     records, odd = usable_records(course, set_id)
     holds = holding(decisions_of(course))
     records, human = poured_in(records, human_marks(course, set_id), holds)
+    odd = odd + refused_points(course, set_id)
     sheet = course.reports / f"{set_id}-marks.csv"
     save(sheet, sheet_as_csv(mark_sheet(course, set_id, records, human, holds)), "utf-8-sig")
     if progress:

@@ -12,7 +12,7 @@ from coursework.decisions.applied import poured_in
 from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
-from coursework.gradebook.points import human_marks
+from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
 from coursework.terms.attempts import attempts_of
@@ -155,6 +155,7 @@ def _set_column(course, set_id, now):
     holds = holding(decisions_of(course))
     if records:
         records, human = poured_in(records, human_marks(course, set_id), holds)
+        odd += refused_points(course, set_id)
     arrived = _arrived(course, set_id, odd)
     marks = {}
     for record in records:

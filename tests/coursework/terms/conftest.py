@@ -24,6 +24,7 @@ def points_of_a_person(monkeypatch):
     marks = {BUY: {}, BRINE: {}}
     place = "coursework.terms.term_book.human_marks"
     monkeypatch.setattr(place, lambda course, set_id: marks[set_id])
+    monkeypatch.setattr("coursework.terms.term_book.refused_points", lambda course, set_id: [])
     return marks
 
 

@@ -2,9 +2,10 @@
 
 import math
 
-from kitchenmath.errors import OutOfRange
+from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.units.door import amount, money, positive, share
-from kitchenmath.units.registry import Q_
+from kitchenmath.units.registry import Q_, kind_of
+from kitchenmath.units.saying import say
 
 
 def edible_cost(price, yield_):
@@ -33,6 +34,11 @@ def edible_cost(price, yield_):
     $13.51 per kg
     """
     positive(price, "price")
+    per = (kind_of((price * Q_(1, unit)).to_base_units()) for unit in ("kg", "L", "count"))
+    if "money" not in per:
+        raise WrongKind(
+            f'price: needs a price such as Q_(3.48, "dollar/kg"), and {say(price)} came.'
+        )
     return price / share(yield_, "yield_")
 
 

@@ -341,3 +341,16 @@ def test_by_products_worth_more_than_the_purchase_are_refused():
             Q_(1, "kg"), Q_(1, "dollar/kg"), Q_(0.5, "kg"),
             {"skin": (Q_(0.5, "kg"), Q_(9, "dollar/kg"))},
         )  # fmt: skip
+
+
+@pytest.mark.parametrize("price", [Q_(3, "kg"), Q_(3, "count"), Q_(3, "kg/dollar"), 3, "3", None])
+def test_what_is_no_price_is_asked_back(price):
+    """3 kg are a weight: they cost something, and are no cost."""
+    with pytest.raises(WrongKind, match="price: "):
+        edible_cost(price, Q_(80, "percent"))
+
+
+@pytest.mark.parametrize("unit", ["dollar/kg", "dollar/lb", "dollar/L", "dollar/count", "dollar"])
+def test_a_price_is_for_a_weight_a_volume_or_a_piece(unit):
+    """By hand: 4 / 0.8 = 5, whatever it is for."""
+    assert edible_cost(Q_(4, unit), Q_(80, "percent")).to(unit).magnitude == pytest.approx(5)

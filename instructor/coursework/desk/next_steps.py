@@ -4,7 +4,10 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from coursework.arriving.placing_by_hand import without_place
+from coursework.decisions.applied import poured_in
+from coursework.decisions.holding import Holding, holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.reading import not_marked, usable_records
 
@@ -72,18 +75,26 @@ def class_state(course, titles):
     -------
     ClassState
     """
-    out = course.sets_handed_out()
+    out, holds = course.sets_handed_out(), _holds(course)
     return ClassState(
-        sets=tuple(_set_state(course, set_id, titles.get(set_id, set_id)) for set_id in out),
+        sets=tuple(_set_state(course, one, titles.get(one, one), holds) for one in out),
         unplaced=len(without_place(course)),
         not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
     )
 
 
-def _set_state(course, set_id, title):
+def _set_state(course, set_id, title, holds):
+    """A set as it stands after all decisions: who is excused, or is marked on paper, has not
+    handed in and is not missed; an extension of the class moves the due time."""
     handed_in = {one for one in course.roster if course.submitted(set_id, one).is_file()}
-    missing = tuple(one for one in course.roster if one not in handed_in)
-    due = course.policy.rule(set_id).due
+    missing = tuple(
+        one
+        for one in course.roster
+        if one not in handed_in
+        and (one, set_id) not in holds.excused
+        and (one, set_id) not in holds.on_paper
+    )
+    due = holds.due(course.policy.rule(set_id), set_id, "").due
     try:
         records, _ = usable_records(course, set_id)
     except CourseError:  # nothing is marked yet
@@ -98,6 +109,13 @@ def _set_state(course, set_id, title):
         sum(_page_is_old(course, set_id, found["student"]) for found in records),
         due,
     )
+
+
+def _holds(course):
+    """What the decisions of a class hold; nothing before it has a gradebook."""
+    if course.gradebook_file is not None and not course.gradebook_file.is_file():
+        return Holding()
+    return holding(decisions_of(course))
 
 
 def _page_is_old(course, set_id, student):
@@ -119,12 +137,13 @@ def what_waits(course, set_id):
     list of (str, dict)
         Student, and the question's part of the record.
     """
-    marks = human_marks(course, set_id)
+    records, _ = usable_records(course, set_id)
+    records, marks = poured_in(records, human_marks(course, set_id), _holds(course))
     return [
         (found["student"], cell)
-        for found in usable_records(course, set_id)[0]
+        for found in records
         for cell in [*(one for one in found["verdicts"] if one["points"] is None), *found["human"]]
-        if marks.get((found["student"], cell["question"]), (0, ""))[0] is None
+        if marks.get((found["student"], cell["question"]), (None, ""))[0] is None
     ]
 
 

@@ -17,7 +17,8 @@ from coursework.records.reading import usable_records
 from coursework.words import number, plural
 from kitchenmath.practice import student_number
 
-__all__ = ["add_commands", "decide", "in_words", "preview"]
+__all__ = ["COMMANDS", "FOR_ALL", "about_of", "add_commands", "decide", "in_words", "journal",
+           "preview"]  # fmt: skip
 
 # Command, kind of decision, what is typed behind it, help.
 COMMANDS = (
@@ -70,7 +71,7 @@ def add_commands(step, chosen):
 
 def _command(chosen, kind, options):
     course = chosen(options.folder)
-    about = _about(course, kind, vars(options))
+    about = about_of(course, kind, vars(options))
     if kind in FOR_ALL and not options.sure:
         print(in_words(preview(course, kind, **about)))
         print("Nothing is decided yet. Type it again with --sure.")
@@ -78,8 +79,26 @@ def _command(chosen, kind, options):
     print(_line(course, decide(course, kind, **about)))
 
 
-def _about(course, kind, typed):
-    """What was typed, as the fields of a decision."""
+def about_of(course, kind, typed):
+    """What was typed, as the fields of a decision.
+
+    Parameters
+    ----------
+    course : Course
+    kind : str
+    typed : dict of str to str
+        By the names behind the command in `COMMANDS`, and "why".
+
+    Returns
+    -------
+    dict
+        For `decide` and `preview`.
+
+    Raises
+    ------
+    CourseError
+        Naming what was typed, what came and what to type.
+    """
     about = {"why": typed["why"]}
     if "set" in typed:
         about["set_id"] = typed["set"]

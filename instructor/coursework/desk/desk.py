@@ -9,6 +9,7 @@ import ipywidgets as widgets
 from coursework.classes.course import CLASSES, open_course
 from coursework.desk.by_hand_panels import unplaced_panel, written_panel
 from coursework.desk.care_panel import care_panel
+from coursework.desk.deciding_panel import deciding_panel
 from coursework.desk.new_class_panel import new_class_panel
 from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
@@ -96,6 +97,10 @@ class Desk:
     def care(self):
         """The class's data: back it up, restore it, give a student theirs, erase a student."""
         return care_panel(self)
+
+    def decide(self):
+        """What a person decides: excuse, extend, place, drop, accept, take back; and its journal."""
+        return deciding_panel(self)
 
     def unplaced(self):
         """Files that could not be placed: say whose they are."""

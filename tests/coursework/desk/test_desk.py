@@ -9,6 +9,7 @@ from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
 from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
+from coursework.marking.mark_set import mark_set
 from ipywidgets import HTML, Dropdown
 
 from tests.helpers.desk import press, words
@@ -207,3 +208,47 @@ def test_a_class_is_backed_up_and_its_file_can_be_clicked(desk):
     with_demonstration(desk)
 
     assert re.search(r"demo-\d{4}-\d\d-\d\d-\d{6}\.zip", press(desk.care(), "Back up the class"))
+
+
+def test_a_decision_is_entered_shown_and_taken_back(desk):
+    """Excused, then taken back by its number; the boxes are empty after each click."""
+    with_demonstration(desk)
+    desk.sets.value = "04-buy-enough"
+    panel = desk.decide()
+    panel.kind.value, panel.student.value = "excused", "BH-1002"
+    panel.why.value = "was ill"
+    number = re.search(r"Decision (\d+)", press(panel, "Decide"))[1]
+
+    assert "excused: 04-buy-enough" in words(panel.list) and "“was ill”" in words(panel.list)
+    assert "" == panel.why.value
+
+    panel.kind.value = "take back"
+    panel.boxes["line"].value = number
+
+    assert "is in the journal" in press(panel, "Decide")
+    assert f"take back: decision {number}" in words(panel.list)
+
+
+def test_what_changes_marks_for_many_must_be_looked_at_first(desk):
+    """And for just what then stands in the boxes."""
+    with_demonstration(desk)
+    desk.sets.value = "04-buy-enough"
+    mark_set(desk.course, "04-buy-enough")
+    panel = desk.decide()
+    panel.kind.value, panel.boxes["question"].value = "full marks", "q2"
+
+    assert "Look first whose marks change" in press(panel, "Decide")
+    assert "q2" in press(panel, "Look whose marks change")
+
+    panel.boxes["question"].value = "q3"
+
+    assert "Look first whose marks change" in press(panel, "Decide")
+
+
+def test_only_the_boxes_of_a_decision_are_shown(desk):
+    with_demonstration(desk)
+    panel = desk.decide()
+    panel.kind.value = "extension"
+
+    assert {"time"} == {name for name, box in panel.boxes.items() if box.layout.display != "none"}
+    assert (None, "none") == (panel.student.layout.display, panel.file.layout.display)

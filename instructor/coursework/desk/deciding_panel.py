@@ -1,0 +1,123 @@
+"""The desk's panel for decisions: choose one, say what it is about, see the journal, take back."""
+
+import ipywidgets as widgets
+
+from coursework.arriving.arrivals import read_list
+from coursework.deciding import COMMANDS, FOR_ALL, about_of, decide, in_words, journal, preview
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE, WIDE
+from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
+from kitchenmath.panels.frame import below_each_other, said
+
+EVERYBODY = ("the whole class", "")
+# What a box is called, by the name under which a command takes it.
+BOXES = {
+    "question": ("Question", "q3"),
+    "time": ("Time", "2026-10-05 09:00"),
+    "points": ("Points", "2,5"),
+    "out_of": ("out of", "4"),
+    "answer": ("Accept this answer", "3 kg"),
+    "step": ("or within", "100 g"),
+    "line": ("Number in the journal", "7"),
+}
+ALSO = {"extension": ("student",), "accept this too": ("answer", "step")}
+
+
+def deciding_panel(desk):
+    """Every decision of an instructor, each a line of a list that is never written over.
+
+    What changes marks for several students must be looked at first; looked at for anything else
+    than what then stands in the boxes, it does not count.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `kind`, `student`, `file`, `boxes`, `why` and `list`.
+    """
+    kind = widgets.Dropdown(
+        options=[(help_[0].upper() + help_[1:], kind) for _, kind, _, help_ in COMMANDS],
+        description="Decide",
+        style=BESIDE,
+        layout=WIDE,
+    )
+    student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
+    file = widgets.Dropdown(description="File", style=BESIDE, layout=WIDE)
+    boxes = {
+        name: widgets.Text(description=label, placeholder=f"such as {example}", style=BESIDE)
+        for name, (label, example) in BOXES.items()
+    }
+    why = widgets.Text(description="Why, or a word to the student", style=BESIDE, layout=WIDE)
+    listed, looked_at = widgets.HTML(), {}
+
+    def wanted():
+        typed = next(names for _, one, names, _ in COMMANDS if one == kind.value)
+        return {*typed.split(), *ALSO.get(kind.value, ())}
+
+    def show_boxes(_=None):
+        shown = {"student": student, "file": file, **boxes}
+        for name, box in shown.items():
+            box.layout.display = None if name in wanted() else "none"
+
+    def fill(_=None):
+        if not desk.classes.value:
+            return
+        course = desk.course
+        people = [(f"{name} ({number})", number) for number, name in course.roster.items()]
+        student.options = [EVERYBODY, *people]
+        file.options = [(f"{one.name}: {one.became}", one.sha256) for one in read_list(course)]
+        has_book = course.gradebook_file is None or course.gradebook_file.is_file()
+        listed.value = said(journal(course) if has_book else "")
+
+    def typed():
+        there = {name: box.value.strip() for name, box in boxes.items()}
+        there |= {"student": student.value or "", "file": file.value or "", "set": desk.sets.value}
+        needed = wanted()
+        if "student" in needed and not there["student"] and kind.value not in ALSO:
+            raise CourseError("Choose the student.")
+        return {"why": why.value.strip(), **{name: there.get(name, "") for name in needed}}
+
+    def look(_):
+        course, what = desk.course, typed()
+        if kind.value not in FOR_ALL:
+            return "This decision changes nothing for anybody else. Press “Decide”."
+        looked_at["last"] = kind.value, desk.classes.value, what
+        return in_words(preview(course, kind.value, **about_of(course, kind.value, what)))
+
+    def enter(_):
+        course, what = desk.course, typed()
+        seen = looked_at.pop("last", None)
+        if kind.value in FOR_ALL and seen != (kind.value, desk.classes.value, what):
+            raise CourseError("Look first whose marks change.")
+        made = decide(course, kind.value, **about_of(course, kind.value, what))
+        for box in (*boxes.values(), why):
+            box.value = ""  # nothing stays armed after a click
+        fill()
+        return f"Decision {made.number} is in the journal. It can be taken back there."
+
+    def show_journal(_):
+        fill()
+        count = len(decisions_of(desk.course))
+        return f"{count} decisions." if count != 1 else "1 decision."
+
+    kind.observe(show_boxes, "value")
+    desk.classes.observe(fill, "value")
+    show_boxes()
+    fill()
+    panel = below_each_other(
+        [
+            kind, file, student, *boxes.values(), why,
+            desk.step("Look whose marks change", look),
+            desk.step("Decide", enter),
+            desk.step("Show the journal", show_journal, of_set=False),
+            listed,
+        ],
+        PAGE,
+    )  # fmt: skip
+    panel.kind, panel.student, panel.file, panel.boxes = kind, student, file, boxes
+    panel.why, panel.list = why, listed
+    return panel

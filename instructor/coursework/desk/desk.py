@@ -99,7 +99,7 @@ class Desk:
         return care_panel(self)
 
     def decide(self):
-        """What a person decides: excuse, extend, place, drop, accept, take back; and its journal."""
+        """What a person decides, and the journal of it."""
         return deciding_panel(self)
 
     def unplaced(self):

@@ -4,10 +4,12 @@ import io
 
 import numpy as np
 
+from kitchenmath.photo.layout import FRAME_MM
 from kitchenmath.photo.vision import vision
 
 TRUSTED, DOUBTED = (255, 255, 255), (255, 214, 0)
 DARK = (20, 20, 20)
+RIM_PX = 12  # left around the mat
 
 
 def outlined(board):
@@ -38,8 +40,22 @@ def outlined(board):
             _cross(cv2, pixels, hull)
         _number(cv2, pixels, hull, piece.number)
     file = io.BytesIO()
-    Image.fromarray(pixels).save(file, "PNG")
+    Image.fromarray(_mat_only(board, pixels)).save(file, "PNG")
     return file.getvalue()
+
+
+def _mat_only(board, pixels):
+    """The part of the photo where the mat lies: a table around it only makes it small."""
+    if board.camera is None:
+        return pixels
+    across, down = FRAME_MM
+    frame = board.camera.pixels_of(
+        np.array([(0, 0), (across, 0), (across, down), (0, down)], float)
+    )
+    limits = np.array(pixels.shape[1::-1])
+    low = np.clip(np.floor(frame.min(axis=0)) - RIM_PX, 0, limits - 1).astype(int)
+    high = np.clip(np.ceil(frame.max(axis=0)) + RIM_PX, low + 1, limits).astype(int)
+    return np.ascontiguousarray(pixels[low[1] : high[1], low[0] : high[0]])
 
 
 def _ring(cv2, pixels, hull, colour):
@@ -58,7 +74,7 @@ def _cross(cv2, pixels, hull):
 
 def _number(cv2, pixels, hull, number):
     at = (int(hull[:, 0].max()) + 4, int(hull[:, 1].min()) - 2)
-    for colour, thick in ((DARK, 4), (TRUSTED, 1)):
+    for colour, thick in ((DARK, 5), (TRUSTED, 2)):
         cv2.putText(
-            pixels, str(number), at, cv2.FONT_HERSHEY_SIMPLEX, 0.6, colour, thick, cv2.LINE_AA
+            pixels, str(number), at, cv2.FONT_HERSHEY_SIMPLEX, 0.75, colour, thick, cv2.LINE_AA
         )

@@ -47,6 +47,8 @@ Your readings are judged, not your cut. Sound readings are
 - **no finer than the ruler shows**: half a millimetre by eye, a tenth with a calliper;
 - read over once, **the point in its place**.
 
+A photo of your tray can take them too: lesson 3 says how. Paste ten of its sizes, with the unit and the ±.
+
 No carrot and no ruler? Leave the quotes empty.
 The next questions then start from the sample drawn for you, and you lose the points of this question only.
 

@@ -65,3 +65,15 @@ def test_in_the_browser_edition_the_panel_is_one_sentence(monkeypatch):
     panel = tray_photo_panel()
 
     assert "instructor" in panel.children[-1].value
+
+
+def test_readings_from_a_photo_keep_how_far_each_may_be_off():
+    """By hand: two lengths, and ± 0.2 mm; a bare number after ± is millimetres as well."""
+    for typed in ("3.1, 2.9 mm ± 0.2 mm", "3,1; 2,9 mm ± 0,2"):
+        read = ReadingsKind().read(typed)
+
+        assert [3.1, 2.9] == pytest.approx(list(read.lengths.magnitude))
+        assert 0.2 == pytest.approx(read.within.magnitude)
+    assert ReadingsKind().read("3.1, 2.9 mm").within is None
+    with pytest.raises(Unreadable):
+        ReadingsKind().read("3.1, 2.9 mm ± some")

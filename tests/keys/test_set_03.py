@@ -213,3 +213,11 @@ def test_the_set_asks_for_a_measurement_first(key):
 
     assert isinstance(first, Measured)
     assert [each.id for each in others if "q1" in each.builds_on] == ["q2", "q3", "q4", "q6"]
+
+
+def test_ten_sizes_from_a_photo_earn_what_ten_by_hand_earn(key):
+    """As the panel of lesson 3 prints them, to a tenth, with ±: three points, and no slip."""
+    from_photo = "3.1, 2.9, 3.0, 3.2, 2.8, 3.1, 3.0, 2.9, 3.3, 2.7 mm ± 0.2 mm"
+    verdict = found(key, q1=from_photo)["q1"]
+
+    assert 3 == verdict.points

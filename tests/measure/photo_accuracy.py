@@ -21,9 +21,9 @@ KIT = Path(__file__).parents[2]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
 from kitchenmath.photo import measure_board  # noqa: E402
-from tests.kitchenmath.photo.rendered import photo  # noqa: E402
-from tests.kitchenmath.photo.scored import Score  # noqa: E402
-from tests.kitchenmath.photo.trays import CUTS, HARD_LIGHT, pairs, tray  # noqa: E402
+from tests.helpers.rendered import photo  # noqa: E402
+from tests.helpers.scored import Score  # noqa: E402
+from tests.helpers.trays import CUTS, HARD_LIGHT, pairs, tray  # noqa: E402
 
 FRESH = 81_000  # the method was set on seeds below 30,000
 FOODS = ("carrot", "potato", "courgette")

@@ -18,8 +18,8 @@ from kitchenmath.cuts import CUTS, Cut
 from kitchenmath.errors import OutOfRange, UnknownName
 from kitchenmath.figures.cut_cards import card_figure, cut_card
 from kitchenmath.units.registry import Q_
+from tests.helpers.pdf_shapes import POINTS_PER_MM, content, shapes_mm
 
-POINTS_PER_MM = 72 / 25.4
 # ISO 216: A4 is 210 x 297 mm; ANSI/ASME Y14.1: Letter is 8.5 x 11 in.
 PAPERS = {"A4": (210, 297), "Letter": (8.5 * 25.4, 11 * 25.4)}
 
@@ -29,23 +29,6 @@ def card(request, tmp_path_factory):
     """A card of all cuts: the paper's name, and the bytes of the file."""
     path = cut_card(paper=request.param, path=tmp_path_factory.mktemp("card") / "card.pdf")
     return request.param, path.read_bytes()
-
-
-def content(pdf):
-    """The operators that draw the page, as text."""
-    number = re.search(rb"/Contents (\d+) 0 R", pdf)[1]
-    stream = re.search(rb"\b%b 0 obj.*?stream\r?\n(.*?)endstream" % number, pdf, re.DOTALL)[1]
-    return stream.decode("latin-1")
-
-
-def shapes_mm(pdf):
-    """Each filled shape as (left, bottom, width, height) in mm from the lower left corner."""
-    found = []
-    for path in re.findall(r"((?:[-\d.]+ [-\d.]+ [ml]\s+)+)h\s+f\b", content(pdf)):
-        numbers = [float(each) / POINTS_PER_MM for each in re.findall(r"[-\d.]+", path)]
-        xs, ys = numbers[::2], numbers[1::2]
-        found.append((min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys)))
-    return found
 
 
 def sizes_mm(pdf):

@@ -12,9 +12,9 @@ import pytest
 pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brings it")
 
 from kitchenmath.photo import boxes, measure_board, pose
-from tests.kitchenmath.photo.rendered import photo
-from tests.kitchenmath.photo.scored import Score
-from tests.kitchenmath.photo.trays import pairs, tray
+from tests.helpers.rendered import photo
+from tests.helpers.scored import Score
+from tests.helpers.trays import pairs, tray
 
 BAR_MM = {"dice 5": 0.35, "dice 10": 0.40}  # 95 % of unflagged sides
 MOST_BIAS_MM = 0.12

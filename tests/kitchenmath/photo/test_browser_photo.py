@@ -7,8 +7,8 @@ import pytest
 pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brings it")
 
 from tests.helpers.browser import DESK, NEEDS_CHROMIUM, PHONE, open_lab
-from tests.kitchenmath.photo.rendered import photo
-from tests.kitchenmath.photo.trays import tray
+from tests.helpers.rendered import photo
+from tests.helpers.trays import tray
 
 pytestmark = NEEDS_CHROMIUM
 

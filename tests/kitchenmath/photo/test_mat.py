@@ -16,7 +16,7 @@ from kitchenmath.photo.layout import marker_cells
 from kitchenmath.photo.markers import find_markers
 from kitchenmath.photo.opening import light
 from kitchenmath.photo.pose import find_pose
-from tests.kitchenmath.figures.test_cutcards import shapes_mm
+from tests.helpers.pdf_shapes import shapes_mm
 
 
 @pytest.mark.parametrize("number", range(16))

@@ -11,8 +11,8 @@ from dataclasses import replace
 from kitchenmath.errors import Unreadable
 from kitchenmath.panels.photo import ruled, tray_photo_panel
 from kitchenmath.practice.readings import ReadingsKind
-from tests.kitchenmath.photo.rendered import photo
-from tests.kitchenmath.photo.trays import tray
+from tests.helpers.rendered import photo
+from tests.helpers.trays import tray
 
 
 @pytest.fixture(scope="module")

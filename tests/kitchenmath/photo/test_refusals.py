@@ -14,8 +14,8 @@ from kitchenmath.photo import measure_board, vision
 from kitchenmath.photo.checks import REFUSE, Finding, print_size
 from kitchenmath.photo.opening import opened
 from kitchenmath.photo.words import FINDINGS, finding_in_words
-from tests.kitchenmath.photo.rendered import photo
-from tests.kitchenmath.photo.trays import HARD_LIGHT, tray
+from tests.helpers.rendered import photo
+from tests.helpers.trays import HARD_LIGHT, tray
 
 GOOD = tray(70_010, "dice 5", "carrot")
 GOOD = replace(GOOD, pieces=GOOD.pieces[:6], distance=340.0, tilt=8.0)

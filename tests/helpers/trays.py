@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from tests.kitchenmath.photo.rendered import Scene, make_piece
+from tests.helpers.rendered import Scene, make_piece
 
 CUTS = {  # width, length, height in mm; how many across and down; the pitch in mm
     "dice 3": ((3, 3, 3), (6, 4), (30, 30)),

@@ -9,6 +9,7 @@ from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course, read_roster
 from coursework.deciding import add_commands as add_deciding_commands
+from coursework.edition.told import add_options, told
 from coursework.errors import CourseError
 from coursework.progress import Progress
 from coursework.sets.key_text import set_ids
@@ -110,9 +111,10 @@ def _parser():
         points.add_argument(name)
     points.add_argument("points", type=_decimal)
     points.add_argument("comment", nargs="?", default="")
+    add_options(step("edition", _edition, "build the pages and the zip that students get"))
     care = [*add_care_commands(step, chosen), *add_deciding_commands(step, chosen)]
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points", *care):  # fmt: skip
+                 "term-marks", "points", "edition", *care):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
@@ -246,6 +248,10 @@ def _points(options):
         course, options.set, options.student, options.question, options.points, options.comment
     )
     print(f"{options.student}, {options.question}: {options.points:g} points are entered.")
+
+
+def _edition(options):
+    told(options, chosen(options.folder) if options.folder else None)
 
 
 def _college(_):

@@ -1,0 +1,143 @@
+"""The edition as a folder of static files: every page, what stands behind it, and nothing else."""
+
+import hashlib
+import json
+import tomllib
+from pathlib import Path
+
+from coursework.classes.course import INSTRUCTOR
+from coursework.edition.checking import LIST
+from coursework.edition.runtime import PYODIDE, runtime
+from coursework.edition.student_zip import student_zip
+from coursework.edition.wheels import home_of, lock_of, own_wheel, wheels
+from coursework.safe_files import write_safely
+from coursework.sets.hand_out import released
+from coursework.sets.key_text import key_notebook, set_ids
+from kitchenmath.pages import writing
+
+KIT = INSTRUCTOR.parent
+LESSONS = KIT / "lessons"
+
+
+def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
+    """Every file of the edition.
+
+    Parameters
+    ----------
+    course : Course, optional
+        The sets are the ones handed out to it, or those of its term; without it the kit's own.
+    runtime_folder, wheel_folder : Path, optional
+    pictures : dict of str to bytes, optional
+        By "<lesson>/<cell>", what a panel shows before it is live.
+
+    Returns
+    -------
+    dict of str to bytes
+        By place in the folder. The same inputs give the same bytes.
+    """
+    files, official = runtime(runtime_folder)
+    home = home_of(files["python/pyodide.mjs"]).replace("${U}", PYODIDE.version)
+    packages = wheels(official, wheel_folder, home)
+    project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
+    ours, raw = own_wheel(KIT / "kitchenmath", project["version"])
+    lock = lock_of(packages | {ours: raw}, official)
+    files |= {f"python/{name}": wheel for name, wheel in packages.items()}
+    python = _digest({**files, "wheels": json.dumps(sorted(packages)).encode()})
+    files[f"python/{ours}"] = raw
+    files["python/pyodide-lock.json"] = json.dumps(lock, indent=1).encode()
+    sets = {set_id: _notebook(course, set_id) for set_id in set_ids()}
+    lessons = {file.stem: file.read_bytes() for file in sorted(LESSONS.glob("*.ipynb"))}
+    files |= _beside(sets, lessons, pictures or {})
+    files["student-edition.zip"] = student_zip(sets)
+    version = _digest(files | _static())
+    files |= _pages(sets, lessons, pictures or {}, version)
+    files |= _static()
+    files["keep.js"] = _keeper(files, version, python)
+    sums = {name: hashlib.sha256(raw).hexdigest() for name, raw in sorted(files.items())}
+    files[LIST] = json.dumps({"edition": version, "files": sums}, indent=1).encode()
+    return files
+
+
+def write(files, folder):
+    """Write an edition into a folder, and take out what an earlier one left there.
+
+    Parameters
+    ----------
+    files : dict of str to bytes
+    folder : Path
+    """
+    before = Path(folder) / LIST
+    old = json.loads(before.read_bytes())["files"] if before.is_file() else {}
+    for name, raw in files.items():
+        write_safely(Path(folder) / name, raw, lasting=False)
+    for name in set(old) - set(files):
+        (Path(folder) / name).unlink(missing_ok=True)
+
+
+def _notebook(course, set_id):
+    """A set as students get it: the class's own copy, else a fresh one for its term."""
+    if course and course.release(set_id).is_file():
+        return course.release(set_id).read_bytes()
+    raw = key_notebook(set_id)
+    term = course.term if course else json.loads(raw)["metadata"]["kitchen"]["term"]
+    return released(raw, term)
+
+
+def _beside(sets, lessons, pictures):
+    """Notebooks to take down, the lessons' measured data and the pictures of their panels."""
+    data = {
+        f"data/{file.name}": file.read_bytes() for file in sorted((LESSONS / "data").glob("*.csv"))
+    }
+    return (
+        data
+        | {f"notebooks/{name}.ipynb": raw for name, raw in sets.items()}
+        | {f"notebooks/{name}-lesson.ipynb": raw for name, raw in lessons.items()}
+        | {f"pictures/{name}.png": raw for name, raw in pictures.items()}
+    )
+
+
+def _pages(sets, lessons, pictures, version):
+    pages = {}
+    for set_id, raw in sets.items():
+        pages[f"set-{set_id}.html"] = writing.set_page(raw, version=version)
+    data = {f"data/{file.name}": f"data/{file.name}" for file in (LESSONS / "data").glob("*.csv")}
+    for name, raw in lessons.items():
+        shown = {
+            place.partition("/")[2]: f"pictures/{place}.png"
+            for place in pictures
+            if place.startswith(f"{name}/")
+        }
+        page = writing.lesson_page(raw, name, shown, files=dict(sorted(data.items())),
+                                   version=version)  # fmt: skip
+        pages[f"lesson-{name}.html"] = page
+    lesson_cards = [writing.lesson_card(raw, name) for name, raw in lessons.items()]
+    set_cards = [writing.set_card(raw) for raw in sets.values()]
+    pages["index.html"] = writing.start_page(lesson_cards, set_cards, version=version)
+    return {name: text.encode() for name, text in pages.items()}
+
+
+def _static():
+    return {file.name: file.read_bytes() for file in sorted(writing.STATIC.iterdir())}
+
+
+def _keeper(files, version, python):
+    """The service worker, with the list of what it keeps at once."""
+    small = sorted(
+        name
+        for name in files
+        if name.endswith((".html", ".css", ".js", ".mjs", ".ipynb", ".csv"))
+        and not name.startswith(("python/", "widgets/"))
+        and name != "keep.js"
+    )
+    text = files["keep.js"].decode()
+    filled = {"{{edition}}": version, "{{python}}": python, "{{small}}": json.dumps(small)}
+    for mark, value in filled.items():
+        text = text.replace(mark, value)
+    return text.encode()
+
+
+def _digest(files):
+    digest = hashlib.sha256()
+    for name, raw in sorted(files.items()):
+        digest.update(f"{name}\0{len(raw)}\0".encode() + raw)
+    return digest.hexdigest()[:10]

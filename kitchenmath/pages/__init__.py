@@ -1,0 +1,1 @@
+"""Lessons and sets as pages without code: the notebooks seen as text, forms and panels."""

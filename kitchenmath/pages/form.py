@@ -1,0 +1,232 @@
+"""A set's notebook seen as a form: its fields, what was typed, and what its cells say to that.
+
+The same lines run in a browser's worker and in this machine's Python. No answer is judged here,
+and no formula is written again: the notebook's own cells run, with what was typed in its place.
+"""
+
+import ast
+import contextlib
+import io
+import json
+import re
+
+from kitchenmath.errors import KitchenError
+from kitchenmath.pages.board import board_of
+from kitchenmath.practice import given, open_set, student_number
+from kitchenmath.practice.own_numbers import beside
+from kitchenmath.practice.question_kinds import Look, answer_kind
+from kitchenmath.practice.set_file import UNTOUCHED, asked_in, is_bare, last_assigned, read_set
+from kitchenmath.practice.stumbles import in_plain_words
+
+__all__ = ["Form"]
+
+# The field that an answer of this kind is typed into; any other is one line.
+FIELDS = {"readings": "readings", "probe log": "log", "plan": "plan"}
+LINES = ("readings", "log", "plan", "written")  # fields that hold more than one line
+
+
+class Form:
+    """A set's notebook, with a field for each of its answers.
+
+    Parameters
+    ----------
+    raw : bytes
+        The notebook: as handed out, or with answers in it.
+
+    Attributes
+    ----------
+    set_id : str
+    fields : dict of str to str
+        By question: "line", "readings", "log", "plan" or "written".
+
+    Raises
+    ------
+    Unreadable
+        For what is no notebook of a set.
+    """
+
+    def __init__(self, raw):
+        self._cells, self.set_id = read_set(raw)
+        self._raw = raw
+        self._asked = {each.question: each for each in asked_in(self._cells)}
+        self.fields = {
+            question: "written" if asked.written else FIELDS.get(asked.kind, "line")
+            for question, asked in self._asked.items()
+        }
+
+    def typed(self):
+        """What stands in the notebook, as it was typed.
+
+        Returns
+        -------
+        dict of str to str
+            By field, "student" among them. A field whose cell computes is left out.
+        """
+        found = {}
+        for name, text in self._answers().items():
+            if self.fields.get(name) == "written":
+                found[name] = "" if text.strip() == UNTOUCHED else text
+                continue
+            with contextlib.suppress(SyntaxError, ValueError, RecursionError, MemoryError):
+                value = last_assigned(text, name)
+                if isinstance(value, str):
+                    found[name] = value.strip("\n")
+                elif value is not ... and isinstance(value, int | float):
+                    found[name] = str(value)
+        return found
+
+    def filled(self, typed):
+        """The notebook with what was typed in its answer cells.
+
+        Parameters
+        ----------
+        typed : dict of str to str
+            By field. An empty field takes nothing from a cell that computes.
+
+        Returns
+        -------
+        bytes
+        """
+        notebook = json.loads(self._raw)
+        texts = self._texts(typed)
+        for cell in notebook["cells"]:
+            flags = cell.get("metadata", {}).get("nbgrader") or {}
+            name = flags.get("grade_id") or cell.get("id")
+            if name in texts:
+                cell["source"] = texts[name].splitlines(keepends=True)
+            if cell.get("cell_type") == "code":  # nothing old may stand below a new answer
+                cell["outputs"], cell["execution_count"] = [], None
+        return (json.dumps(notebook, indent=1, ensure_ascii=False) + "\n").encode()
+
+    def shown(self, typed):
+        """What the cells say to what was typed; every cell is run, from the top.
+
+        Parameters
+        ----------
+        typed : dict of str to str
+            By field.
+
+        Returns
+        -------
+        dict
+            "student" (the number, or the sentence that asks for one), "given" (label and value by
+            question), "said" (state and sentence by question), "mine", "board", "log", "there"
+            and "of": how many answers can be used, of how many.
+        """
+        names, printed = {}, {}
+        texts = {name: text for name, (_, text) in self._cells.items()} | self._texts(typed)
+        for name, (kind, _) in self._cells.items():
+            if kind == "code" and name != "last-look":
+                printed[name] = _run(texts[name], names)
+        sheet = names.get("sheet") or open_set(self.set_id, "", "")
+        looks = {question: self._look(question, names, texts) for question in self._asked}
+        return {
+            "student": {"number": sheet.student, "sentence": _whose(typed.get("student", ""))},
+            "given": {question: _numbers(sheet, question) for question in sheet.choices},
+            "said": {question: [look.state, look.sentence] for question, look in looks.items()},
+            "mine": printed.get("mine", ""),
+            "board": self._board(names, sheet, typed),
+            "log": self._log(names),
+            "there": sum(look.state == "there" for look in looks.values()),
+            "of": len(looks),
+        }
+
+    def _answers(self):
+        """The text of each cell that a field stands for."""
+        names = {"student": "me"} | {question: f"{question}-answer" for question in self.fields}
+        return {name: self._cells[cell][1] for name, cell in names.items() if cell in self._cells}
+
+    def _texts(self, typed):
+        """The new text of each cell that something was typed for."""
+        texts = {}
+        for name, text in self._answers().items():
+            kind = self.fields.get(name, "line")
+            new = str(typed.get(name, ""))
+            cell = "me" if name == "student" else f"{name}-answer"
+            if kind == "written":
+                texts[cell] = new if new.strip() else UNTOUCHED
+            elif new.strip() or _is_typed(text, name):
+                texts[cell] = _with_answer(text, name, new, kind in LINES)
+        return texts
+
+    def _look(self, question, names, texts):
+        asked = self._asked[question]
+        if asked.written:
+            filled = texts.get(f"{question}-answer", "").strip() not in ("", UNTOUCHED)
+            return Look("there" if filled else "empty", "written." if filled else "")
+        if question not in names:
+            return Look("unreadable", "The cell of this answer stopped. Type the answer here.")
+        return asked.look_at(names[question])
+
+    def _board(self, names, sheet, typed):
+        for question, asked in self._asked.items():
+            if asked.kind == "plan" and sheet.student:
+                text = self._cells.get(f"{question}-text", ("", ""))[1]
+                numbers = {}
+                for other in sheet.choices:
+                    numbers |= dict(_drawn(sheet, other))
+                return board_of(text, numbers, names.get(question, ""), asked.plausible)
+        return None
+
+    def _log(self, names):
+        for question, asked in self._asked.items():
+            if asked.kind == "probe log":
+                with contextlib.suppress(KitchenError):
+                    log = answer_kind(asked.kind).read(names.get(question))
+                    return [list(log.times.magnitude), list(log.temperatures.magnitude)]
+        return None
+
+
+def _whose(typed):
+    """What to do about a student number, "" where it can be used."""
+    if not typed.strip():
+        return "Type your student number first: your numbers are drawn from it."
+    try:
+        student_number(typed)
+    except KitchenError as error:
+        return str(error)
+    return ""
+
+
+def _drawn(sheet, question):
+    """Label and value of each of the student's numbers for a question."""
+    if sheet.student:
+        choices = sheet.choices[question]
+        mine = given(sheet.term, sheet.student, f"{sheet.set_id}/{question}", **choices)
+        yield from ((choices[name].label, value) for name, value in mine.items())
+
+
+def _numbers(sheet, question):
+    return [[label, beside(value)] for label, value in _drawn(sheet, question)]
+
+
+def _run(text, names):
+    """Run a cell and return what it printed; an error becomes what to do about it."""
+    printed = io.StringIO()
+    try:
+        with contextlib.redirect_stdout(printed):
+            exec(compile(text, "<cell>", "exec"), names)
+    except Exception as error:  # a student's own cell may fail in any way
+        return in_plain_words(f"{type(error).__name__}: {error}")
+    return printed.getvalue().strip()
+
+
+def _is_typed(text, name):
+    """Whether a cell holds typed text, or nothing; else it computes, and is left alone."""
+    try:
+        return is_bare(text) or isinstance(last_assigned(text, name), str)
+    except (SyntaxError, ValueError, RecursionError, MemoryError):
+        return False
+
+
+def _with_answer(text, name, typed, by_lines):
+    """A cell's text with a typed answer in it; its comments stay."""
+    notes = [line for line in text.splitlines() if re.match(r"\s*#", line)]
+    plain = typed.strip("\n")
+    if by_lines and "'''" not in plain and "\\" not in plain:
+        literal = f"'''\n{plain}\n'''"
+    else:
+        literal = json.dumps(typed.strip(), ensure_ascii=False)
+    if ast.literal_eval(literal).strip() != typed.strip():  # a sign that JSON writes another way
+        literal = repr(typed)
+    return "\n".join([f"{name} = {literal}", *notes])

@@ -1,0 +1,70 @@
+"""What a page asks of Python, and the answer: one message in, one message out.
+
+The page knows nothing else of Python. A worker in the browser and this machine's own server both
+hand their messages to `Talk`.
+"""
+
+import json
+import traceback
+
+from kitchenmath.pages.form import Form
+
+__all__ = ["Talk"]
+
+
+class Talk:
+    """One page's talk with Python.
+
+    Parameters
+    ----------
+    send : callable
+        Takes what a lesson's panels say: a dict, and its buffers, a list of bytes.
+    """
+
+    def __init__(self, send=None):
+        self._send, self._lesson, self._form = send, None, None
+
+    def hear(self, asked, buffers=()):
+        """The answer to what a page asks.
+
+        Parameters
+        ----------
+        asked : str
+            JSON with "do": "open" (a set's notebook), "show" or "save" (what was typed), "run" (a
+            lesson's cell) or "tell" (a panel's message), and what that needs.
+        buffers : sequence of bytes
+
+        Returns
+        -------
+        str
+            JSON; with "trouble", a sentence, where it could not be done.
+        """
+        try:
+            return json.dumps(self._answer(**json.loads(asked), buffers=buffers))
+        except Exception as error:  # whatever fails, a page shows a sentence and goes on
+            return json.dumps({"trouble": str(error), "python": traceback.format_exc()})
+
+    def _answer(self, do, buffers=(), **asked):
+        if do == "open":
+            form = Form(asked["notebook"].encode())
+            if asked.get("set_id") not in (None, form.set_id):
+                return {"trouble": f"This file is of another set: {form.set_id}."}
+            self._form = form
+            return {"typed": form.typed(), "fields": form.fields}
+        if do == "show":
+            return self._form.shown(asked["typed"])
+        if do == "save":
+            return {"notebook": self._form.filled(asked["typed"]).decode()}
+        if do == "run":
+            return {"shown": self._live().run(asked["source"])}
+        if do == "tell":
+            self._live().receive(asked["comm_id"], asked["data"], buffers)
+            return {}
+        raise ValueError(f"do: open, show, save, run or tell, and {do!r} came.")
+
+    def _live(self):
+        if self._lesson is None:
+            from kitchenmath.pages.live import Lesson
+
+            self._lesson = Lesson(self._send)
+        return self._lesson

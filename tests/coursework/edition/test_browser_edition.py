@@ -1,0 +1,143 @@
+"""The built edition in Chromium: a set filled in, saved and marked; panels live; no network.
+
+It needs the npm client and the compiled wheels of the browser's Python (KITCHEN_WHEELS names
+their folder); where there are none, these tests are left out and say so.
+"""
+
+import os
+import shutil
+import threading
+from pathlib import Path
+
+import pytest
+from coursework.edition.serve import address_of, server
+from coursework.edition.site import edition, write
+
+from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse
+from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
+
+WHEELS = os.environ.get("KITCHEN_WHEELS", "")
+pytestmark = [
+    *NEEDS_CHROMIUM,
+    pytest.mark.slow,
+    pytest.mark.skipif(
+        not (WHEELS and shutil.which("npm")), reason="no npm client, or KITCHEN_WHEELS is not set"
+    ),
+]
+
+
+@pytest.fixture(scope="module")
+def site(tmp_path_factory):
+    """The edition, built; and served until the tests are over."""
+    folder = tmp_path_factory.mktemp("edition")
+    files = edition(wheel_folder=Path(WHEELS))
+    write(files, folder)
+    made = server(folder)
+    thread = threading.Thread(target=made.serve_forever, daemon=True)
+    thread.start()
+    yield address_of(made), made, files
+    made.shutdown()
+    made.server_close()
+    thread.join()
+
+
+@pytest.fixture(scope="module")
+def page(site):
+    with browse() as page:
+        page.set_viewport_size(PHONE)
+        page.outside = []
+        page.on("requestfinished", lambda asked: page.outside.append(asked.url))
+        page.errors = []
+        page.on("pageerror", lambda error: page.errors.append(str(error)))
+        yield page
+
+
+def picture(page, name):
+    folder = SCREENSHOTS / "edition"
+    folder.mkdir(parents=True, exist_ok=True)
+    page.screenshot(path=folder / f"{name}.png", full_page=True)
+
+
+def test_the_same_inputs_give_the_same_bytes(site):
+    *_, files = site
+
+    assert files == edition(wheel_folder=Path(WHEELS))
+
+
+def test_a_set_filled_in_by_thumb_is_saved_and_earns_all_points(site, page, tmp_path):
+    """BH-1007 by hand; the file that the browser saves is taken by the marking as it is."""
+    address, *_ = site
+    page.goto(f"{address}set-{SET}.html")
+    page.locator("html[data-ready=yes]").wait_for()
+    page.locator("#student").fill("BH-1007")
+    page.keyboard.press("Tab")
+    page.get_by_text("55 g", exact=False).first.wait_for()
+    for question, text in TYPED.items():
+        field = page.locator(f'[data-field="{question}"]')
+        field.fill(text.removeprefix(f'{question} = "').removesuffix('"'))
+        field.blur()
+    page.locator("[data-bar]").filter(has_text="6 of 6 answers are there").wait_for()
+    picture(page, "set-filled")
+    with page.expect_download() as saved:
+        page.get_by_role("button", name="Save my hand-in").click()
+    file = tmp_path / "hand-in.ipynb"
+    saved.value.save_as(file)
+
+    assert ALL == points(marked(file.read_bytes()))
+    assert [] == page.errors
+    assert not [url for url in page.outside if not url.startswith((address, "data:", "blob:"))]
+
+
+def test_what_was_typed_is_still_there_after_the_page_was_closed(site, page):
+    address, *_ = site
+    page.goto(f"{address}index.html")
+    page.goto(f"{address}set-{SET}.html")
+    page.locator("html[data-ready=yes]").wait_for()
+
+    assert "3 kg" == page.locator('[data-field="q1"]').input_value()
+
+
+@pytest.mark.parametrize("name", ["index", f"set-{SET}", "set-08-land-the-plate"])
+def test_nothing_is_wider_than_a_phone(site, page, name):
+    address, *_ = site
+    page.goto(f"{address}{name}.html")
+    picture(page, name)
+
+    assert page.evaluate("() => document.scrollingElement.scrollWidth") <= PHONE["width"]
+
+
+def test_a_lessons_panels_are_live_and_its_slider_moves(site, page):
+    """The sentence and the picture come from Python in the browser."""
+    address, *_ = site
+    page.goto(f"{address}lesson-{SET}.html")
+    page.locator(".noUi-handle").first.wait_for()
+    handle = page.locator(".noUi-handle").first
+    said = page.locator(".widget-vbox:has(.noUi-handle) [role=status]").first
+    before = said.inner_text()
+    handle.focus()
+    page.keyboard.press("ArrowRight")
+    page.wait_for_function(
+        "([was]) => document.querySelector('.widget-vbox [role=status]') && ![...document"
+        ".querySelectorAll('[role=status]')].some(one => one.innerText === was)", arg=[before]
+    )  # fmt: skip
+    picture(page, "lesson-04")
+
+    assert [] == page.errors
+
+
+def test_after_the_first_visit_a_set_opens_without_a_network(site, page):
+    """The server answers nothing any more; the page and its Python come from the browser."""
+    address, *_ = site
+    page.goto(f"{address}set-{SET}.html")
+    page.locator("html[data-ready=yes]").wait_for()
+    page.evaluate("() => navigator.serviceWorker.ready")
+    page.reload()
+    page.locator("html[data-ready=yes]").wait_for()
+    page.context.set_offline(True)
+    try:
+        page.reload()
+        page.locator("html[data-ready=yes]").wait_for()
+
+        assert "3 kg" == page.locator('[data-field="q1"]').input_value()
+    finally:
+        page.context.set_offline(False)

@@ -1,0 +1,159 @@
+"""Set and lesson pages without a browser: the notebook seen as a form, and nothing of a key."""
+
+import json
+import re
+
+import pytest
+from coursework.classes.course import CourseError
+from coursework.edition import runtime as runtime_module
+from coursework.edition.checking import LIST, wrong_in
+from coursework.edition.runtime import PACKAGES, runtime, sum_of
+from coursework.edition.serve import address_of, code_of, server
+from coursework.edition.student_zip import student_zip
+from coursework.sets.hand_out import ASSIGNMENTS
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import load_key
+from coursework.sets.notebooks import LESSONS
+
+from kitchenmath.pages import writing
+from kitchenmath.pages.form import Form
+from tests.helpers.filled_in import ALL, SET, TYPED, filled, honest, marked, points, raw
+
+SETS = set_ids()
+
+
+def released(set_id):
+    return (ASSIGNMENTS / set_id / f"{set_id}.ipynb").read_bytes()
+
+
+def typed_of(book_answers):
+    """What is typed in the fields, from answers in code: q1 = "3 kg" is 3 kg."""
+    return {name: re.sub(r"^q\d+ = \"(.*)\"$", r"\1", text) for name, text in book_answers.items()}
+
+
+def test_a_page_and_a_notebook_give_the_same_marks():
+    """BH-1007 by hand (see `filled_in`): all points, typed in fields or in cells."""
+    form = Form(released(SET))
+    saved = form.filled({"student": "BH-1007", **typed_of(TYPED)})
+
+    assert ALL == points(marked(saved)) == points(marked(honest()))
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_right_answers_typed_in_a_sets_fields_are_all_there(set_id):
+    """Of every set: the model answers of one student, as text; each field says that it is there."""
+    key = load_key(key_notebook(set_id))
+    form = Form(released(set_id))
+    typed = {"student": "BH-1007"}
+    for question, known in key.sheet.known("BH-1007"):
+        right = (one.answer for one in question.played(known) if one.way == "right")
+        typed[question.id] = next(answer for answer in right if isinstance(answer, str))
+    typed |= {one: "In my own words." for one, kind in form.fields.items() if kind == "written"}
+    seen = form.shown(typed)
+
+    assert (seen["of"], seen["of"]) == (seen["there"], len(form.fields))
+    assert "BH-1007" == seen["student"]["number"]
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_what_was_saved_is_opened_again(set_id):
+    """Also on another device: the file holds all that was typed."""
+    form = Form(released(set_id))
+    typed = {"student": "BH-1007"} | {
+        one: "words of mine" if kind == "written" else "3 kg" for one, kind in form.fields.items()
+        if kind in ("line", "written")
+    }  # fmt: skip
+    again = Form(form.filled(typed)).typed()
+
+    assert typed == {name: again[name] for name in typed}
+
+
+def test_a_cell_that_computes_is_left_alone_by_an_empty_field():
+    """Whoever computes in the notebook and opens it on the page loses nothing."""
+    book = filled("BH-1007", q1="q1 = one.covers * one.portion / one.yield_")
+    form = Form(raw(book))
+
+    assert "q1" not in form.typed()
+    assert 3.0 == points(marked(form.filled({"student": "BH-1007", "q1": ""})))["q1"]
+
+
+@pytest.mark.parametrize("set_id", SETS)
+def test_nothing_of_a_key_is_in_a_page(set_id):
+    """No slip, sentence or line of working; no hidden mark."""
+    page = writing.set_page(released(set_id), version="x")
+    key = load_key(key_notebook(set_id))
+    for question in key.sheet.questions.values():
+        for slip in question.slips:
+            assert slip.name not in page
+            assert slip.sentence not in page
+        assert not [line for line in question.working if line in page]
+    assert not [mark for mark in ("HIDDEN", "SOLUTION", "Slip(", "award") if mark in page]
+
+
+@pytest.mark.parametrize("lesson", sorted(LESSONS.glob("*.ipynb")), ids=lambda file: file.stem)
+def test_a_lesson_is_text_at_once_with_its_code_folded(lesson):
+    """Before Python is there: the prose, what cells printed, and code behind a summary."""
+    page = writing.lesson_page(lesson.read_bytes(), lesson.stem, {}, files={}, version="x")
+
+    assert page.count("Show the computing") >= 3
+    assert "<details" in page and "<script>alert" not in page
+    assert "http://" not in page.replace("http://www.w3.org", "")
+
+
+def test_students_get_what_they_need_and_no_more():
+    """An allow-list: no key, no coursework, no test, no history."""
+    import io
+    import zipfile
+
+    with zipfile.ZipFile(io.BytesIO(student_zip({SET: released(SET)}))) as packed:
+        names = packed.namelist()
+    tops = {name.split("/")[1] if "/" in name else name for name in names}
+
+    assert not [name for name in names if re.search(r"instructor|tests|\.git|keys", name)]
+    assert {"kitchenmath", "lessons", "assignments", "pyproject.toml"} <= tops
+    assert any(name.endswith("LICENSE") for name in names)
+
+
+def test_a_changed_missing_or_added_file_is_named(tmp_path):
+    (tmp_path / "index.html").write_text("page")
+    (tmp_path / "gone.html").write_text("page")
+    sums = {name: "0" * 64 for name in ("gone.html",)}
+    import hashlib
+
+    sums["index.html"] = hashlib.sha256(b"page").hexdigest()
+    (tmp_path / LIST).write_text(json.dumps({"files": sums}))
+
+    assert ["gone.html is another file than the one that was built."] == wrong_in(tmp_path)
+
+    (tmp_path / "gone.html").unlink()
+    (tmp_path / "more.html").write_text("x")
+
+    assert ["gone.html is missing.", "more.html does not belong to it."] == wrong_in(tmp_path)
+    with pytest.raises(CourseError, match="holds no edition"):
+        wrong_in(tmp_path / "nothing")
+
+
+def test_without_the_npm_client_or_with_another_package_it_says_so(tmp_path, monkeypatch):
+    monkeypatch.setattr(runtime_module, "PARTS", tmp_path / "parts")
+    monkeypatch.setattr(runtime_module.shutil, "which", lambda name: None)
+    with pytest.raises(CourseError, match=r"npm client once.*--runtime FOLDER"):
+        runtime()
+    with pytest.raises(CourseError, match=rf"holds no {re.escape(PACKAGES[0].archive)}\. Make"):
+        runtime(tmp_path)
+    (tmp_path / PACKAGES[0].archive).write_bytes(b"another")
+    with pytest.raises(CourseError, match="its sum is another"):
+        runtime(tmp_path)
+
+
+def test_the_sum_of_a_package_is_npms(tmp_path):
+    """Referee: hashlib's sha512 of nothing in base64, as published in FIPS 180-4's examples."""
+    assert sum_of(b"").startswith("sha512-z4PhNX7vuL3xVChQ1m2AB9Yg5AULVxXcg/SpIdNs6c5H0NE8XYXysP+D")
+
+
+def test_the_address_is_drawn_as_a_code(tmp_path):
+    made = server(tmp_path)
+    address = address_of(made)
+    made.server_close()
+
+    assert re.fullmatch(r"http://127\.0\.0\.1:\d+/", address)
+    assert len(code_of(address).splitlines()) > 8

@@ -71,6 +71,14 @@ REFUSED = {
     "fremovexattr": (199, 16),
     "setxattrat": (463, 463),
     "removexattrat": (466, 466),
+    # what Landlock holds only from ABI 3 on: emptying a file by its path, without opening it
+    "truncate": (76, 45),
+    # memory that the limit on address space does not count
+    "memfd_create": (319, 279),
+    "memfd_secret": (447, 447),
+    "shmget": (29, 194),
+    "shmat": (30, 196),
+    "mq_open": (240, 180),
     # doors into the kernel that no cook needs
     "bpf": (321, 280),
     "io_uring_setup": (425, 425),
@@ -100,6 +108,17 @@ REFUSED = {
     "acct": (163, 89),
     "quotactl": (179, 60),
 }
+# Refused with these values of an argument: (numbers, which argument, values).
+# A descriptor that sends a signal of one's choice to whom one likes kills without kill; Landlock
+# holds that only from ABI 6 on (fcntl(2): F_SETOWN, F_SETSIG, F_SETOWN_EX, F_SETLEASE, F_NOTIFY;
+# asm-generic/ioctls.h and sockios.h: FIOASYNC, TIOCSTI, FIOSETOWN, SIOCSPGRP).
+REFUSED_WITH = (
+    ((72, 25), 1, (8, 10, 15, 1024, 1026)),
+    ((16, 29), 1, (0x5452, 0x5412, 0x8901, 0x8902)),
+)
+# The places of the flags of open and openat; openat2 hides them behind a pointer.
+OPENING = (((2, None), 1), ((257, 56), 2))
+OPENAT2 = (437, 437)
 # Looked at more closely: threads are clones too, and limits may be read and set, but not another's.
 CLONE = (56, 220)
 CLONE3 = (435, 435)

@@ -17,13 +17,13 @@ import struct
 import sys
 import sysconfig
 
-from syscalls import AARCH64, CLONE, CLONE3, PRLIMIT64, REFUSED, X86_64
+from call_filter import program
 
 # In the order in which they go up; the door says what each holds back.
 WALLS = ("namespaces", "disk", "memory", "limits", "files", "calls")
 
 CLONE_NEWNS, CLONE_NEWUTS, CLONE_NEWIPC = 0x00020000, 0x04000000, 0x08000000
-CLONE_NEWUSER, CLONE_NEWNET, CLONE_THREAD = 0x10000000, 0x40000000, 0x00010000
+CLONE_NEWUSER, CLONE_NEWNET = 0x10000000, 0x40000000
 MS_NOSUID, MS_NODEV, MS_NOEXEC, MS_REC, MS_PRIVATE = 2, 4, 8, 16384, 1 << 18
 PR_SET_PDEATHSIG, PR_SET_DUMPABLE, PR_SET_SECCOMP, PR_SET_NO_NEW_PRIVS = 1, 4, 22, 38
 LANDLOCK_CREATE, LANDLOCK_ADD, LANDLOCK_RESTRICT = 444, 445, 446  # the same on both processors
@@ -227,54 +227,13 @@ def refuse_calls():
     column = {"x86_64": 0, "aarch64": 1}.get(platform.machine())
     if column is None or struct.calcsize("P") != 8:
         raise NoWall(errno.ENOSYS, f"no table of system calls for {platform.machine()}")
-    libc, program = _libc(), _filter(column)
-    code = ctypes.create_string_buffer(program, len(program))
-    head = struct.pack("HP", len(program) // 8, ctypes.addressof(code))
+    libc, steps = _libc(), program(column)
+    code = ctypes.create_string_buffer(steps, len(steps))
+    head = struct.pack("HP", len(steps) // 8, ctypes.addressof(code))
     if libc.prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0:
         raise _error("prctl")
     if libc.prctl(PR_SET_SECCOMP, 2, head, 0, 0) != 0:
         raise _error("seccomp")
-
-
-def _filter(column):
-    """The filter as instructions for the kernel: 16-bit code, two jumps, a 32-bit number each."""
-    load, equal, at_least, any_of, back = 0x20, 0x15, 0x35, 0x45, 0x06
-    allow, kill, no = 0x7FFF0000, 0x80000000, 0x00050000
-    number, processor, first = 0, 4, 16  # places in struct seccomp_data; the first argument's half
-
-    def step(code, value, yes=0, otherwise=0):
-        return struct.pack("HBBI", code, yes, otherwise, value)
-
-    steps = [
-        step(load, processor),
-        step(equal, (X86_64, AARCH64)[column], 1, 0),
-        step(back, kill),
-        step(load, number),
-    ]
-    if column == 0:  # the x32 table
-        steps += [step(at_least, 0x40000000, 0, 1), step(back, kill)]
-    for numbers in REFUSED.values():
-        if numbers[column] is not None:
-            steps += [step(equal, numbers[column], 0, 1), step(back, no | errno.EPERM)]
-    steps += [step(equal, CLONE3[column], 0, 1), step(back, no | errno.ENOSYS)]
-    # A clone that is a thread is allowed; any other is a new process.
-    steps += [
-        step(equal, CLONE[column], 0, 4),
-        step(load, first),
-        step(any_of, CLONE_THREAD, 1, 0),
-        step(back, no | errno.EPERM),
-        step(back, allow),
-    ]
-    # Limits of another process are not the student's.
-    steps += [
-        step(equal, PRLIMIT64[column], 0, 4),
-        step(load, first),
-        step(equal, 0, 1, 0),
-        step(back, no | errno.EPERM),
-        step(back, allow),
-        step(back, allow),
-    ]
-    return b"".join(steps)
 
 
 def _memory_now():

@@ -42,7 +42,8 @@ UP = {
 }
 WITHOUT = {"disk": OWN_MOUNTS}  # without the disk the namespace still stands
 CHILD = """
-import array, ctypes, errno, os, resource, shutil, signal, socket, subprocess, sys, threading, time
+import array, ctypes, errno, fcntl, os, resource, shutil, signal, socket, subprocess, sys
+import threading, time
 sys.path.insert(0, {room!r})
 import walls
 folder, outside, port, shared = {folder!r}, {outside!r}, {port}, {shared}
@@ -174,6 +175,16 @@ ATTEMPTS = {
         "chooses a core": ("os.sched_setaffinity(0, os.sched_getaffinity(0))", "EPERM"),
         "changes its kind": (
             "call({'x86_64': 135, 'aarch64': 92}[os.uname().machine], -1)", "EPERM",
+        ),
+        "empties by path": ("os.truncate(f'{outside}/keys', 0)", "EPERM"),
+        "empties what it may read": (
+            "os.open(f'{outside}/keys', os.O_RDONLY | os.O_TRUNC)", "EPERM",
+        ),
+        "signals through a descriptor": ("fcntl.fcntl(0, fcntl.F_SETOWN, os.getpid())", "EPERM"),
+        "chooses the signal": ("fcntl.fcntl(0, fcntl.F_SETSIG, 9)", "EPERM"),
+        "takes memory that is a file": ("os.memfd_create('a')", "EPERM"),
+        "takes shared memory": (
+            "if libc.shmget(0, 4096, 0o1600) < 0: raise OSError(ctypes.get_errno(), '')", "EPERM",
         ),
         "sees another's limits": ("resource.prlimit(os.getppid(), resource.RLIMIT_AS)", "EPERM"),
     },

@@ -16,6 +16,8 @@ COMMENT = re.compile(r"(?:^|\s)#.*$")
 # What makes a line code, and no answer: a call, an import, a block, an attribute.
 CODE = re.compile(r"\w\(|^\s*(?:import|from|def|for|if|print|return|lambda)\b|\b[a-z_]\w*\.[a-z_]")
 CONSTANTS = (ast.Constant, ast.Tuple, ast.BinOp, ast.UnaryOp, ast.operator, ast.unaryop, ast.Load)
+# Lines that talk to the notebook itself, as "%matplotlib inline" or "!ls".
+TO_NOTEBOOK = re.compile(r"^[ \t]*(?:%%?[a-z]|!)\w*.*$", re.MULTILINE)
 ANSWER_CELL = re.compile(r"(q\d+)-answer")
 
 
@@ -59,6 +61,7 @@ def typed_in(text, question):
     """
     if len(text) > 5000:
         return None
+    text = TO_NOTEBOOK.sub("", text)
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")

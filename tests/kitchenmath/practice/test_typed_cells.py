@@ -107,3 +107,13 @@ def test_code_and_empty_cells_are_left_alone(code):
 def test_an_inch_at_the_end_is_no_quote():
     """3" is a length, and “3" in” is one with quotes around it."""
     assert "q1 = '3\"'" == as_code('q1 = 3"', "q1")
+
+
+@pytest.mark.parametrize("line", ["%matplotlib inline", "%matplotlib widget", "!ls", "%cd ..",
+                                  "%%time"])  # fmt: skip
+def test_a_line_that_talks_to_the_notebook_takes_no_answer_away(line):
+    """Before an answer in code it stays; before a typed one it is no part of the answer."""
+    code = f'{line}\nq1 = "3 kg"'
+
+    assert code == as_code(code, "q1")
+    assert "q1 = '3 kg'" == as_code(f"{line}\n3 kg", "q1")

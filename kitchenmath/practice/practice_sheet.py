@@ -22,7 +22,8 @@ def open_practice(questions):
     ----------
     questions : list of dict
         One for each question, in order: `kind` (a key of `KINDS`), `right` and `within` (each a
-        number and its unit), `slips` (each with `name`, `at`, `near` and `sentence`), `hint` and
+        number and its unit), where one side only is safe `safe` and `to` (see `Within`),
+        `slips` (each with `name`, `at`, `near` and `sentence`), `hint` and
         `working` (lines).
 
     Returns
@@ -114,7 +115,8 @@ def _question(place, asked):
         Slip(slip["name"], _always(slip["at"]), slip["sentence"], near=slip["near"])
         for slip in asked["slips"]
     ]
-    within = Within(Q_(*asked["within"]))
+    to = asked.get("to")  # a sheet of an earlier kit has neither
+    within = Within(Q_(*asked["within"]), safe=asked.get("safe", ""), to=to and Q_(*to))
     return Question(str(place), asked["kind"], 0, within, _always(asked["right"]), tuple(slips))
 
 

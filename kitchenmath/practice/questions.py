@@ -175,6 +175,8 @@ class Question(AskedQuestion):
             "kind": self.kind,
             "right": _plain(self.right(known)),
             "within": _plain(self.tolerance.step),
+            "safe": self.tolerance.safe,
+            "to": self.tolerance.to and _plain(self.tolerance.to),
             "slips": [
                 {
                     "name": slip.name,

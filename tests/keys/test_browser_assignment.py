@@ -86,13 +86,15 @@ def test_on_a_phone_the_numbers_are_seen_and_not_the_code(lab):
 
 
 def test_a_broken_cell_says_what_to_type(lab):
-    """A quote too many: plain words first, then Python's own."""
+    """A quote too many is read as it was meant; code that goes wrong gets plain words first."""
     with lab.notebook(FILE) as notebook:
         notebook.type_between_quotes("me", STUDENT)
         notebook.type_between_quotes("q1-answer", '3 kg"')
+        notebook.type_between_quotes("q2-answer", '" + ceil(')
 
         went_wrong = notebook.run_all()
 
+        assert "read as 3 kg" in notebook.said("q1-check")
         assert any("SyntaxError" in each for each in went_wrong)
-        assert notebook.said("q1-answer").startswith("The cell cannot be read; most often a quote")
-        notebook.picture("broken", notebook.cell("q1-answer"))
+        assert notebook.said("q2-answer").startswith("The cell cannot be read; most often a quote")
+        notebook.picture("broken", notebook.cell("q2-answer"))

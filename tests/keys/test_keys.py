@@ -168,7 +168,7 @@ def changed(set_id, old, new):
         ("## 2. Nets to order (2 points)", "## 2. Nets to order", "must say"),
         ("# Set 4: Buy enough", "# Buy enough", "must say"),
         ("one.portion / one.yield_", "one.portion * one.yield_", "model answer .* earns"),
-        ('Within(Q_(50, "g"))', 'Within(Q_(9000, "g"))', "gives the right answer"),
+        ('Within(Q_(5, "g"))', 'Within(Q_(9000, "g"))', "gives the right answer"),
         ("sheet = open_set(", "other = open_set(", "NameError|no cell makes"),
         ("formula=lambda cooked, loss:", "formula=lambda cooked, lost:", "asks for lost"),
     ],

@@ -18,9 +18,18 @@ ALL_THERE = """() => {
     const notebook = jupyterapp.shell.currentWidget.content;
     notebook.notebookConfig = {...notebook.notebookConfig, windowingMode: 'none'};
 }"""
-RENDERED = """() => jupyterapp.shell.currentWidget.content.widgets
-    .filter(cell => cell.model.type === 'markdown')
-    .every(cell => cell.node.querySelector('.jp-RenderedMarkdown')?.textContent.trim())"""
+# A cell that the notebook has put off is asked for again: on a busy machine it may never come.
+RENDERED = """() => {
+    const notebook = jupyterapp.shell.currentWidget.content;
+    const missing = notebook.widgets.filter(cell => cell.model.type === 'markdown'
+        && !cell.node.querySelector('.jp-RenderedMarkdown')?.textContent.trim());
+    for (const cell of missing) {
+        cell.rendered = false;
+        cell.rendered = true;
+        notebook.scrollToCell?.(cell);
+    }
+    return missing.length === 0;
+}"""
 OPEN_ALL = "() => document.querySelectorAll('details').forEach(each => { each.open = true; })"
 SHOWN = "'.jp-RenderedMarkdown, .jp-OutputArea-output pre, .kitchen [role=status]'"
 FORMULAS = """() => [...document.querySelectorAll('.jp-RenderedMarkdown')]
@@ -71,7 +80,7 @@ def drawn(request, lab):
         if request.param.startswith("lessons"):
             notebook.run_all()
         lab.page.evaluate(ALL_THERE)
-        lab.page.wait_for_function(RENDERED)
+        lab.page.wait_for_function(RENDERED, polling=500)
         lab.page.evaluate(OPEN_ALL)
         yield notebook
 

@@ -15,6 +15,9 @@ from coursework.sets.keys import grade_id, load_key, source
 from kitchenmath.practice import beside, in_words, sentences
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
 
+NOT_READ = "The file could not be read by the kit. Your instructor marks it."
+NOT_MARKED = "The kit could not mark this file. Your instructor marks it."
+
 
 def mark(task):
     """Mark one hand-in.
@@ -35,11 +38,15 @@ def mark(task):
     try:
         read = read_notebook(task["hand_in"], bounds["file_bytes"])
     except UnreadableNotebook as error:
-        return _for_a_human(key, task, str(error))
+        return _for_a_human(key, task, NOT_READ, f"The file could not be read: {error}")
     cells, findings = read.cells, read.findings
     poured = pour(task["released"], cells, bounds["answer_bytes"], bounds["own_cells"])
     ran = visit(poured.notebook["cells"], bounds)
-    verdicts = key.sheet.mark(task["student"], ran.answers)
+    try:
+        verdicts = key.sheet.mark(task["student"], ran.answers)
+    except Exception as error:
+        # Whatever an answer is, it costs its student a look by a person, and the class nothing.
+        return _for_a_human(key, task, NOT_MARKED, "", f"{type(error).__name__}: {error}"[:300])
     verdicts = _with_failures(verdicts, poured, ran)
     return {
         "set": key.set_id,
@@ -53,10 +60,12 @@ def mark(task):
     }
 
 
-def _for_a_human(key, task, trouble):
-    """The record of a file that cannot be read: every question is open until a person marks it."""
+def _for_a_human(key, task, words, finding, inside=""):
+    """The record of a file that the kit cannot read or judge: all is open until a person marks it.
+
+    `words` and `finding` are for the student; what went wrong `inside` is the instructor's.
+    """
     verdicts = _with_question(key, task["student"], key.sheet.mark(task["student"], {}))
-    words = "The file could not be read by the kit. Your instructor marks it."
     opened = {
         "outcome": "unreadable",
         "points": None,
@@ -72,11 +81,11 @@ def _for_a_human(key, task, trouble):
         "title": key.title,
         "student": task["student"],
         "alike": None,
-        "findings": [f"The file could not be read: {trouble}"],
+        "findings": [finding] if finding else [],
         # For the instructor only: the student's page shows the findings and not this.
         "to_do": [
             f"It lies in submitted/{task['student']}/{key.set_id}. Give its points by hand, "
-            "question by question."
+            "question by question." + (f" The kit failed on it: {inside}" if inside else "")
         ],
         "verdicts": [verdict | opened for verdict in verdicts],
         "human": _written(key, unread),

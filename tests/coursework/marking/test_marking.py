@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import pytest
 from coursework.marking.room import visit
 from coursework.marking.room.plain import Odd, from_plain, to_plain
+from coursework.sets.keys import load_key
 
 from kitchenmath import Q_
 from tests.helpers.filled_in import (
@@ -265,3 +266,20 @@ def test_lists_without_end_do_not_cross():
 def test_what_is_no_record_is_no_answer(nothing):
     """A plain value is always wrapped; anything else counts as missing."""
     assert from_plain(nothing) is None
+
+
+def test_a_hand_in_on_which_judging_fails_costs_nobody_else_anything(monkeypatch):
+    """All its questions wait for a person; the student reads nothing of what went wrong inside."""
+    key = load_key(KEY, "demo", tried=())
+
+    def fails(student, answers, mark=key.sheet.mark):
+        if answers:
+            raise AssertionError("an odd unit")
+        return mark(student, answers)
+
+    monkeypatch.setattr(key.sheet, "mark", fails)
+    record = marked(honest())
+
+    assert {None} == {verdict["points"] for verdict in record["verdicts"]}
+    assert "The kit failed on it: AssertionError: an odd unit" in record["to_do"][0]
+    assert "AssertionError" not in str(record["findings"]) + str(record["verdicts"])

@@ -16,10 +16,9 @@ README = """\
 
 You need Python 3.11 or newer, and the first time a network.
 
-    python3 lessons          opens the start page: lessons and sets by title
+    python3 lessons          opens the lessons, and the sets beside them
     python3 lessons 4        opens lesson 4
-    python3 assignments 4    opens set 4: type your answers, and save your hand-in
-    python3 assignments      looks at your answers before you hand them in
+    python3 assignments      looks at your answers before you hand them in, and names the file
 
 (On Windows, type `py` for `python3`.)
 

@@ -6,7 +6,8 @@ from pathlib import Path
 KIT = Path(__file__).parents[2]
 WRITES = os.O_WRONLY | os.O_RDWR | os.O_CREAT | os.O_TRUNC | os.O_APPEND
 # Made on use, and ignored by git, as every folder whose name begins with a dot.
-MADE = (("tests", "screenshots"), ("instructor", "classes"))
+MADE = (("tests", "screenshots"), ("instructor", "classes"), ("instructor", "parts"))
+CACHE = "pytest-cache-files-"  # pytest makes its own .pytest_cache under such a name first
 
 
 def refuse_writing(process):
@@ -31,4 +32,4 @@ def in_the_tree(file):
         return False
     parts = Path(place).relative_to(KIT).parts
     hidden = any(part[0] == "." or part == "__pycache__" for part in parts)
-    return not hidden and parts[:2] not in MADE
+    return not hidden and parts[:2] not in MADE and not parts[0].startswith(CACHE)

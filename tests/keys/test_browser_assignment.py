@@ -14,9 +14,17 @@ STUDENT = "BH-1001"
 
 
 @pytest.fixture(scope="module")
-def lab(tmp_path_factory):
+def opened(tmp_path_factory):
     with open_lab(tmp_path_factory.mktemp("lab")) as lab:
-        yield lab
+        yield lab, (lab.kit / FILE).read_bytes()
+
+
+@pytest.fixture
+def lab(opened):
+    """The lab, with the set as it was given: what another test saved there is gone."""
+    lab, given = opened
+    (lab.kit / FILE).write_bytes(given)
+    return lab
 
 
 def last_words(notebook):

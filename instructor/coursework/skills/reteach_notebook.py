@@ -79,7 +79,8 @@ def practice_notebook(whom, round_, parts):
     str
     """
     answers = [part.fresh.answers | {"hint": _hint(part)} for part in parts if part.fresh]
-    lines = ",\n".join(f"    {json.dumps(each, ensure_ascii=False)}" for each in answers)
+    # The cell is Python: its own way of writing what is not there, or true, is not JSON's.
+    lines = ",\n".join(f"    {each!r}" for each in answers)
     cells = [_words("title", INTRODUCTION.format(whom=whom))]
     if answers:
         cells.append(_code("open-practice", OPEN.format(answers=lines), {"source_hidden": True}))

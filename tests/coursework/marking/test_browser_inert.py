@@ -17,6 +17,7 @@ from coursework.reports.report import report
 from coursework.reports.skills_page import skills_report
 from coursework.reports.term_marks import term_marks
 from coursework.sets.hand_out import hand_out
+from coursework.sets.key_text import set_titles
 
 from tests.helpers.browser import DESK, NEEDS_CHROMIUM, open_lab, serve
 from tests.helpers.filled_in import SET, code, filled, raw
@@ -32,15 +33,22 @@ def lab(tmp_path_factory):
 
 
 @pytest.fixture(scope="module")
-def ears():
+def listening():
     with listener() as (address, heard):
         yield address, heard
 
 
+@pytest.fixture
+def ears(listening):
+    """The listener's address and what it hears from here on: an earlier page may have been slow."""
+    listening[1].clear()
+    return listening
+
+
 @pytest.fixture(scope="module")
-def scripted(lab, ears, tmp_path_factory):
+def scripted(lab, listening, tmp_path_factory):
     """A class in which each student wrote one of the texts wherever one can write, and one all."""
-    texts = aimed_at(ears[0])
+    texts = aimed_at(listening[0])
     texts["everything"] = "\n\n".join(texts.values())
     roster = {f"BH-{2001 + n}": f"Student {name}" for n, name in enumerate(texts)}  # invented
     course = new_course(lab.kit / "instructor" / "classes" / "scripts", "scripts", "demo", roster)
@@ -157,7 +165,9 @@ def test_the_desk_carries_nothing_out(ears, lab, scripted):
     """It lists what could not be placed, shows answers that wait, and the class's page."""
     with lab.notebook("instructor/desk.ipynb") as desk:
         assert desk.run_all() == []
-        desk.panel("choose").get_by_label("Set").select_option(SET)
+        desk.panel("choose").get_by_label("Set").select_option(
+            f"{int(SET[:2])}. {set_titles()[SET]}"
+        )
         lab.page.get_by_role("button", name="Show what waits", exact=True).last.click()
         lab.page.get_by_text(f"{len(scripted.roster)} answers wait").wait_for(timeout=60_000)
 

@@ -10,6 +10,7 @@ from kitchenmath.cuts.dicing import (
     cooking_time_factor,
     pieces,
     pieces_in,
+    pieces_in_ball,
     surface_per_volume,
 )
 from kitchenmath.cuts.judging import Judgement, judge
@@ -54,6 +55,7 @@ __all__ = [
     "piece_limits",
     "pieces",
     "pieces_in",
+    "pieces_in_ball",
     "pieces_to_show",
     "published_bands",
     "rounded_yield",

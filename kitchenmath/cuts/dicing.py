@@ -4,10 +4,13 @@ import itertools
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from kitchenmath.cuts.named import Cut, cut_named
 from kitchenmath.errors import OutOfRange
 from kitchenmath.units.door import amount
 from kitchenmath.units.registry import Q_, Quantity
+from kitchenmath.units.saying import figures
 
 
 @dataclass(frozen=True)
@@ -74,6 +77,72 @@ def pieces(block, cut, density=None):
     used = number * math.prod(piece_mm) / math.prod(block_mm)
     each = None if density is None else _weight_g(piece_mm, density)
     return Pieces(number, Q_(100 * used, "percent"), each if each is None else Q_(each, "g"))
+
+
+def pieces_in_ball(diameter, cut):
+    """How many whole cubes a peeled round root gives, cut in sheets, sticks and cubes.
+
+    Not to be confused with `squared_yield("sphere", ...)`, which makes one block of the root: who
+    squares it off first throws away what still holds many small cubes.
+
+    Parameters
+    ----------
+    diameter : Quantity [length]
+        Peeled, and round.
+    cut : str or Cut
+        A cube.
+
+    Returns
+    -------
+    Pieces
+        `number`, `used` and `trim` [percent of the peeled root]; no weight.
+
+    Raises
+    ------
+    WrongKind
+    UnknownName
+    OutOfRange
+        For a stick or a flat, and for a cube too small to count: under a hundredth of the root.
+
+    Examples
+    --------
+    The largest cube has the diameter as its diagonal, √3 edges: one cube, 36.8 % of the ball.
+
+    >>> one = pieces_in_ball(Q_(20 * 3**0.5, "mm"), "large dice")
+    >>> print(one.number, say(one.used, 3))
+    1 36.8 %
+
+    Notes
+    -----
+    All cubes lie in one grid of cuts, set so that it gives most: a cut through the middle, or the
+    middle between two cuts, each way. Every cube that is not whole is trim.
+    """
+    diameter_mm = amount(diameter, "mm", "diameter", above=0)
+    edges = cut_named(cut).edges
+    edge_mm = edges[0].magnitude
+    if len({edge.magnitude for edge in edges}) != 1:
+        raise OutOfRange(f"cut: needs a cube such as 'brunoise', and {cut_named(cut).name!r} came.")
+    if diameter_mm > 100 * edge_mm:
+        raise OutOfRange(
+            f"diameter: needs 100 edges of the cube at most, {figures(100 * edge_mm)} mm, and "
+            f"{figures(diameter_mm)} mm came."
+        )
+    number = max(_cubes_in_ball(diameter_mm / 2 / edge_mm, middles) for middles in range(4))
+    share = number * edge_mm**3 / (math.pi / 6 * diameter_mm**3)
+    return Pieces(number, Q_(100 * share, "percent"), None)
+
+
+def _cubes_in_ball(radius, middles):
+    """Whole unit cubes in a ball; along `middles` of its three ways a cube lies in the middle."""
+    reach = math.ceil(radius)
+    cut = np.arange(reach + 1) + 1.0  # the far wall of each cube on one side of a middle cut
+    across = np.arange(reach + 1) + 0.5  # and where a cube lies across the middle
+    ways = [across] * middles + [cut] * (3 - middles)
+    # Each cube on this side stands for one on the other, but for the one across the middle.
+    times = [np.where(way == 0.5, 1, 2) for way in ways]
+    far = sum(way**2 for way in np.meshgrid(*ways, indexing="ij", sparse=True))
+    alike = math.prod(np.meshgrid(*times, indexing="ij", sparse=True))
+    return int(np.sum(np.broadcast_to(alike, far.shape)[far <= radius**2 * (1 + 1e-9)]))
 
 
 def pieces_in(weight, cut, density):
@@ -179,7 +248,8 @@ def cooking_time_factor(old, new, power=2):
     Notes
     -----
     At equal temperatures and equal Biot number all times go with thickness²/diffusivity. It says
-    nothing about connective tissue, which takes its time at any size.
+    how long the heat is on its way, and nothing about what takes its time at any size once hot:
+    roots that soften, connective tissue. For a brunoise that is all but the whole of its time.
 
     References
     ----------

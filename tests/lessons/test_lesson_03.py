@@ -13,6 +13,7 @@ from kitchenmath.cuts import (
     cooking_time_factor,
     judge,
     pieces,
+    pieces_in_ball,
     pieces_to_show,
     published_bands,
     sizes_printed,
@@ -208,3 +209,22 @@ def test_the_cut_card_goes_beside_the_lesson_and_must_be_printed_true():
 
     assert 'cut_card(paper="A4", path="cut-card.pdf")' in code
     assert 'never "fit to page"' in PROSE
+
+
+def test_each_share_of_a_celeriac_says_which_cutting_gives_it():
+    """By hand: a cube in its ball is 2 / (√3 π) = 36.8 %; 0.92³ = 0.779; 0.779 x 0.867 = 67.5 %."""
+    one_cube = squared_yield("sphere", read("100 mm")).yield_.magnitude
+    brunoise = pieces_in_ball(read("92 mm"), "brunoise").used.magnitude
+
+    assert one_cube == pytest.approx(100 * 2 / (3**0.5 * np.pi))
+    assert 0.92**3 * brunoise == pytest.approx(68, abs=0.6)
+    for line in ("37 % of the round", "0.78 × 0.87 = 0.68", "68 % of the whole root"):
+        assert line in PROSE
+
+
+def test_a_brunoise_by_the_square_is_22_seconds_so_the_square_does_not_hold_there():
+    """By hand: 3 / 20 = 0.15; 16 min x 0.0225 = 0.36 min = 21.6 s."""
+    time = read("16 min") * cooking_time_factor(read("20 mm"), read("3 mm"))
+
+    assert time.to("s").magnitude == pytest.approx(21.6)
+    assert "it says 22 seconds for a brunoise" in PROSE

@@ -1,5 +1,6 @@
 """Named cuts, judging, squaring, pieces and cooking time against print, scipy and geometry."""
 
+import itertools
 import math
 
 import numpy as np
@@ -22,6 +23,7 @@ from kitchenmath.cuts import (
     piece_limits,
     pieces,
     pieces_in,
+    pieces_in_ball,
     pieces_to_show,
     published_bands,
     rounded_yield,
@@ -42,6 +44,7 @@ untimed = settings(deadline=None)
 
 WIKI = "Wikipedia, list of culinary knife cuts"
 WIKI_OLD = "Wikipedia, list of culinary knife cuts, earlier revision"
+MATCHSTICK = "matchstick potatoes"
 NZ = "NZ teaching slides (unit standard 13280)"
 NZ_SITE = "NZ industry site (vegetables.co.nz)"
 UK = "UK teaching notes"
@@ -94,7 +97,9 @@ SIZES = (
     ("bâtonnet", "length", WIKI, 50, 60), ("bâtonnet", "side", NZ, 5, 5),
     ("bâtonnet", "length", NZ, 50, 50), ("bâtonnet", "side", WIKI_OLD, 12, 12),
     ("bâtonnet", "length", WIKI_OLD, 70, 70), ("allumette", "side", WIKI_OLD, 6, 6),
-    ("allumette", "length", WIKI_OLD, 70, 70), ("pont-neuf", "side", WIKI, 8.5, 19),
+    ("allumette", "length", WIKI_OLD, 70, 70),
+    ("allumette", "side", MATCHSTICK, 3, 3), ("allumette", "length", MATCHSTICK, 50, 60),
+    ("pont-neuf", "side", WIKI, 8.5, 19),
     ("paysanne", "width", WIKI, 10, 10), ("paysanne", "thickness", WIKI, 3, 3),
     ("paysanne", "width", NZ, 10, 10), ("paysanne", "thickness", NZ, 1, 2),
     ("paysanne", "width", UK, 10, 10), ("paysanne", "width", OTHER, 25.4, 25.4),
@@ -146,7 +151,8 @@ def share_of(name):
 
 
 PUBLISHED = (
-    *(Published(f"6.1 {cut}, {dimension}, {end}", source, "seen", (low, high)[i],
+    *(Published(f"6.1 {cut}, {dimension}, {end}", source,
+                "common practice" if source == MATCHSTICK else "seen", (low, high)[i],
                 lambda c=cut, d=dimension, s=source, i=i: CUTS[c].printed[s][d][i].magnitude, 1e-9)
       for cut, dimension, source, low, high in SIZES
       for i, end in enumerate(("lowest", "highest"))),
@@ -759,3 +765,57 @@ def test_a_file_that_is_no_tray_is_refused_by_line(tmp_path, text, error, words)
 
     with pytest.raises(error, match=words):
         judge(path, "brunoise", mm(0.5), column="edge", unit="mm")
+
+
+# --- cubes out of a ball ----------------------------------------------------------------------
+
+
+def cubes_counted(diameter_mm, edge_mm, middles):
+    """Every cube of the grid asked by its eight corners, in plain loops."""
+    reach = int(diameter_mm / edge_mm) + 2
+    shifts = [0.5 if way < middles else 0.0 for way in range(3)]
+    count = 0
+    for corner in itertools.product(range(-reach, reach), repeat=3):
+        low = [(at - shift) * edge_mm for at, shift in zip(corner, shifts, strict=True)]
+        far = sum(max(abs(at), abs(at + edge_mm)) ** 2 for at in low)
+        count += far <= (diameter_mm / 2) ** 2 + 1e-9
+    return count
+
+
+@pytest.mark.parametrize(
+    ("diameter", "cut", "edge"),
+    [(40, "small dice", 6), (55, "large dice", 20), (30, "brunoise", 3)],
+)
+def test_cubes_in_a_ball_are_those_that_plain_loops_count(diameter, cut, edge):
+    """The best of four grids, each cube asked one by one."""
+    best = max(cubes_counted(diameter, edge, middles) for middles in range(4))
+
+    assert pieces_in_ball(mm(diameter), cut).number == best
+
+
+def test_eight_cubes_fill_the_ball_whose_diameter_is_their_diagonal():
+    """By hand: 2 x 20 x √3 = 69.3 mm; 8 x 8000 / (π/6 x 69.3³) = 36.8 %, as for one cube."""
+    eight = pieces_in_ball(mm(40 * math.sqrt(3)), "large dice")
+
+    assert eight.number == 8
+    assert eight.used.magnitude == pytest.approx(36.7552597)
+
+
+def test_smaller_cubes_leave_less_of_a_root_for_the_stock():
+    """Limit: the finer the cube, the nearer to the whole root."""
+    cuts = ("large dice", "medium dice", "small dice", "brunoise", "fine brunoise")
+    used = [pieces_in_ball(mm(100), cut).used.magnitude for cut in cuts]
+
+    assert used == sorted(used)
+    assert 90 < used[-1] < 100
+
+
+@pytest.mark.parametrize(("diameter", "cut", "said"), [
+    (mm(92), "julienne", "cut: needs a cube such as 'brunoise', and 'julienne' came"),
+    (mm(301), "brunoise", "diameter: needs 100 edges of the cube at most, 300 mm, and 301 mm came"),
+    (mm(0), "brunoise", "diameter: "),
+])  # fmt: skip
+def test_a_ball_that_cannot_be_counted_is_refused(diameter, cut, said):
+    """Sticks have another way to lie, and a hundred edges are a million cubes."""
+    with pytest.raises(OutOfRange, match=said):
+        pieces_in_ball(diameter, cut)

@@ -12,6 +12,7 @@ from kitchenmath.units import Q_, say
 
 START = Q_(5, "degC")  # out of the fridge
 WATER = Q_(300, "W/m**2/K")  # a stirred bath, in the band of moving water
+AIR = Q_(25, "W/m**2/K")  # a baking oven's air and walls
 FOIL = Q_(20, "W/m**2/K")  # wrapped, in air: in the band of an oven
 THICK_MM = tuple(range(10, 51, 5))
 LOIN = Piece("cylinder", diameter=Q_(80, "mm"), food=food("pork loin, lean"))
@@ -153,13 +154,38 @@ def square_panel():
 def in_oven(oven_C, steam_percent, time):
     """So long in the oven, with a surface that stays wet."""
     wet = WetSurface(steam=Q_(steam_percent, "percent"))
-    return Stage(Q_(oven_C, "degC"), Q_(25, "W/m**2/K"), time, wet=wet)
+    return Stage(Q_(oven_C, "degC"), AIR, time, wet=wet)
 
 
 @lru_cache(maxsize=64)
 def heated_loin(oven_C, steam_percent):
     """The loin's way through the longest stay in the oven; kept, because each slider asks anew."""
     return cook(LOIN, START, [in_oven(oven_C, steam_percent, Q_(OVEN_MIN, "min"))])
+
+
+def loin_minutes(oven_C, steam_percent=None):
+    """How long the loin takes to 56 °C: covered, open, or with a surface that is all dry crust.
+
+    Parameters
+    ----------
+    oven_C : int
+    steam_percent : int, optional
+        Steam in the oven's air around a surface that stays wet; none for a dry crust.
+
+    Returns
+    -------
+    str
+        Such as "63 min", or "not in 3 h".
+    """
+    pull = Q_(56, "degC")
+    try:
+        if steam_percent is None:
+            time = time_to_core(LOIN, START, Q_(oven_C, "degC"), AIR, pull)
+        else:
+            time = heated_loin(oven_C, steam_percent).when(pull)
+    except OutOfRange:
+        return f"not in {OVEN_MIN // 60} h"
+    return f"{time.magnitude:.0f} min"
 
 
 def moist_roast(oven_C, steam_percent, pull_C):

@@ -62,7 +62,7 @@ def whose_cup(typed, country):
     else:
         sentence = (
             f"By {country} measures “{typed.strip()}” is read as {say(first)}"
-            f"{_in_metric(first)}.\n{_compared(plain)}"
+            f"{_in_metric(first)}.\n{_compared(plain)}{_of_old_books(plain)}"
         )
     marked = list(amounts).index(country)
     shares = [[size / fullest] for size in sizes]
@@ -85,6 +85,16 @@ def _metric(value):
 
 def _in_metric(value):
     return "" if say(_metric(value)) == say(value) else f", {say(_metric(value))}"
+
+
+def _of_old_books(plain):
+    """What must be said of a British cup, where one was read."""
+    if "British" not in plain or str(plain["British"].units) != "uk_cup":
+        return ""
+    return (
+        "\nThe British cup is half an imperial pint, as in old books. "
+        f"A cup sold in Britain today is metric: {say(Q_(1, 'metric_cup').to('mL'))}."
+    )
 
 
 def _compared(plain):

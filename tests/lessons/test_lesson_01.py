@@ -119,10 +119,12 @@ def test_the_cup_panel_says_the_hand_calculation():
     panel = whose_cup_panel()
     assert "By American measures “1 cup” is read as 1 US cup, 236.6 mL." in words(panel)
     assert "smallest (200 mL), the British one the largest (284.1 mL): 42 % more." in words(panel)
+    assert "as in old books. A cup sold in Britain today is metric: 250 mL." in words(panel)
     panel.controls["country"].value = "Australian"
     panel.typed.value = "2 tbsp"
 
     assert "“2 tbsp” is read as 2 AU tbsp, 40 mL." in words(panel)
+    assert "old books" not in words(panel)
     assert "American one is the smallest (29.57 mL), the Australian one" in words(panel)
     assert "(40 mL): 35 % more." in words(panel)
 

@@ -7,8 +7,8 @@ what could not be placed before. `arrived/list.csv` is the same for people.
 
 import json
 from dataclasses import asdict, dataclass, replace
-from datetime import datetime
 
+from coursework.arriving.clock import on_the_clock
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
 from coursework.arriving.whose import set_of, student_of
 from coursework.csv_sheets import sheet_as_csv
@@ -36,10 +36,15 @@ class Arrival:
     sha256, kept : str
         Of its bytes, and where they are kept below `arrived`; empty when it was not taken.
     seconds : int or None
-        Its time stamp, in seconds since 1970. Of a file that came several times, the first line
-        has the earliest.
+        The time that counts, in seconds since 1970 (see `clock`); None in old lists only.
     handed_in : str
         The same on the clock of the machine that took it in; empty when unknown.
+    says_seconds : int or None
+        What the file says of itself: shown, and no more.
+    taken : int or None
+        When it was first taken in; None in old lists only.
+    outer : str
+        The name under which a platform keeps it: without what lies in a zip of the student's own.
     says_student, says_set, says_term : str or None
         What the notebook says of itself.
     trouble : str
@@ -56,6 +61,9 @@ class Arrival:
     kept: str = ""
     seconds: int | None = None
     handed_in: str = ""
+    says_seconds: int | None = None
+    taken: int | None = None
+    outer: str = ""
     says_student: str | None = None
     says_set: str | None = None
     says_term: str | None = None
@@ -66,6 +74,16 @@ class Arrival:
     set_id: str = ""
     became: str = NOT_PLACED
     reason: str = ""
+
+    @property
+    def order(self):
+        """What puts one student's hand-ins in order; their own word only where times are equal."""
+        return self.seconds or 0, self.says_seconds or 0
+
+    @property
+    def own_time(self):
+        """What the file says of itself, on this machine's clock; empty where it says nothing."""
+        return "" if self.says_seconds is None else on_the_clock(self.says_seconds)
 
     @property
     def line(self):
@@ -86,9 +104,10 @@ def arrival_of(found, limit):
     -------
     Arrival
     """
-    arrival = Arrival(writable(found.place), writable(found.name), trouble=found.reason)
-    if found.seconds is not None:
-        arrival = replace(arrival, seconds=found.seconds, handed_in=on_the_clock(found.seconds))
+    arrival = Arrival(
+        writable(found.place), writable(found.name), trouble=found.reason, seconds=found.seconds,
+        says_seconds=found.says_seconds, outer=writable(found.outer),
+    )  # fmt: skip
     if found.raw is None:
         return arrival
     sha256 = digest(found.raw)
@@ -129,11 +148,6 @@ def writable(text):
 def short(said):
     """What a notebook says, for the list; None stays None."""
     return said if said is None else writable(said.strip()[:LONGEST_SAID])
-
-
-def on_the_clock(seconds):
-    """A time as people read it, in this machine's time zone."""
-    return datetime.fromtimestamp(seconds).strftime("%Y-%m-%d %H:%M:%S")
 
 
 def read_list(course):
@@ -185,7 +199,7 @@ def hand_ins(course, set_id):
     for arrival in read_list(course):
         if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
             found.setdefault(arrival.student, []).append(arrival)
-    return {who: sorted(mine, key=lambda one: one.seconds or 0) for who, mine in found.items()}
+    return {who: sorted(mine, key=lambda one: one.order) for who, mine in found.items()}
 
 
 def unplaced(course):
@@ -222,11 +236,11 @@ def write_list(course, arrivals):
         course.arrived / "list.json",
         json.dumps(entries, indent=1, ensure_ascii=False) + "\n",
     )
-    head = ["what became of it", "why", "student number", "name", "set", "handed in", "file",
-            "came in", "kept as", "sha256"]  # fmt: skip
+    head = ["what became of it", "why", "student number", "name", "set", "handed in",
+            "its own file says", "file", "came in", "kept as", "sha256"]  # fmt: skip
     rows = [
         [one.became, one.reason, one.student, course.roster.get(one.student, ""), one.set_id,
-         one.handed_in, one.name, one.place, one.kept, one.sha256]
+         one.handed_in, one.own_time, one.name, one.place, one.kept, one.sha256]
         for one in arrivals
     ]  # fmt: skip
     # With a mark at the front, without which spreadsheets read UTF-8 as something else.

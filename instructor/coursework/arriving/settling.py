@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE
+from coursework.arriving.clock import earliest_of_one_archive
 from coursework.decisions.holding import holding
 from coursework.gradebook.decision_list import decisions_of
 from kitchenmath.errors import KitchenError
@@ -14,8 +15,8 @@ from kitchenmath.practice import student_number
 def settle(course, arrivals):
     """What becomes of each arrival, by the roster and the sets handed out as they are now.
 
-    Of several hand-ins of a student for a set the latest by its time stamp counts, and at equal
-    times the one that arrived later.
+    Of several hand-ins of a student for a set the latest counts; at equal times the one that is
+    later by its own word, and then the one that arrived later.
 
     Parameters
     ----------
@@ -36,7 +37,7 @@ def settle(course, arrivals):
         if before != index:
             earlier, became = settled[before], AGAIN
             reason = f"It came before as “{earlier.name}” in “{Path(earlier.place).name}”."
-            settled[before] = earliest(earlier, one)
+            settled[before] = with_what_was_told(earliest_of_one_archive(earlier, one), one)
         elif one.sha256 in holds.files and not holds.files[one.sha256].student:
             became, reason = SET_ASIDE, holds.files[one.sha256].why or "You set it aside."
         elif not reason:
@@ -72,24 +73,18 @@ def _that_counts(holds, settled, indices):
     one = settled[indices[0]]
     chosen = holds.counts.get((one.student, one.set_id))
     named = [index for index in indices if chosen and settled[index].sha256 == chosen.file]
-    timed = {settled[index].sha256: settled[index].seconds or 0 for index in indices}
+    timed = {}
     for index in indices:
         said = holds.handed_in.get((one.student, one.set_id, settled[index].sha256))
-        if said:
-            timed[said.file] = said.seconds
-    return (named or [max(indices, key=lambda index: (timed[settled[index].sha256], index))])[0]
+        seconds, own_word = settled[index].order
+        timed[index] = said.seconds if said else seconds, own_word, index
+    return (named or [max(indices, key=timed.get)])[0]
 
 
-def earliest(one, other):
-    """An arrival with the earliest time known of two arrivals of the same bytes.
-
-    What the instructor said of either stays said.
-    """
+def with_what_was_told(one, other):
+    """An arrival with what the instructor said of it, or else of the same bytes elsewhere."""
     told = one if one.told_student else other
-    one = replace(one, told_student=told.told_student, told_set=told.told_set)
-    if other.seconds is None or (one.seconds is not None and one.seconds < other.seconds):
-        return one
-    return replace(one, seconds=other.seconds, handed_in=other.handed_in)
+    return replace(one, told_student=told.told_student, told_set=told.told_set)
 
 
 def whose(arrival, course, sets):

@@ -4,7 +4,8 @@ The notebook itself says whose it is and which set. Each step can be stopped and
 first the originals are kept, then the list is written, then what counts by the list is placed.
 """
 
-from dataclasses import dataclass
+import time
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from coursework.arriving.arrivals import (
@@ -20,16 +21,21 @@ from coursework.arriving.arrivals import (
     said,
     write_list,
 )
+from coursework.arriving.clock import by_the_clock, doubted, on_the_clock, still_to_come
 from coursework.arriving.placing import place_all
-from coursework.arriving.settling import earliest, settle
+from coursework.arriving.settling import settle, with_what_was_told
 from coursework.arriving.unpacking import Unpacking
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
 
 __all__ = ["Arrival", "TakenIn", "take_in"]
 
 OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", "reports",
                "source", "submitted")  # fmt: skip
+
+A_TIME = "A file's own word decides nothing. Where you know better: python3 instructor handed-in."
 
 MENDING = (
     "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
@@ -49,11 +55,14 @@ class TakenIn:
         Those that were not in the list before.
     mended : tuple of Arrival
         Those that could not be placed before and now are: on a mended roster, for instance.
+    in_doubt : tuple of (Arrival, int, int)
+        Those among the new ones that are late, and in time by their own word, with both times.
     """
 
     came: tuple
     new: tuple
     mended: tuple
+    in_doubt: tuple = ()
 
     def __str__(self):
         lines = self.lines_of_new()
@@ -62,7 +71,21 @@ class TakenIn:
         if self.mended:
             lines.append(f"{counted(self.mended)} that had no place before:")
             lines += [f"  {said(one)}" for one in self.mended]
-        return "\n".join(lines)
+        return "\n".join(lines + self.lines_of_time())
+
+    def lines_of_time(self):
+        """Times that a person should look at: those still to come, and those in doubt."""
+        lines = [
+            f"  {one.name}: it says {one.own_time}, which is still to come; {one.handed_in} counts."
+            for one in self.new
+            if still_to_come(one)
+        ]
+        lines += [
+            f"  {one.name}: {one.student}, {one.set_id}, {on_the_clock(counts)} counts, which is "
+            f"late; by its own word it is from {on_the_clock(says)}."
+            for one, counts, says in self.in_doubt
+        ]
+        return [*lines, A_TIME] if self.in_doubt else lines
 
     def lines_of_new(self):
         """What became of the new files, and where there is something to do, what to do."""
@@ -86,7 +109,7 @@ def counted(those):
     return "1 file" if len(those) == 1 else f"{len(those)} files"
 
 
-def take_in(course, place, progress=None):
+def take_in(course, place, progress=None, now=None):
     """Take hand-ins in: keep the originals, list them, and place what counts.
 
     Taking the same in again changes nothing, and neither does a stop half-way: do it again.
@@ -98,6 +121,8 @@ def take_in(course, place, progress=None):
         Folders, zips or single notebooks, whatever the files in them are called.
     progress : callable, optional
         Called with (done, total, text); the total grows when a zip is opened.
+    now : float, optional
+        Seconds since 1970, in place of the clock.
 
     Returns
     -------
@@ -112,35 +137,67 @@ def take_in(course, place, progress=None):
     places = [Path(one) for one in ([place] if isinstance(place, str | Path) else place)]
     refuse_own(course, places)
     with one_at_a_time(course, "taking in"):
-        return _take_in(course, places, progress)
+        return _take_in(course, places, progress, int(time.time() if now is None else now))
 
 
-def _take_in(course, places, progress):
+def _take_in(course, places, progress, now):
     before = {arrival.line: arrival for arrival in read_list(course)}
-    listed, came, new = dict(before), [], []
+    came = _gathered(course, places, progress, now)
+    listed = dict(before)
+    for arrival in came:
+        listed[arrival.line] = _read_afresh(arrival, listed.get(arrival.line))
+    settled = settle(course, list(listed.values()))
+    if settled:
+        write_list(course, settled)
+        place_all(course, settled)
+    stands = {arrival.line: arrival for arrival in settled}
+    mended = tuple(
+        stands[line]
+        for line, arrival in before.items()
+        if arrival.became == NOT_PLACED and stands[line].became in (COUNTS, REPLACED)
+    )
+    new = tuple(stands[line] for line in dict.fromkeys(one.line for one in came)
+                if line not in before)  # fmt: skip
+    return TakenIn(
+        tuple(stands[one.line] for one in came), new, mended, tuple(_in_doubt(course, new, settled))
+    )
+
+
+def _gathered(course, places, progress, now):
+    """What is found in these places, kept, with the times that count."""
+    found_now = []
     unpacking = Unpacking(places, course.bounds, leave=[course.folder])
     for done, found in enumerate(unpacking, start=1):
         arrival = arrival_of(found, course.bounds.file_bytes)
         if found.raw is not None:
             keep(course, arrival, found.raw)
-        came.append(arrival.line)
-        if arrival.line not in listed:
-            new.append(arrival.line)
-        # A known line is read afresh, as a newer kit may read more; its earliest time stays.
-        listed[arrival.line] = earliest(arrival, listed.get(arrival.line, arrival))
+        found_now.append((arrival, found.archive))
         if progress:
             progress(done, unpacking.total, arrival.name)
-    settled = settle(course, list(listed.values()))
-    if came or settled:
-        write_list(course, settled)
-        place_all(course, settled)
-    now = {arrival.line: arrival for arrival in settled}
-    mended = [
-        line
-        for line, arrival in before.items()
-        if arrival.became == NOT_PLACED and now[line].became in (COUNTS, REPLACED)
-    ]
-    return TakenIn(*(tuple(now[line] for line in lines) for lines in (came, new, mended)))
+    return by_the_clock(found_now, now)
+
+
+def _in_doubt(course, new, settled):
+    """Those among the new ones that are late by the time that counts only."""
+    holds = holding(decisions_of(course))
+    first = {one.sha256: one for one in reversed(settled)}
+
+    def due(one):
+        return holds.due(course.policy.rule(one.set_id), one.set_id, one.student).due
+
+    placed = [one for one in new if one.became in (COUNTS, REPLACED, AGAIN)]
+    return doubted([(one, first[one.sha256].seconds) for one in placed], due)
+
+
+def _read_afresh(arrival, known):
+    """A line of the list, read again, as a newer kit may read more; its time stays as it was."""
+    if known is None:
+        return arrival
+    arrival = replace(
+        arrival, seconds=known.seconds, handed_in=known.handed_in, taken=known.taken,
+        says_seconds=known.says_seconds,
+    )  # fmt: skip
+    return with_what_was_told(arrival, known)
 
 
 def refuse_own(course, places):

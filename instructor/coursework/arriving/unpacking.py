@@ -11,7 +11,7 @@ import stat
 import struct
 import zipfile
 import zlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
@@ -43,7 +43,14 @@ class Found:
     place, name : str
         Where it was: the folder or zip that was given, and the name inside it.
     seconds : int or None
-        Its time stamp, in seconds since 1970; None when it says none that makes sense.
+        When the archive around it was given it, in seconds since 1970: the word of whoever made
+        the archive. None for a loose file, and where the archive says nothing that makes sense.
+    says_seconds : int or None
+        What the file says of itself: its time stamp, or the one in a zip of the student's own.
+    archive : str
+        The name of the zip that it came in, "" where that was named as a place; None outside one.
+    outer : str
+        Its name there, or that of the student's own zip that it came in.
     raw : bytes or None
         The file; None when it was not taken.
     reason : str
@@ -55,6 +62,9 @@ class Found:
     seconds: int | None = None
     raw: bytes | None = None
     reason: str = ""
+    says_seconds: int | None = None
+    archive: str | None = None
+    outer: str = ""
 
 
 class Unpacking:
@@ -112,9 +122,10 @@ class Unpacking:
         """One file of a folder, or what is in it if it is a zip."""
         try:
             with open_plain(path) as file:
-                seconds = sensible(os.fstat(file.fileno()).st_mtime)
+                says = sensible(os.fstat(file.fileno()).st_mtime)
                 if looks_like_zip(file.read(4)) and not is_document(file):
-                    yield from self.archive(place, name, file, seconds, inside=0)
+                    whole = Found(place, name or path.name, says_seconds=says)
+                    yield from self.archive(whole, name, file, inside=0)
                     return
                 file.seek(0)
                 raw = file.read(self.bounds.file_bytes + 1)
@@ -125,7 +136,8 @@ class Unpacking:
         except OSError as error:
             yield Found(place, name, reason=f"The file cannot be opened ({error.strerror}).")
         else:
-            yield Found(place, name or path.name, seconds, raw)
+            name = name or path.name
+            yield Found(place, name, raw=raw, says_seconds=says, outer=name)
 
     def refuse_long(self, size):
         """Refuse a file that is longer than a hand-in may be."""
@@ -135,8 +147,8 @@ class Unpacking:
                 f"The file is {megabytes(size)} long; at most {limit} is taken (file_bytes)."
             )
 
-    def archive(self, place, name, file, seconds, inside):
-        """The files of an opened zip; `inside` counts the zips around it."""
+    def archive(self, whole, name, file, inside):
+        """The files of an opened zip, which is `whole`; `inside` counts the zips around it."""
         try:
             archive = zipfile.ZipFile(file)
             infos = [info for info in archive.infolist() if not info.is_dir()]
@@ -148,12 +160,12 @@ class Unpacking:
         except (NotTaken, *BROKEN_ZIP) as error:
             damaged = "The zip is damaged: download it again."
             reason = str(error) if isinstance(error, NotTaken) else damaged
-            yield Found(place, name or Path(place).name, seconds, self.all_of(file), reason)
+            yield replace(whole, raw=self.all_of(file), reason=reason)
             return
         infos = [info for info in infos if unsafe(info.filename) or not hidden(info.filename)]
         if not infos:
             empty = "The zip is empty, or holds hidden files only."
-            yield Found(place, name or Path(place).name, seconds, self.all_of(file), empty)
+            yield replace(whole, raw=self.all_of(file), reason=empty)
             return
         self.total += len(infos) - 1
         if not inside:
@@ -162,23 +174,29 @@ class Unpacking:
         with archive:
             for info in infos:
                 member = f"{name}/{info.filename}" if name else info.filename
-                yield from self.member(place, member, archive, info, inside)
+                one = replace(whole, name=member)
+                if inside:  # the student's own zip: its times are the student's word
+                    one = replace(one, says_seconds=time_of(info))
+                else:
+                    one = replace(one, seconds=time_of(info), says_seconds=None, archive=name,
+                                  outer=member)  # fmt: skip
+                yield from self.member(one, archive, info, inside)
 
-    def member(self, place, name, archive, info, inside):
+    def member(self, one, archive, info, inside):
         """One file of a zip, or what is in it if it is a zip itself."""
         try:
             raw = self.read_member(archive, info)
         except NotTaken as refusal:
-            yield Found(place, name, time_of(info), reason=str(refusal))
+            yield replace(one, reason=str(refusal))
             return
         file = io.BytesIO(raw)
         if not looks_like_zip(raw) or is_document(file):
-            yield Found(place, name, time_of(info), raw)
+            yield replace(one, raw=raw)
         elif inside:
             reason = "It is a zip in a zip in a zip: unpack it and take in the folder."
-            yield Found(place, name, time_of(info), raw, reason)
+            yield replace(one, raw=raw, reason=reason)
         else:
-            yield from self.archive(place, name, file, time_of(info), inside=1)
+            yield from self.archive(one, one.name, file, inside=1)
 
     def read_member(self, archive, info):
         """The bytes of one file in a zip, or `NotTaken`."""

@@ -8,12 +8,12 @@ import os
 import shutil
 import signal
 import tempfile
+import zipfile
 from pathlib import Path
 
 import pytest
-from coursework.arriving import placing
 from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
-from coursework.arriving.take_in import take_in
+from coursework.arriving.take_in import take_in as take_in_by_the_clock
 from coursework.classes.course import new_course, open_course
 from coursework.errors import CourseError
 from coursework.sets.hand_out import ASSIGNMENTS
@@ -26,6 +26,12 @@ SET = "04-buy-enough"
 RELEASED = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
 ROSTER = {f"BH-{number}": f"Student {number}" for number in range(1001, 1025)}
 ANSWERS = {f"q{number}": f'q{number} = "{number}.5 kg"' for number in range(1, 6)}
+NIGHT = EVENING + 10_000  # when the instructor takes in, where a test says nothing else
+
+
+def take_in(course, place, progress=None, now=NIGHT):
+    """Taking in with the clock at a fixed time, so that two of them can be compared."""
+    return take_in_by_the_clock(course, place, progress, now)
 
 
 @pytest.fixture
@@ -96,8 +102,8 @@ def test_originals_are_kept_by_their_sha256_unchanged(course, tmp_path):
 
     assert raw == (course.arrived / sha256[:2] / f"{sha256}.ipynb").read_bytes()
     assert {"list.json", "list.csv", f"{sha256}.ipynb", f"{photo.sha256}.bin"} == kept
-    assert ("my work.ipynb", str(tmp_path / "post"), sha256, "BH-1001", SET, EVENING) == (
-        one.name, one.place, one.sha256, one.student, one.set_id, one.seconds
+    assert ("my work.ipynb", str(tmp_path / "post"), sha256, "BH-1001", SET, NIGHT, EVENING) == (
+        one.name, one.place, one.sha256, one.student, one.set_id, one.seconds, one.says_seconds
     )  # fmt: skip
 
 
@@ -121,11 +127,11 @@ def test_nbgrader_reads_the_time_and_takes_the_later_hand_in(course, tmp_path):
         folder = str(course.submitted(SET, "BH-1001").parent)
         return CourseDirectory().get_existing_timestamp(folder)
 
-    take_in(course, put(tmp_path / "one", {"a": hand_in("BH-1001")}))
+    take_in(course, pack(tmp_path / "one.zip", {"a": hand_in("BH-1001")}))
     first = time()
-    take_in(course, put(tmp_path / "two", {"b": hand_in("BH-1001", q1="b")}, EVENING + 1))
+    take_in(course, pack(tmp_path / "two.zip", {"b": hand_in("BH-1001", q1="b")}, EVENING + 1))
     second = time()
-    take_in(course, put(tmp_path / "three", {"c": hand_in("BH-1001", q1="c")}, EVENING + 1))
+    take_in(course, pack(tmp_path / "three.zip", {"c": hand_in("BH-1001", q1="c")}, EVENING + 1))
     third = time()
     stamp = (course.submitted(SET, "BH-1001").parent / "timestamp.txt").read_text()
 
@@ -138,8 +144,8 @@ def test_nbgrader_reads_the_time_and_takes_the_later_hand_in(course, tmp_path):
 
 def test_the_latest_by_its_time_counts_whatever_came_first(course, tmp_path):
     early, late = hand_in("BH-1001", q1="early"), hand_in("BH-1001", q1="late")
-    take_in(course, put(tmp_path / "one", {"late.ipynb": late}, EVENING + 100))
-    taken = take_in(course, put(tmp_path / "two", {"early.ipynb": early}, EVENING))
+    take_in(course, pack(tmp_path / "one.zip", {"late.ipynb": late}, EVENING + 100))
+    taken = take_in(course, pack(tmp_path / "two.zip", {"early.ipynb": early}, EVENING))
 
     assert late == submitted(course, "BH-1001")
     assert {"late.ipynb": COUNTS, "early.ipynb": REPLACED} == became(course)
@@ -169,15 +175,31 @@ def test_the_same_file_again_is_no_second_hand_in(course, tmp_path):
     assert "1 counts, 1 replaced by a later one, 1 same file again" in str(taken)
 
 
-def test_the_earliest_known_time_of_a_file_stands(course, tmp_path):
-    """A page that stamps every download anew must not make old work late, in either order."""
+def test_the_same_bytes_again_never_move_the_time(course, tmp_path):
+    """Whether a later archive dates them later or earlier, or a folder has them: in any order."""
     raw, other = hand_in("BH-1001"), hand_in("BH-1001", q1="other")
-    take_in(course, put(tmp_path / "new", {"a": raw}, EVENING + 900))
-    take_in(course, put(tmp_path / "old", {"b": raw}, EVENING))
-    take_in(course, put(tmp_path / "other", {"c": other}, EVENING + 500))
+    take_in(course, pack(tmp_path / "new.zip", {"a": raw}, EVENING + 900))
+    take_in(course, pack(tmp_path / "old.zip", {"b": raw}, EVENING))
+    take_in(course, put(tmp_path / "loose", {"c": raw}, EVENING))
+    take_in(course, pack(tmp_path / "other.zip", {"d": other}, EVENING + 500))
 
-    assert {"a": REPLACED, "b": AGAIN, "c": COUNTS} == became(course)
-    assert [EVENING, EVENING, EVENING + 500] == [one.seconds for one in read_list(course)]
+    assert {"a": COUNTS, "b": AGAIN, "c": AGAIN, "d": REPLACED} == became(course)
+    assert [EVENING + 900, EVENING, NIGHT, EVENING + 500] == [
+        one.seconds for one in read_list(course)
+    ]
+
+
+def test_within_one_archive_the_earlier_of_two_times_counts(course, tmp_path):
+    """The platform itself says that the very same file was there before."""
+    raw = hand_in("BH-1001")
+    archive = pack(tmp_path / "all.zip", {"b": hand_in("BH-1002"), "a": raw}, EVENING)
+    with zipfile.ZipFile(archive, "a") as more:
+        info = zipfile.ZipInfo("a, first time")
+        info.extra = b"\x55\x54\x05\x00\x01" + (EVENING - 600).to_bytes(4, "little")
+        more.writestr(info, raw)
+    take_in(course, archive)
+
+    assert EVENING - 600 == next(one for one in read_list(course) if one.name == "a").seconds
 
 
 def test_touching_a_file_does_not_make_it_late(course, tmp_path):
@@ -190,16 +212,23 @@ def test_touching_a_file_does_not_make_it_late(course, tmp_path):
     assert before == all_files(course)
 
 
-def test_a_hand_in_without_a_time_is_older_than_any_other(course, tmp_path):
-    one, two = hand_in("BH-1001", q1="one"), hand_in("BH-1001", q1="two")
-    post = put(tmp_path / "post", {"a": one, "b": two, "c": hand_in("BH-1002")})
-    for name in "bc":
-        os.utime(post / name, (0, 0))
+def test_a_loose_file_came_when_it_was_taken_in_whatever_it_says(course, tmp_path):
+    """Touched back to 1970, its own time makes no sense; touched back a month, it is shown."""
+    post = put(tmp_path / "post", {"b": hand_in("BH-1001"), "c": hand_in("BH-1002")})
+    os.utime(post / "b", (0, 0))
+    os.utime(post / "c", (EVENING - 2_600_000,) * 2)
     take_in(course, post)
-    stamp = course.submitted(SET, "BH-1002").parent / "timestamp.txt"
 
-    assert one == submitted(course, "BH-1001")
-    assert placing.NO_TIME == stamp.read_text().strip()
+    assert [NIGHT, NIGHT] == [one.seconds for one in read_list(course)]
+    assert [None, EVENING - 2_600_000] == [one.says_seconds for one in read_list(course)]
+
+
+def test_of_two_loose_files_taken_in_at_once_their_own_times_say_which_is_later(course, tmp_path):
+    """Both are the same student's word, and neither is earlier for the policy."""
+    post = put(tmp_path / "post", {"b": hand_in("BH-1001"), "a": hand_in("BH-1001", q1="a")})
+    take_in(course, post)
+
+    assert {"a": COUNTS, "b": REPLACED} == became(course)
 
 
 FOR_NOBODY = {

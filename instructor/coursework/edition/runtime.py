@@ -1,6 +1,6 @@
-"""What an edition's pages run on: the browser's Python and the panels' script, by the npm client.
+"""What an edition's pages run on: the browser's Python, by the npm client.
 
-Each package is pinned with its integrity sum and fetched once, into a folder beside the classes.
+Its package is pinned with its integrity sum and fetched once, into a folder beside the classes.
 """
 
 import base64
@@ -40,19 +40,7 @@ PYODIDE = Package(
     "sha512-fMexKS5P/s8iTjczevLUv/aWq9i5yaGvBTpBW6gM+nzDNelfPpREma/xdDK2AAGebAuKnBJk7fyVP6RBlz4btg==",
     ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"),
 )
-WIDGETS = Package(
-    "@jupyter-widgets/html-manager",
-    "1.0.15",
-    "sha512-5thBIV6ymNgmPVOHvzx+gGy8ZSKmSazhtGw4/c4xJDVzRhG9PTeQsRjF3FUTopvFi//SABeNz1yp47bCrJ3CQA==",
-    ("dist/embed-amd.js",),
-)
-LOADER = Package(
-    "requirejs",
-    "2.3.8",
-    "sha512-7/cTSLOdYkNBNJcDMWf+luFvMriVm7eYxp4BcFCsAX0wF421Vyce5SXP17c+Jd5otXKGNehIonFlyQXSowL6Mw==",
-    ("require.js",),
-)
-PACKAGES = (PYODIDE, WIDGETS, LOADER)
+LOCK = "pyodide-lock.json"  # says which wheels belong to it
 
 
 def runtime(folder=None):
@@ -66,7 +54,7 @@ def runtime(folder=None):
     Returns
     -------
     dict of str to bytes
-        By the place in the edition: "python/pyodide.mjs", "widgets/require.js".
+        By the place in the edition: "python/pyodide.mjs".
     dict
         The official lock.
 
@@ -75,14 +63,9 @@ def runtime(folder=None):
     CourseError
         Where a package is missing, or is another than the pinned one.
     """
-    archives = {package: _archive(package, folder) for package in PACKAGES}
-    files = {
-        f"{'python' if package is PYODIDE else 'widgets'}/{Path(name).name}": member
-        for package, raw in archives.items()
-        for name, member in _members(raw, package.files).items()
-    }
-    lock = _members(archives[PYODIDE], ["pyodide-lock.json"])["pyodide-lock.json"]
-    return files, json.loads(lock)
+    members = _members(_archive(PYODIDE, folder), [*PYODIDE.files, LOCK])
+    lock = json.loads(members.pop(LOCK))
+    return {f"python/{name}": raw for name, raw in members.items()}, lock
 
 
 def _archive(package, folder):

@@ -126,7 +126,7 @@ def _keeper(files, version, python):
         name
         for name in files
         if name.endswith((".html", ".css", ".js", ".mjs", ".ipynb", ".csv"))
-        and not name.startswith(("python/", "widgets/"))
+        and not name.startswith("python/")
         and name != "keep.js"
     )
     text = files["keep.js"].decode()

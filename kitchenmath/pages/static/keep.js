@@ -4,7 +4,7 @@
 const EDITION = "{{edition}}";
 const PYTHON = "{{python}}";
 const SMALL = {{small}};
-const LARGE = /\/(python|widgets)\/(?!kitchenmath)/;
+const LARGE = /\/python\/(?!kitchenmath)/;
 
 self.addEventListener("install", event => event.waitUntil((async () => {
   const store = await caches.open(`kitchen-${EDITION}`);

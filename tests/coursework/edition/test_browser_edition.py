@@ -110,16 +110,17 @@ def test_a_lessons_panels_are_live_and_its_slider_moves(site, page):
     """The sentence and the picture come from Python in the browser."""
     address, *_ = site
     page.goto(f"{address}lesson-{SET}.html")
-    page.locator(".noUi-handle").first.wait_for()
-    handle = page.locator(".noUi-handle").first
-    said = page.locator(".widget-vbox:has(.noUi-handle) [role=status]").first
+    handle = page.locator("input[type=range]").first
+    handle.wait_for()
+    panel = page.locator(".kitchen:has(input[type=range])").first
+    said = panel.locator("[role=status]").first
     before = said.inner_text()
     handle.focus()
     page.keyboard.press("ArrowRight")
     page.wait_for_function(
-        "([was]) => document.querySelector('.widget-vbox [role=status]') && ![...document"
-        ".querySelectorAll('[role=status]')].some(one => one.innerText === was)", arg=[before]
-    )  # fmt: skip
+        "([panel, was]) => panel.querySelector('[role=status]').innerText !== was",
+        arg=[panel.element_handle(), before],
+    )
     picture(page, "lesson-04")
 
     assert [] == page.errors

@@ -2,12 +2,13 @@
 
 import json
 import re
+import shutil
 
 import pytest
 from coursework.classes.course import CourseError
 from coursework.edition import runtime as runtime_module
 from coursework.edition.checking import LIST, wrong_in
-from coursework.edition.runtime import PACKAGES, runtime, sum_of
+from coursework.edition.runtime import PYODIDE, runtime, sum_of
 from coursework.edition.serve import address_of, code_of, server
 from coursework.edition.student_zip import student_zip
 from coursework.sets.hand_out import ASSIGNMENTS
@@ -17,6 +18,7 @@ from coursework.sets.notebooks import LESSONS
 
 from kitchenmath.pages import writing
 from kitchenmath.pages.form import Form
+from kitchenmath.pages.live import Lesson
 from tests.helpers.filled_in import ALL, SET, TYPED, filled, honest, marked, points, raw
 
 SETS = set_ids()
@@ -100,6 +102,34 @@ def test_a_lesson_is_text_at_once_with_its_code_folded(lesson):
     assert "http://" not in page.replace("http://www.w3.org", "")
 
 
+@pytest.mark.parametrize("lesson", sorted(LESSONS.glob("*.ipynb")), ids=lambda file: file.stem)
+def test_a_page_shows_every_kind_of_control_that_a_lesson_has(lesson, monkeypatch, tmp_path):
+    """Each cell runs and none fails; what its panels say of themselves, `panels.js` can show."""
+    script = (writing.STATIC / "panels.js").read_text()
+    [listed] = re.findall(r"const KINDS = \{(.*?)\};", script, re.DOTALL)
+    known = set(re.findall(r"(\w+):", listed))
+    opened = []
+    shutil.copytree(LESSONS / "data", tmp_path / "data")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("comm.create_comm", None)
+    live = Lesson(lambda message, _: opened.append(message["data"].get("state", {})))
+    for source in json.loads(page_data(lesson))["sources"].values():
+        live.run(source)
+    made = {
+        state["_model_name"].removesuffix("Model") for state in opened if "_model_name" in state
+    }
+    shown = {kind for kind in made if not kind.endswith(("Style", "Layout"))}
+
+    assert {"VBox", "HTML"} <= shown
+    assert set() == shown - known
+
+
+def page_data(lesson):
+    """What a lesson's page knows of its cells, as JSON."""
+    page = writing.lesson_page(lesson.read_bytes(), lesson.stem, version="x")
+    return re.search(r'id="page">(.*?)</script>', page, re.DOTALL)[1]
+
+
 def test_students_get_what_they_need_and_no_more():
     """An allow-list: no key, no coursework, no test, no history."""
     import io
@@ -138,9 +168,9 @@ def test_without_the_npm_client_or_with_another_package_it_says_so(tmp_path, mon
     monkeypatch.setattr(runtime_module.shutil, "which", lambda name: None)
     with pytest.raises(CourseError, match=r"npm client once.*--runtime FOLDER"):
         runtime()
-    with pytest.raises(CourseError, match=rf"holds no {re.escape(PACKAGES[0].archive)}\. Make"):
+    with pytest.raises(CourseError, match=rf"holds no {re.escape(PYODIDE.archive)}\. Make"):
         runtime(tmp_path)
-    (tmp_path / PACKAGES[0].archive).write_bytes(b"another")
+    (tmp_path / PYODIDE.archive).write_bytes(b"another")
     with pytest.raises(CourseError, match="its sum is another"):
         runtime(tmp_path)
 

@@ -3,8 +3,10 @@
 import argparse
 import os
 import sys
+from itertools import chain
 from pathlib import Path
 
+from coursework.arriving.commands import add_commands as add_arriving_commands
 from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course, read_roster
@@ -112,9 +114,10 @@ def _parser():
     points.add_argument("points", type=_decimal)
     points.add_argument("comment", nargs="?", default="")
     add_options(step("edition", _edition, "build the pages and the zip that students get"))
-    care = [*add_care_commands(step, chosen), *add_deciding_commands(step, chosen)]
+    care = [add(step, chosen) for add in
+            (add_care_commands, add_deciding_commands, add_arriving_commands)]  # fmt: skip
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points", "edition", *care):  # fmt: skip
+                 "term-marks", "points", "edition", *chain(*care)):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )

@@ -11,6 +11,10 @@ from coursework.gradebook.decision_list import decisions_of
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
 
+# What systems and word processors leave in folders, by name; no student made it.
+SYSTEMS_OWN = ("thumbs.db", "ehthumbs.db", "desktop.ini")
+LOCK = "~$"  # a document that was open when the folder was packed
+
 
 def settle(course, arrivals):
     """What becomes of each arrival, by the roster and the sets handed out as they are now.
@@ -40,6 +44,8 @@ def settle(course, arrivals):
             settled[before] = with_what_was_told(earliest_of_one_archive(earlier, one), one)
         elif one.sha256 in holds.files and not holds.files[one.sha256].student:
             became, reason = SET_ASIDE, holds.files[one.sha256].why or "You set it aside."
+        elif _is_a_systems_own(one) and not one.told_student:
+            became, reason = SET_ASIDE, "A computer makes such a file by itself; it is nobody's."
         elif not reason:
             hand_ins.setdefault((student, set_id), []).append(index)
         settled.append(replace(one, student=student, set_id=set_id, became=became, reason=reason))
@@ -57,6 +63,11 @@ def settle(course, arrivals):
                 reason = f"You said that “{settled[latest].name}” counts."
             settled[index] = replace(settled[index], became=became, reason=reason)
     return settled
+
+
+def _is_a_systems_own(one):
+    name = one.name.rpartition("/")[2].casefold()
+    return name in SYSTEMS_OWN or name.startswith(LOCK)
 
 
 def _told_by(holds, one):

@@ -1,0 +1,51 @@
+"""The inbox on the command line: list what has no place, and place what is sure."""
+
+from coursework.arriving.inbox import in_words, inbox, place_many, replaced_by, sure_placings
+from coursework.words import plural
+
+__all__ = ["add_commands"]
+
+
+def add_commands(step, chosen):
+    """Add the command `inbox`; the names of those that act on a class.
+
+    Parameters
+    ----------
+    step : callable
+        Takes a name, what to do with the options, and a line of help; gives back the parser.
+    chosen : callable
+        The class of the option `--class`.
+
+    Returns
+    -------
+    list of str
+    """
+    command = step("inbox", lambda options: print(_inbox(chosen(options.folder), options)),
+                   "list files without a place, and whose they may be")  # fmt: skip
+    command.add_argument("--set", default="", help="the set of those that do not say theirs")
+    command.add_argument("--place-sure", action="store_true", help="place those that are sure")
+    return ["inbox"]
+
+
+def _inbox(course, options):
+    waiting = inbox(course, options.set)
+    if options.place_sure:
+        return _placed(course, waiting)
+    lines = []
+    for one in waiting:
+        lines += [one.arrival.name, *(f"  {each}" for each in in_words(one, course.roster))]
+    return "\n".join(lines) or "Every file has its place."
+
+
+def _placed(course, waiting):
+    """Place what is sure; what meets another hand-in is left for a look."""
+    placings = sure_placings(waiting)
+    met = replaced_by(course, placings)
+    free = [one for one in placings if one not in met]
+    place_many(course, free)
+    left = len(waiting) - len(free)
+    return (
+        f"{plural(len(free), 'file is', 'files are')} placed, {left} left. "
+        f"{plural(len(met), 'of them meets', 'of them meet')} another hand-in: see them at the "
+        "desk, or type python3 instructor place."
+    )

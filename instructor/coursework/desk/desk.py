@@ -7,9 +7,9 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.classes.course import CLASSES, open_course
-from coursework.desk.by_hand_panels import unplaced_panel, written_panel
 from coursework.desk.care_panel import care_panel
 from coursework.desk.deciding_panel import deciding_panel
+from coursework.desk.inbox_panel import inbox_panel
 from coursework.desk.new_class_panel import new_class_panel
 from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
@@ -17,6 +17,7 @@ from coursework.desk.reteach_panel import reteach_panel
 from coursework.desk.showing import PAGE, WIDE, page_in_a_frame
 from coursework.desk.steps_panel import steps_panel
 from coursework.desk.term_panel import term_panel
+from coursework.desk.written_panel import written_panel
 from coursework.errors import CourseError
 from coursework.reports.report import report
 from coursework.safe_files import write_safely
@@ -103,8 +104,8 @@ class Desk:
         return deciding_panel(self)
 
     def unplaced(self):
-        """Files that could not be placed: say whose they are."""
-        return unplaced_panel(self, PAGE)
+        """Files that could not be placed: look at them, and say whose they are."""
+        return inbox_panel(self)
 
     def written(self):
         """What waits for a person: written answers, and hand-ins that cannot be read."""

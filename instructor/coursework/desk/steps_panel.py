@@ -41,7 +41,7 @@ def steps_panel(desk):
     def taking(progress):
         taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
         upload.value = ()  # or the next take-in would read them again
-        return taken
+        return "\n".join([str(taken), *_of_other_sets(taken, desk.sets.value)])
 
     panel = below_each_other(
         [
@@ -78,7 +78,16 @@ def _take_in(course, typed, chosen, progress):
             places.append(Path(folder))
         if not places:
             raise CourseError("Say where the hand-ins are: a folder or a zip, or choose files.")
-        return str(take_in(course, places, progress))
+        return take_in(course, places, progress)
+
+
+def _of_other_sets(taken, chosen):
+    """What was taken in for another set than the one that is open: it must not go unseen."""
+    others = [one for one in taken.new if one.set_id not in ("", chosen)]
+    return [
+        f"Another set: {one.name} says {one.set_id}. It is placed there, with {one.student}."
+        for one in others
+    ]
 
 
 def _mark(desk, progress):

@@ -10,7 +10,7 @@ from coursework.desk.desk import Desk
 from coursework.desk.showing import KIT, told
 from coursework.gradebook.points import human_marks
 from coursework.marking.mark_set import mark_set
-from ipywidgets import HTML, Dropdown
+from ipywidgets import HTML
 
 from tests.helpers.desk import press, words
 
@@ -114,18 +114,6 @@ def test_what_a_student_wrote_is_shown_and_not_obeyed(desk):
 
     assert "&lt;script&gt;" in written.answer.value
     assert "<script>" not in written.answer.value
-
-
-def test_a_file_without_a_place_is_given_one(desk):
-    """The demonstration's broken file becomes Ada's."""
-    unplaced = desk.unplaced()
-    assert "4 files have no place" in press(unplaced, "Show files without a place")
-    files, students = (child for child in unplaced.children if isinstance(child, Dropdown))
-    files.value = next(sha for text, sha in files.options if text.startswith("05/broken.ipynb"))
-    students.value = "BH-1001"
-
-    said = press(unplaced, "Place it, for the set above")
-    assert "is BH-1001's, 04-buy-enough" in said and "3 files have no place" in said
 
 
 def test_a_file_that_was_written_can_be_clicked():

@@ -1,8 +1,7 @@
-"""The desk's panels for what a person must do: say whose a file is, and mark what waits."""
+"""The desk's panel for what waits for a person: written answers, and files that only they read."""
 
 import ipywidgets as widgets
 
-from coursework.arriving.placing_by_hand import place_by_hand, without_place
 from coursework.desk.next_steps import what_waits
 from coursework.desk.parts import BESIDE
 from coursework.errors import CourseError
@@ -10,40 +9,6 @@ from coursework.gradebook.points import enter_human
 from coursework.sets.hand_out import class_key
 from coursework.sets.keys import load_key
 from kitchenmath.panels.frame import below_each_other, said
-
-
-def unplaced_panel(desk, page):
-    """Files without a place: choose one, say whose it is."""
-    wide = {"width": "auto", "max_width": page}
-    files = widgets.Dropdown(description="File", style=BESIDE, layout=wide)
-    students = widgets.Dropdown(description="It is from", style=BESIDE, layout=wide)
-
-    def show(progress):
-        found = without_place(desk.course)
-        files.options = [(f"{one.name}: {one.reason}", one.sha256) for one in found]
-        students.options = [
-            (f"{name} ({number})", number) for number, name in desk.course.roster.items()
-        ]
-        if not found:
-            return "Every file has its place."
-        return f"{len(found)} files have no place. Choose one, and say whose it is."
-
-    def place(progress):
-        if not files.value or not students.value:
-            return show(progress)
-        placed = place_by_hand(desk.course, files.value, students.value, desk.sets.value)
-        words = f"“{placed.name}” is {placed.student}'s, {placed.set_id}: {placed.became}."
-        return f"{words} Mark again. {show(progress)}"
-
-    return below_each_other(
-        [
-            desk.step("Show files without a place", show),
-            files,
-            students,
-            desk.step("Place it, for the set above", place),
-        ],
-        page,
-    )
 
 
 def written_panel(desk, page):

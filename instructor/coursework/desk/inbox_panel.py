@@ -1,0 +1,181 @@
+"""The desk's inbox: files without a place, each with whose it may be; settled many at once."""
+
+import ipywidgets as widgets
+
+from coursework.arriving.inbox import (
+    Placing,
+    in_words,
+    inbox,
+    place_many,
+    replaced_by,
+    set_aside_many,
+)
+from coursework.arriving.placing import original
+from coursework.desk.file_view import file_as_html
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE, WIDE
+from coursework.errors import CourseError
+from coursework.sets.key_text import set_titles
+from coursework.words import plural
+from kitchenmath.panels.frame import below_each_other, said
+
+AT_ONCE = 12  # files on the page; the others come when these are settled
+NOBODY = ("– choose –", "")
+
+
+class FileRow(widgets.VBox):
+    """One file: a tick, what speaks for whom, student and set to choose, and a look into it.
+
+    Parameters
+    ----------
+    course : Course
+    waiting : Waiting
+    chosen : str
+        The set that the desk is at work on.
+    """
+
+    def __init__(self, course, waiting, chosen):
+        self.course, self.waiting = course, waiting
+        arrival = waiting.arrival
+        self.tick = widgets.Checkbox(description=arrival.name, indent=False, layout=WIDE)
+        self.student = widgets.Dropdown(
+            description="It is from", options=_people(waiting, course), style=BESIDE, layout=WIDE
+        )
+        self.set = widgets.Dropdown(
+            description="Set", options=[NOBODY, *_sets(course)],
+            style=BESIDE, layout=WIDE,
+        )  # fmt: skip
+        self.student.value = waiting.sure.student if waiting.sure else ""
+        self.set.value = waiting.set_proposal.set_id if waiting.set_proposal else ""
+        self.see = widgets.ToggleButton(
+            description="See the file", tooltip=f"See {arrival.name}", layout={"width": "160px"}
+        )
+        self.shown = widgets.HTML()
+        self.see.observe(self._look, "value")
+        told = said("\n".join(in_words(waiting, course.roster, chosen)))
+        parts = [self.tick, widgets.HTML(told), self.student, self.set, self.see, self.shown]
+        super().__init__(parts, layout={"margin": "0 0 14px", "max_width": PAGE})
+
+    @property
+    def placing(self):
+        """Where it goes as it is chosen.
+
+        Raises
+        ------
+        CourseError
+            When student or set is not chosen.
+        """
+        name = self.waiting.arrival.name
+        for chosen, what in ((self.student.value, "whose it is"), (self.set.value, "its set")):
+            if not chosen:
+                raise CourseError(f"“{name}”: choose {what}, or take the tick away.")
+        return Placing(self.waiting.arrival.sha256, self.student.value, self.set.value)
+
+    def _look(self, change):
+        if not change["new"]:
+            self.shown.value = ""
+            return
+        try:
+            raw = original(self.course, self.waiting.arrival)
+            self.shown.value = file_as_html(raw, self.waiting.arrival.name)
+        except CourseError as error:
+            self.shown.value = said(str(error))
+
+
+def inbox_panel(desk):
+    """Look at what has no place, tick, choose, and place or set aside all that is ticked.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `rows`, a VBox of `FileRow`, and `why`.
+    """
+    rows = widgets.VBox()
+    why = widgets.Text(description="Why set aside", style=BESIDE, layout=WIDE)
+    asked = {}
+
+    def show(progress=None):
+        found = inbox(desk.course, desk.sets.value)
+        rows.children = [FileRow(desk.course, one, desk.sets.value) for one in found[:AT_ONCE]]
+        asked.clear()
+        if not found:
+            return "Every file has its place."
+        hidden = len(found) - AT_ONCE
+        more = f" The first {AT_ONCE} are shown; {hidden} more come after." if hidden > 0 else ""
+        return f"{plural(len(found), 'file has', 'files have')} no place.{more}"
+
+    def tick(_):
+        ready = [row for row in rows.children if row.waiting.sure and row.set.value]
+        for row in ready:
+            row.tick.value = True
+        return f"{plural(len(ready), 'file is', 'files are')} ticked. Look at them, then place."
+
+    def ticked():
+        found = [row for row in rows.children if row.tick.value]
+        if not found:
+            raise CourseError("Tick a file first.")
+        return found
+
+    def place(_):
+        placings = tuple(row.placing for row in ticked())
+        met = replaced_by(desk.course, placings)
+        if met and asked.pop("placings", None) != placings:
+            asked["placings"] = placings
+            return _replacing(desk.course, met)
+        place_many(desk.course, placings)
+        return f"{plural(len(placings), 'file is', 'files are')} placed. Mark again. {show()}"
+
+    def aside(_):
+        files = [row.waiting.arrival.sha256 for row in ticked()]
+        set_aside_many(desk.course, files, why.value.strip())
+        why.value = ""
+        return f"{plural(len(files), 'file is', 'files are')} set aside for good. {show()}"
+
+    def forget(_):
+        rows.children, why.value = (), ""
+        asked.clear()
+
+    for chooser in (desk.classes, desk.sets):
+        chooser.observe(forget, "value")
+    panel = below_each_other(
+        [
+            desk.step("Show files without a place", show),
+            rows,
+            desk.step("Tick all that are sure", tick),
+            desk.step("Place those ticked", place),
+            why,
+            desk.step("Set those ticked aside", aside),
+        ],
+        PAGE,
+    )
+    panel.rows, panel.why = rows, why
+    return panel
+
+
+def _people(waiting, course):
+    """The proposed students first, then the whole class."""
+    proposed = [one.student for one in waiting.proposals]
+    rest = [one for one in course.roster if one not in proposed]
+    named = [(f"{course.roster[one]} ({one})", one) for one in [*proposed, *rest]]
+    return [NOBODY, *named]
+
+
+def _sets(course):
+    """The sets handed out, by their titles."""
+    titles = set_titles()
+    return [(f"{one[:2]} {titles.get(one, one)}", one) for one in course.sets_handed_out()]
+
+
+def _replacing(course, met):
+    lines = [
+        f"  {course.roster[one.student]} ({one.student}) has handed in {one.set_id} already; "
+        "the later one of both counts."
+        for one in met
+    ]
+    return "\n".join([
+        "Nothing is placed yet.", *lines, "Press “Place those ticked” again to place them all."
+    ])  # fmt: skip

@@ -1,0 +1,133 @@
+"""The inbox at the desk, without a browser. The class is invented."""
+
+import shutil
+from types import SimpleNamespace
+
+import pytest
+from coursework.arriving.inbox import inbox
+from coursework.arriving.take_in import take_in
+from coursework.classes.course import new_course, open_course
+from coursework.desk import desk as desk_module
+from coursework.desk.desk import Desk
+from coursework.desk.file_view import file_as_html, kind_of
+from coursework.desk.steps_panel import _of_other_sets
+from coursework.sets.hand_out import hand_out
+
+from tests.helpers.desk import press, words
+from tests.helpers.folders import put
+
+SET = "04-buy-enough"
+ROSTER = {"BH-1001": "Ada Quill", "BH-1002": "Bram Oakes", "BH-1003": "Zoë Ferny"}
+HOSTILE = b"<script>alert(1)</script> 3 kg"
+PLACE, ASIDE = "Place those ticked", "Set those ticked aside"
+
+
+@pytest.fixture(scope="module")
+def handed_out(tmp_path_factory):
+    """The class with its set, made once: each test has a copy."""
+    course = new_course(tmp_path_factory.mktemp("made") / "class", "Class", "demo", ROSTER)
+    hand_out(course, SET)
+    return course.folder
+
+
+@pytest.fixture
+def desk(handed_out, tmp_path, monkeypatch):
+    """A class with three files without a place; two folders are named after students."""
+    monkeypatch.setattr(desk_module, "CLASSES", tmp_path)
+    course = open_course(shutil.copytree(handed_out, tmp_path / "class"))
+    files = {"Quill Ada_1/work.pdf": b"%PDF-1", "BH-1002/notes.txt": HOSTILE, "scan.txt": b"x"}
+    take_in(course, put(tmp_path / "post", files))
+    shown = Desk()
+    shown.sets.value = SET
+    return shown
+
+
+@pytest.fixture
+def panel(desk):
+    panel = desk.unplaced()
+    assert "3 files have no place." in press(panel, "Show files without a place")
+    return panel
+
+
+def test_all_that_is_sure_is_ticked_and_placed_at_once(desk, panel):
+    assert "2 files are ticked" in press(panel, "Tick all that are sure")
+
+    said = press(panel, PLACE)
+
+    assert "2 files are placed. Mark again." in said and "1 file has no place." in said
+    assert b"%PDF-1" == desk.course.submitted(SET, "BH-1001").read_bytes()
+
+
+def test_nothing_is_chosen_for_a_file_of_which_nothing_is_known(panel):
+    """Nobody is placed by a slip of the hand: the row says what to choose."""
+    row = next(row for row in panel.rows.children if row.tick.description == "scan.txt")
+    row.tick.value = True
+
+    assert ("", SET) == (row.student.value, row.set.value)
+    assert "“scan.txt”: choose whose it is" in press(panel, PLACE)
+
+
+def test_a_second_hand_in_of_a_student_is_asked_about_first(desk, panel):
+    """And asked anew when something else is ticked then."""
+    for row in panel.rows.children:
+        row.tick.value, row.student.value = True, "BH-1003"
+
+    assert "Nothing is placed yet." in press(panel, PLACE)
+
+    panel.rows.children[0].tick.value = False
+
+    assert "has handed in 04-buy-enough already" in press(panel, PLACE)
+    assert 3 == len(inbox(desk.course))
+    assert "2 files are placed" in press(panel, PLACE)
+
+
+def test_many_are_set_aside_with_one_reason(desk, panel):
+    for row in panel.rows.children:
+        row.tick.value = True
+    panel.why.value = "Not for this class."
+
+    assert "3 files are set aside for good. Every file has its place." in press(panel, ASIDE)
+    assert "" == panel.why.value
+    assert "Tick a file first" in press(panel, ASIDE)
+
+
+def test_a_file_is_seen_as_typed_and_saved_under_its_own_name(panel):
+    """The script in it is letters; the link keeps name and ending."""
+    row = next(row for row in panel.rows.children if "notes" in row.tick.description)
+    row.see.value = True
+
+    assert "<script>alert(1)</script> 3 kg" in words(row.shown)
+    assert "<script>" not in row.shown.value
+    assert 'download="notes.txt"' in row.shown.value
+
+    row.see.value = False
+
+    assert "" == row.shown.value
+
+
+@pytest.mark.parametrize(("raw", "kind"), [
+    (b"\x89PNG\r\n\x1a\n", "picture"),
+    (b"%PDF-1.7", "other"),
+    (b"celeriac", "text"),
+    (b"\x00\x01", "other"),
+    (b'{"cells": [{"cell_type": "code", "source": "x"}]}', "notebook"),
+])  # fmt: skip
+def test_a_file_is_told_by_its_bytes(raw, kind):
+    assert kind == kind_of(raw)
+
+
+def test_a_name_with_markup_stays_a_name():
+    shown = file_as_html(b"\x89PNG\r\n", 'a/"><img onerror=x>.png')
+
+    assert "<img onerror" not in shown and 'download="__' in shown
+
+
+def test_a_file_of_another_set_is_said_aloud_when_it_is_taken_in():
+    """A set-1 file in a folder for set 4 goes to set 1, and not in silence."""
+    one = SimpleNamespace(name="a.ipynb", set_id="01-measure-and-scale", student="BH-1001")
+    taken = SimpleNamespace(new=(one,))
+
+    assert [] == _of_other_sets(taken, "01-measure-and-scale")
+    assert [
+        "Another set: a.ipynb says 01-measure-and-scale. It is placed there, with BH-1001."
+    ] == (_of_other_sets(taken, SET))

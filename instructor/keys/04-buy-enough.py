@@ -27,7 +27,8 @@ student = "BH-0000"
 ### END SOLUTION
 
 # %% open-set
-from kitchenmath.practice import open_set, steps
+from kitchenmath import Q_
+from kitchenmath.practice import open_set, part_of, steps
 
 sheet = open_set("04-buy-enough", term="demo", student=student)
 sheet
@@ -284,10 +285,10 @@ four = sheet.given(
     "q4",
     bought=steps(12, 18, 1, "kg", "whole birds bought"),
     price=steps(8.5, 11, 0.25, "dollar/kg", "price as purchased"),
-    breast=steps(3.6, 4.8, 0.2, "kg", "trimmed breast"),
-    legs=steps(3, 4, 0.25, "kg", "legs"),
+    breast=part_of("bought", 26, 31, 1, Q_(0.05, "kg"), "trimmed breast"),
+    legs=part_of("bought", 26, 30, 1, Q_(0.05, "kg"), "legs"),
     legs_price=steps(5, 7, 0.5, "dollar/kg", "value of the legs"),
-    bones=steps(3, 4, 0.25, "kg", "carcasses for stock"),
+    bones=part_of("bought", 28, 34, 1, Q_(0.05, "kg"), "carcasses for stock"),
     bones_price=steps(1, 2, 0.25, "dollar/kg", "value of the carcasses"),
 )
 four

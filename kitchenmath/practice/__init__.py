@@ -15,6 +15,7 @@ from kitchenmath.practice.own_numbers import (
     Given,
     beside,
     given,
+    part_of,
     steps,
     student_number,
 )
@@ -63,6 +64,7 @@ __all__ = [
     "invented_readings",
     "last_look",
     "open_set",
+    "part_of",
     "sentences",
     "steps",
     "student_number",

@@ -21,10 +21,15 @@ STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-]([A-Za-z0-9._@-]{0,62}[A-Za-z0-9_@-]
 
 @dataclass(frozen=True)
 class Choices:
-    """What one number may be, and what it is called in the question."""
+    """What one number may be, and what it is called in the question.
+
+    Where it is a part of another number, `values` are shares of it, and `whole` names it.
+    """
 
     values: tuple
     label: str
+    whole: str = ""
+    to: Quantity | None = None
 
 
 def steps(first, last, step, unit, label):
@@ -52,6 +57,38 @@ def steps(first, last, step, unit, label):
     count = int((last - first) / step + 1e-9) + 1
     # Rounded, so that 1.2 + 3 x 0.2 is 1.8 on the page and not 1.7999999999999998.
     return Choices(tuple(Q_(round(first + i * step, 9), unit) for i in range(count)), label)
+
+
+def part_of(whole, first, last, step, to, label):
+    """A weight that is a share of another one: legs, 26 to 30 % of the birds.
+
+    Parts that are drawn each for itself may weigh more than the whole together; these cannot,
+    where their `last` shares stay below 100 %.
+
+    Parameters
+    ----------
+    whole : str
+        Name of the number that it is a part of; it stands before this one.
+    first, last, step : float
+        In percent of the whole.
+    to : Quantity
+        What the scale shows: the part is rounded to it.
+    label : str
+
+    Returns
+    -------
+    Choices
+
+    Raises
+    ------
+    KitchenError
+        When a share is not between 0 and 100 %, or there is no step between first and last.
+    """
+    shares = steps(first, last, step, "percent", label)
+    if not 0 < first <= last < 100:
+        raise KitchenError(f"part_of: {first} to {last} % is no part; a part is more than 0 % and "
+                           "less than 100 %.")  # fmt: skip
+    return Choices(shares.values, label, whole, to)
 
 
 def student_number(text):
@@ -129,8 +166,17 @@ def given(term, student, question, **choices):
     for name, choice in choices.items():
         text = unicodedata.normalize("NFC", f"{term}|{number}|{question}|{name}")
         place = int.from_bytes(hashlib.sha256(text.encode()).digest()[:8], "big")
-        drawn[name] = choice.values[place % len(choice.values)]
+        value = choice.values[place % len(choice.values)]
+        drawn[name] = _part(value, choice, drawn) if choice.whole else value
     return drawn
+
+
+def _part(share, choice, drawn):
+    """A share of a number drawn before, as a scale shows it."""
+    if choice.whole not in drawn:
+        raise KitchenError(f"part_of: “{choice.whole}” must be given before “{choice.label}”.")
+    marks = round((drawn[choice.whole] * share / choice.to).to("").magnitude)
+    return Q_(round(marks * choice.to.magnitude, 9), choice.to.units)
 
 
 class Given:

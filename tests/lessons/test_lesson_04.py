@@ -149,11 +149,20 @@ def test_a_kilo_of_breast_by_hand():
         assert line in PROSE
 
 
-def test_next_weeks_price_times_the_factor():
-    """By hand: 10 x 2.78 = 27.80; the kit's unrounded factor says the same dime."""
-    assert 10 * 2.78 == pytest.approx(27.80)
-    assert 10 * 25 / 9 == pytest.approx(27.80, abs=0.05)
-    assert "10 × 2.78 = $27.80" in PROSE
+def test_the_factor_holds_only_where_the_legs_move_in_price_too():
+    """By hand: 12 x 10 - 18 = 102; / 3.6 = 28.33. With legs at 6 x 10 / 9 = 6.67 it is 10 x 25 / 9,
+    27.78, and the rounded factor says 27.80.
+    """
+
+    def breast(legs):
+        parts = {"legs": (Q_(3, "kg"), Q_(legs, "dollar/kg"))}
+        birds = TrimTest(Q_(12, "kg"), Q_(10, "dollar/kg"), Q_(3.6, "kg"), by_products=parts)
+        return birds.usable_price.m_as("dollar/kg")
+
+    assert breast(6) == pytest.approx(28.33, abs=0.005)
+    assert breast(6.67) == pytest.approx(10 * 2.78, abs=0.05)
+    assert "12 × 10 − 18 = $102, and 102 ÷ 3.6 kg = $28.33" in PROSE
+    assert "10 × 2.78 = $27.80. That holds where the legs get dearer too" in PROSE
 
 
 def test_legs_worth_nothing_leave_the_breast_the_whole_cost():

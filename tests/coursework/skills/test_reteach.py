@@ -32,6 +32,7 @@ from coursework.skills.skill_table import skill_table
 from kitchenmath import Q_
 from kitchenmath.practice import Question, beside, given, in_words
 from kitchenmath.practice.practice_sheet import open_practice
+from kitchenmath.units.reading import read
 from kitchenmath.units.saying import say
 from tests.helpers.desk import press, words
 from tests.helpers.records import record
@@ -77,7 +78,10 @@ def shown_numbers(key, question, lines):
     for name, choice in key.sheet.choices.get(question, {}).items():
         (line,) = (line for line in lines if line.startswith(f"{choice.label}: "))
         text = line.removeprefix(f"{choice.label}: ")
-        known[name] = next(value for value in choice.values if beside(value) == text)
+        if choice.whole:  # a part is no choice of its own: it is shown as it is used
+            known[name] = read(text.partition(" (")[0])
+        else:
+            known[name] = next(value for value in choice.values if beside(value) == text)
     return known
 
 

@@ -17,6 +17,7 @@ from kitchenmath.practice import (
     given,
     in_words,
     open_set,
+    part_of,
     steps,
     student_number,
 )
@@ -51,6 +52,28 @@ def test_the_draw_is_sha_256_and_nothing_else():
     place = int.from_bytes(hashlib.sha256(b"demo|BH-1007|q1|need").digest()[:8], "big") % 10
 
     assert NEED.values[place] == given("demo", "bh-1007 ", "q1", need=NEED)["need"]
+
+
+def test_a_part_is_a_share_of_what_was_drawn_as_the_scale_shows_it():
+    """By hand: the share times the whole, to 50 g; 26 to 31 % of 12 kg is 3.1 to 3.7 kg."""
+    whole = steps(12, 12, 1, "kg", "birds")
+    part = part_of("birds", 26, 31, 1, Q_(0.05, "kg"), "breast")
+    drawn = [given("demo", f"BH-{i}", "q", birds=whole, breast=part) for i in range(200)]
+    seen = {numbers["breast"].to("kg").magnitude for numbers in drawn}
+
+    assert {3.1, 3.25, 3.35, 3.5, 3.6, 3.7} == seen
+
+
+@pytest.mark.parametrize(("first", "last"), [(0, 20), (20, 100), (-5, 10)])
+def test_a_part_as_large_as_the_whole_is_refused(first, last):
+    with pytest.raises(KitchenError, match="no part"):
+        part_of("birds", first, last, 1, Q_(0.05, "kg"), "breast")
+
+
+def test_a_part_stands_behind_its_whole():
+    part = part_of("birds", 26, 31, 1, Q_(0.05, "kg"), "breast")
+    with pytest.raises(KitchenError, match="must be given before"):
+        given("demo", "BH-1", "q", breast=part)
 
 
 def test_steps_are_round_kitchen_numbers():

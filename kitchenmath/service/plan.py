@@ -1,13 +1,13 @@
 """The plan of a service, made backward from the moment on the plate."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kitchenmath.service.clock import read_clock, say_clock
 from kitchenmath.service.crew import hand_out
 from kitchenmath.service.plan_check import check_plan
-from kitchenmath.service.plan_room import chain, limited, slack_s, used_at
+from kitchenmath.service.plan_room import chain, limited, moved_early, slack_s, used_at
 from kitchenmath.service.plan_search import Problem, Resource, latest_starts, search, settle
-from kitchenmath.service.plan_words import mise_en_place, running_sheet
+from kitchenmath.service.plan_words import cook_lists, running_sheet
 from kitchenmath.service.tasks import crew_of, followers, in_order, kit_of
 from kitchenmath.units.registry import Q_
 
@@ -74,7 +74,7 @@ class Plan:
 
         Bounded by the opening (without one, the start of the plan), by what the task waits for,
         its hold limit, and free hands and equipment: the room of a cook who is ahead. No task
-        could start later, as each stands as late as possible.
+        could start later, as each stands as late as possible, but for preparation.
         """
         return {name: Q_(slack_s(self, name) / 60, "min") for name in self.sequence}
 
@@ -95,16 +95,22 @@ class Plan:
             cook: [piece[:3] for piece in sorted(pieces) if piece[3] == cook] for cook in self.crew
         }
 
-    def mise_en_place(self):
-        """The list to hang at each cook's place, as text."""
-        return mise_en_place(self)
+    def cook_lists(self):
+        """The list of the service to hang at each cook's place, as text.
+
+        What must be washed, weighed, cut and set out before it, the mise en place, is another.
+        """
+        return cook_lists(self)
 
     def __str__(self):
         return running_sheet(self)
 
 
 def plan_back(serve_at, tasks, cooks=None, equipment=None, opens=None):
-    """A plan of work backward from the serving time: every task as late as its limits allow.
+    """A plan of work backward from the serving time: preparation early, all else late.
+
+    Every task stands as late as its limits allow; then those that are `early` go to the first
+    moment of the working time at which there are hands for them.
 
     Likely confusion: `hands` are cooks at work at one time; a roast in the oven takes none.
 
@@ -160,9 +166,12 @@ def plan_back(serve_at, tasks, cooks=None, equipment=None, opens=None):
     starts, tried_all = _searched(tasks, crew, kit, None if opens is None else opens_s - serve_s)
     starts_s = {name: serve_s + start for name, start in zip(tasks, starts, strict=True)}
     opens = None if opens is None else say_clock(opens_s)
-    said = {name: say_clock(start_s) for name, start_s in starts_s.items()}
-    conflicts = check_plan(said, list(tasks.values()), say_clock(serve_s), crew, kit, opens)
-    return Plan(tasks, starts_s, serve_s, crew, kit, opens, tuple(conflicts), tried_all)
+    plan = Plan(tasks, starts_s, serve_s, crew, kit, opens, (), tried_all)
+    plan = replace(plan, starts_s=moved_early(plan))
+    serve_at, every = say_clock(serve_s), list(tasks.values())
+    return replace(
+        plan, conflicts=tuple(check_plan(plan.starts, every, serve_at, crew, kit, opens))
+    )
 
 
 def _searched(tasks, crew, kit, opens):

@@ -1,4 +1,6 @@
-"""Where a plan has room, and where it has none: slack, and the chain that fixes the beginning."""
+"""Where a plan has room: slack, preparation moved early, and the chain that fixes the beginning."""
+
+from dataclasses import replace
 
 from kitchenmath.service.tasks import followers
 
@@ -34,9 +36,34 @@ def slack_s(plan, name):
     return max(0, start_s - max([low_s, *taken]))
 
 
+def moved_early(plan):
+    """The starts in seconds with all preparation as early in the working time as it can be."""
+    starts_s = dict(plan.starts_s)
+    for name in plan.sequence:
+        if plan.tasks[name].early:
+            starts_s[name] = _earliest_s(replace(plan, starts_s=dict(starts_s)), name)
+    return starts_s
+
+
+def _earliest_s(plan, name):
+    """The earliest start of a task from the plan's beginning on, all others as they are."""
+    task, start_s = plan.tasks[name], plan.starts_s[name]
+    floors = [min(plan.starts_s.values()), plan.opens_s or 0]
+    floors += [used_at(plan, name) - task.hold_s - task.rest_s - task.work_s]
+    low_s = max(*floors, *(plan.ends_s(earlier)[1] for earlier in task.after))
+    ends_s = {plan.ends_s(other)[0] for other in plan.tasks if other != name}
+    for begin_s in sorted({low_s, *(end for end in ends_s if low_s < end < start_s)}):
+        # The supply changes only where another task begins.
+        begins = [at for at in plan.starts_s.values() if begin_s < at < begin_s + task.work_s]
+        if begin_s < start_s and not any(_blocked(plan, name, at) for at in [begin_s, *begins]):
+            return begin_s
+    return start_s
+
+
 def chain(plan):
     """The names from the first start to the service, each held in place by the next."""
-    name = min(plan.starts_s, key=plan.starts_s.get)
+    fixed = [name for name, task in plan.tasks.items() if not task.early] or list(plan.tasks)
+    name = min(fixed, key=plan.starts_s.get)
     links = []
     while name is not None and name not in links:
         links.append(name)

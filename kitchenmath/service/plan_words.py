@@ -31,7 +31,7 @@ def running_sheet(plan):
     )
 
 
-def mise_en_place(plan):
+def cook_lists(plan):
     """For each cook what to do, in order, and what stands without hands."""
     lines = []
     for cook, pieces in plan.by_cook.items():

@@ -35,6 +35,9 @@ class Task:
         One of each is taken: "oven", or ("burner", "large pan").
     cook : str, optional
         Who does it; without a name whoever has a hand free.
+    early : bool
+        Preparation that can be done ahead, such as cutting: planned as early in the working time
+        as hands and its hold limit allow, and not as late.
 
     Raises
     ------
@@ -56,6 +59,7 @@ class Task:
     rest: Quantity = None
     equipment: tuple = ()
     cook: str = None
+    early: bool = False
 
     def __post_init__(self):
         if not isinstance(self.name, str) or not self.name.strip():
@@ -196,9 +200,9 @@ def read_tasks(path=None):
     Parameters
     ----------
     path : path, optional
-        Columns `task, duration_min, hands, after, rest_min, hold_min, equipment, cook`; the first
-        two must be there. Several names in one field are parted by a semicolon; an empty field
-        means none, an empty `hands` means 1.
+        Columns `task, duration_min, hands, after, rest_min, hold_min, equipment, cook, early`; the
+        first two must be there. Several names in one field are parted by a semicolon; an empty
+        field means none, an empty `hands` means 1; `yes` under `early` is preparation.
 
     Returns
     -------
@@ -257,7 +261,16 @@ def _task(row, where):
         rest=minutes("rest_min"),
         equipment=names("equipment"),
         cook=(row.get("cook") or "").strip() or None,
+        early=_yes(row, where),
     )
+
+
+def _yes(row, where):
+    """Whether a task is marked as preparation."""
+    text = (row.get("early") or "").strip().lower()
+    if text not in ("", "no", "yes"):
+        raise Unreadable(f"path: {where}: early needs yes or nothing, and {text!r} came.")
+    return text == "yes"
 
 
 def _names(names):

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from kitchenmath.cuts import pieces_in
 from kitchenmath.drills.landing import DRILLS
 from kitchenmath.figures.clocks import Clocks
 from kitchenmath.figures.frame import Picture
@@ -104,36 +105,36 @@ def test_the_oven_is_wanted_low_and_hot_within_two_minutes():
 
 
 def test_one_burner_is_enough_and_costs_a_wait():
-    """By hand, from the cider back: 19:02 - 30 = 18:32, the velouté is done then, used 19:20."""
+    """By hand: the brunoise takes it at 19:02, so the velouté is done then, used 19:20: 18 min."""
     said = moved(service_panel(), burners=1)
 
     assert "3 cooks, 1 burner. Service at 19:30, work begins at 16:22." in said
-    assert "The velouté waits 48 min" in said
+    assert "The velouté waits 18 min" in said
     assert "Every limit is kept." in said
 
 
 def test_two_cooks_are_too_few_in_the_last_minutes():
-    """Plating alone takes three hands: from 19:20 no order of work helps."""
+    """Plating takes three hands; and rolls take two while the brunoise takes one.
+
+    The brunoise needs 90 min before 19:02, and the rolls stand at 17:52 to 18:12.
+    """
     said = moved(service_panel(), cooks=2)
 
+    assert "✗ Too few hands between 17:52 and 18:12" in said
     assert "✗ Too few hands between 19:05 and 19:30" in said
     assert "need 3, and there are 2 cooks" in said
-    assert said.count("✗") == 1
-    assert (
-        "In the chart, nobody is free: carve the birds 19:05–19:20; plate for 24 19:20–19:30."
-        in said
-    )
+    assert said.count("✗") == 2
+    assert "nobody is free: " in said
+    assert "carve the birds 19:05–19:20; plate for 24 19:20–19:30." in said
 
 
 def test_the_chart_shows_what_nobody_is_free_for():
-    """Two bars with two cooks, as the lesson says, and none with three."""
+    """Three bars with two cooks, as the lesson says, and none with three."""
     plans = [service("19:30", burners=3, cooks=cooks)["plan"] for cooks in (2, 3)]
     missing = [sum(row.look == "nobody is free" for row in plan.rows) for plan in plans]
 
-    assert [2, 0] == missing
-    assert "under **nobody is free**: carving and the third hand" in page(
-        "lessons/08-land-the-plate.ipynb"
-    )
+    assert [3, 0] == missing
+    assert "carving and the third hand at the plates" in page("lessons/08-land-the-plate.ipynb")
 
 
 def test_every_plan_of_the_panel_fits_the_clock_of_its_chart():
@@ -166,16 +167,47 @@ def test_the_foam_made_early_breaks_its_limit():
     assert "too long" not in moved(panel, earlier_min=6)
 
 
-def test_the_veloute_may_be_an_hour_early():
-    """By hand: it waits 15 + 60 = 75 of 120 min.
+def test_the_veloute_may_be_twenty_minutes_early_and_not_an_hour():
+    """By hand: it waits 15 + 20 = 35 of 120 min; its slack is 18:30 less 18:07, 23 min.
 
-    An hour early is 17:30 to 18:05. Roast and larder then shape the rolls; the sauce cook is free.
+    An hour early is 17:30 to 18:05: larder cuts until 18:07, and from 17:52 rolls take two hands.
     """
-    found = moved_earlier("mustard velouté", 60)
+    found, hour = moved_earlier("mustard velouté", 20), moved_earlier("mustard velouté", 60)
 
-    assert found["minutes"][3] == 75
-    assert "start at 17:30, 60 min earlier than planned. Its slack is 105 min." in found["sentence"]
+    assert found["minutes"][3] == 35
+    assert "start at 18:10, 20 min earlier than planned. Its slack is 23 min." in found["sentence"]
     assert "Every limit is kept." in found["sentence"]
+    assert "✗ Too few hands between 17:52 and 18:05" in hour["sentence"]
+
+
+def test_the_brunoise_is_prepared_early_and_what_cannot_wait_comes_late():
+    """Larder kneads until 16:37, then cuts; foam, carving and plating stand at the end."""
+    plan = usual_plan()
+
+    assert plan.starts["cut the celeriac brunoise"] == "16:37"
+    assert plan.tasks["cut the celeriac brunoise"].early
+    assert list(plan.starts)[-1] == "plate for 24"
+    assert plan.waits["cut the celeriac brunoise"] <= plan.tasks["cut the celeriac brunoise"].hold
+
+
+def test_ninety_minutes_of_brunoise_by_hand():
+    """24 x 60 g = 1440 g; 0.027 mL x 1.05 g/mL = 0.02835 g; 50,800 cubes; / 25 = 2,032 strokes."""
+    cubes = pieces_in(24 * Q_(60, "g"), "brunoise", Q_(1.05, "g/mL"))
+    lesson = page("lessons/08-land-the-plate.ipynb")
+
+    assert cubes == pytest.approx(51_000, rel=0.01)
+    assert cubes / 25 / 60 == pytest.approx(34, abs=0.5)
+    assert "51,000 cubes" in lesson and "34 min at one a second" in lesson
+    assert usual_plan().tasks["cut the celeriac brunoise"].duration == Q_(90, "min")
+
+
+def test_a_quarter_of_a_bird_by_hand():
+    """Lesson 4: (3.6 + 3.0) / 12 = 55 %; 1300 x 0.55 / 4 = 179 g; 72 % of it roasted, 129 g."""
+    assert (3.6 + 3.0) / 12 == pytest.approx(0.55)
+    assert (round(1300 * 0.55 / 4), round(1300 * 0.55 / 4 * 0.72)) == (179, 129)
+    assert "1300 g × 0.55 ÷ 4 = 179 g" in page("lessons/08-land-the-plate.ipynb")
+    assert menu_needs(24)["guinea fowl"].magnitude == 6
+    assert "six for tomorrow's 24 covers" in page("lessons/05-season-and-brine.ipynb")
 
 
 def test_a_wait_past_its_limit_is_hatched_and_said():

@@ -5,6 +5,7 @@ whole minutes and looks at every minute of the day.
 """
 
 import datetime
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -319,7 +320,7 @@ def test_the_model_service_is_planned_without_conflict():
 def test_the_running_sheet_and_the_lists_name_every_task():
     """Nothing falls off the paper, and the caution stands below."""
     plan = brackwater()
-    sheet, lists = str(plan), plan.mise_en_place()
+    sheet, lists = str(plan), plan.cook_lists()
 
     for name in plan.starts:
         assert name in sheet
@@ -662,3 +663,64 @@ def test_refusals_name_the_parameter(wrong, error, words):
     """Each message names what came and what to type."""
     with pytest.raises(error, match=words):
         wrong()
+
+
+# preparation
+
+
+def test_preparation_stands_early_and_the_finish_late():
+    """By hand: ana 18:00–19:10 makes a stew; ben cuts 20 min: 18:00 early, 19:10 at the latest."""
+    tasks = [task("stew", 70, cook="ana", hold=0), task("cut", 20, cook="ben")]
+    late = plan_back("19:30", [*tasks, task("plate", 20, hands=2, after=("stew", "cut"))])
+    early = plan_back("19:30", [tasks[0], replace(tasks[1], early=True),
+                                task("plate", 20, hands=2, after=("stew", "cut"))])  # fmt: skip
+
+    assert ("18:00", "18:50") == (late.starts["stew"], late.starts["cut"])
+    assert "18:00" == early.starts["cut"]
+    assert "19:10" == early.starts["plate"]
+    assert early.critical_chain == late.critical_chain
+
+
+def test_preparation_waits_no_longer_than_it_holds():
+    """By hand: used at 19:10, holds 30 min, takes 20: not before 18:20."""
+    plan = plan_back("19:30", [
+        task("stew", 70, cook="ana", hold=0),
+        Task("cut", minutes(20), hold=minutes(30), cook="ben", early=True),
+        task("plate", 20, hands=2, after=("stew", "cut")),
+    ])  # fmt: skip
+
+    assert "18:20" == plan.starts["cut"]
+    assert () == plan.conflicts
+
+
+def test_preparation_goes_past_a_time_without_hands():
+    """By hand: one cook; dough 18:00–18:10 rests an hour, is baked by 19:30; cutting from 18:10."""
+    plan = plan_back("19:30", [
+        Task("dough", minutes(10), rest=minutes(60)),
+        Task("bake", minutes(20), after="dough", hold=minutes(0)),
+        Task("cut", minutes(15), early=True),
+    ])  # fmt: skip
+
+    assert {"dough": "18:00", "cut": "18:10", "bake": "19:10"} == plan.starts
+    assert ("dough", "bake") == plan.critical_chain
+
+
+def test_preparation_brings_nobody_in_before_the_door_opens():
+    """By hand: the long roast starts at 16:30, before 17:00; cutting waits for the opening."""
+    plan = plan_back("19:30", [
+        Task("roast", minutes(180), hands=0),
+        Task("cut", minutes(15), early=True),
+    ], opens="17:00")  # fmt: skip
+
+    assert "17:00" == plan.starts["cut"]
+
+
+def test_a_task_list_says_what_is_preparation(tmp_path):
+    """`yes` under `early`, nothing for the rest; a third word is named with its line."""
+    path = tmp_path / "tasks.csv"
+    path.write_text("task,duration_min,early\ncut,10,yes\nfoam,5,\n", encoding="utf-8")
+    assert [True, False] == [each.early for each in read_tasks(path)]
+    path.write_text("task,duration_min,early\ncut,10,perhaps\n", encoding="utf-8")
+
+    with pytest.raises(Unreadable, match="line 2: early needs yes or nothing, and 'perhaps' came"):
+        read_tasks(path)

@@ -16,47 +16,47 @@ def _percent(part):
     return Q_(100 * part.to("").magnitude, "percent")
 
 
-TWO_TO_ONE = Drill(
+EIGHT_TO_ONE = Drill(
     Question(
         "foam base sugar",
         "weight",
         1,
         Within(Q_(5, "g"), "the bench scale shows 5 g"),
-        lambda juice: weight_of(juice / 2, SUGAR),
+        lambda juice: weight_of(juice / 8, SUGAR),
         (
             Slip(
                 "as if water",
-                lambda juice: juice.to("mL") / 2 * Q_(1, "g/mL"),
+                lambda juice: juice.to("mL") / 8 * Q_(1, "g/mL"),
                 "You gave each millilitre a gram. Sugar lies loose: a cup of it weighs 200 g, "
                 "not 237 g.",
             ),
             Slip(
-                "a third",
-                lambda juice: weight_of(juice / 3, SUGAR),
-                "You took a third of the juice. Two to one means half as much sugar as juice; "
-                "a third is its share of the whole.",
+                "a ninth",
+                lambda juice: weight_of(juice / 9, SUGAR),
+                "You took a ninth of the juice. Eight to one means an eighth as much sugar as "
+                "juice; a ninth is its share of the whole.",
             ),
             Slip(
                 "turned round",
-                lambda juice: weight_of(juice * 2, SUGAR),
-                "You took two parts of sugar to one of juice. The juice is named first.",
+                lambda juice: weight_of(juice * 8, SUGAR),
+                "You took eight parts of sugar to one of juice. The juice is named first.",
             ),
             Slip(
                 "all the juice",
                 lambda juice: weight_of(juice, SUGAR),
-                "This is one to one. The sugar is half of the juice, by volume.",
+                "This is one to one. The sugar is an eighth of the juice, by volume.",
             ),
         ),
         working=(
-            "{juice} ÷ 2 = the sugar's volume",
+            "{juice} ÷ 8 = the sugar's volume",
             "200 g ÷ 236.6 mL = 0.8454 g in a mL of sugar",
             "volume × that = {answer}",
         ),
     ),
-    "A foam base is two parts of cider to one of sugar, by volume. You have {juice} of cider. "
+    "A foam base is eight parts of cider to one of sugar, by volume. You have {juice} of cider. "
     "A US cup (236.6 mL) of sugar weighs 200 g. What weight of sugar goes in?",
     "First the sugar's volume, then what that volume weighs.",
-    {"juice": steps(400, 1200, 50, "mL", "cider")},
+    {"juice": steps(1600, 4800, 200, "mL", "cider")},
 )
 
 FOAM_DOSE = Drill(
@@ -213,4 +213,6 @@ SYRUP = Drill(
 )
 
 
-DRILLS = {drill.question.id: drill for drill in (TWO_TO_ONE, FOAM_DOSE, OVERRUN, FOAM_BASE, SYRUP)}
+DRILLS = {
+    drill.question.id: drill for drill in (EIGHT_TO_ONE, FOAM_DOSE, OVERRUN, FOAM_BASE, SYRUP)
+}

@@ -77,7 +77,7 @@ def parts_panel():
     return wire(
         {
             "base_g": slider("Base (g)", 300, 1500, 50, 900),
-            "cider_parts": slider("Cider (parts to one of sugar)", 1.0, 4.0, 0.25, 2.0),
+            "cider_parts": slider("Cider (parts to one of sugar)", 2.0, 12.0, 0.5, 8.0),
         },
         two_readings,
         lambda picture: Vessels(picture, 2, most=1600, outline=wall, lines=3),

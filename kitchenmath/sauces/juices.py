@@ -86,7 +86,9 @@ def juice_foam_base(juice):
     """The usual base of a citrus foam: two parts of juice to one part of sugar by volume.
 
     Warm it to about 82 °C (180 °F), never boil it, foam it, and expect it to stand for 5 to 10
-    minutes. Common practice, no source: measure yours with `drainage_half_life`.
+    minutes. With egg white let it cool to hand-warm first, as egg white sets in a hot base. It is
+    a dessert's sweetness; for a savoury dish take far less sugar. Common practice, no source:
+    measure yours with `drainage_half_life`.
 
     Parameters
     ----------

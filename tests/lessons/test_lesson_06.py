@@ -45,12 +45,12 @@ def page(name):
 
 
 def test_the_parts_panel_says_the_hand_calculation():
-    """By hand, 1200 g, two to one: cups weigh 2 x 1.0465 = 2.093 to 0.8454, of 2.9384.
+    """By hand, 1200 g, a dessert's two to one: cups weigh 2 x 1.0465 = 2.093 to 0.8454, of 2.9384.
 
     Sugar 1200 x 0.8454 / 2.9384 = 345 g, cider 855 g, of it 12 % sugar, 103 g: 448 / 1200 =
     37.3 %. By weight 400 g of sugar and 800 g of cider, 96 g: 496 / 1200 = 41.3 %.
     """
-    said = moved(parts_panel(), base_g=1200)
+    said = moved(parts_panel(), base_g=1200, cider_parts=2.0)
 
     assert "2 to 1 by volume: 855 g of cider and 345 g of sugar." in said
     assert "that is 37.3 °Brix" in said
@@ -143,13 +143,34 @@ def test_three_quarters_are_out_after_twice_the_half_life():
 
 
 def test_the_base_by_hand_in_the_lesson():
-    """600 mL x 1.046 = 628 g; 300 mL x 0.845 = 254 g; half of 628 is 314, 60 g more."""
-    cider = weight_of(Q_(600, "mL"), syrup_density(Q_(12, "percent")))
-    sugar = weight_of(Q_(300, "mL"), "granulated sugar")
+    """800 mL x 1.046 = 837 g; 100 mL x 0.845 = 85 g; an eighth of 837 is 105, 20 g more."""
+    cider = weight_of(Q_(800, "mL"), syrup_density(Q_(12, "percent")))
+    sugar = weight_of(Q_(100, "mL"), "granulated sugar")
 
-    assert round(cider.magnitude) == 628
-    assert round(sugar.magnitude) == 254
-    assert (cider / 2 - sugar).magnitude == pytest.approx(60, abs=0.5)
+    assert round(cider.magnitude) == 837
+    assert round(sugar.magnitude) == 85
+    assert (cider / 8 - sugar).magnitude == pytest.approx(20, abs=0.5)
+
+
+def test_one_cider_foam_runs_through_the_term_and_is_no_dessert():
+    """Eight to one: (0.12 x 837 + 84.5) / 921.7 = 20.1 °Brix; reduced by two fifths 12 / 0.6 = 20.
+
+    Set 8 reduces its cider by 30 to 45 %, so by two fifths among others; two to one is 37 °Brix.
+    """
+    assert "that is 20.1 °Brix" in moved(parts_panel(), cider_parts=8.0)
+    assert 12 / (1 - 0.4) == pytest.approx(20)
+    assert "that is 37.3 °Brix" in moved(parts_panel(), cider_parts=2.0)
+    for name in ("lessons/06-foam-and-thicken.ipynb", "instructor/guide/06-foam-and-thicken.md"):
+        assert "ight parts of cider to one of sugar" in page(name) or "eight to one" in page(name)
+        assert "and-warm" in page(name)
+
+
+def test_the_guides_sugar_is_what_its_two_bases_take():
+    """Six pairs x 75 mL, six x 300 mL, at 0.845 g: 6 x 63.4 + 6 x 253.6 = 1902 g, below 1920 g."""
+    gram_mL = weight_of(Q_(1, "mL"), "granulated sugar").magnitude
+
+    assert 75 * gram_mL == pytest.approx(63, abs=0.5)
+    assert 6 * (75 + 300) * gram_mL < 12 * 160
 
 
 def test_the_syrups_by_hand_in_the_lesson():
@@ -159,11 +180,13 @@ def test_the_syrups_by_hand_in_the_lesson():
     assert 2000 * 0.12 / 0.60 == pytest.approx(400)
 
 
-def test_sixty_grams_of_foam_hold_52_millilitres_of_base():
-    """The two-to-one base is 37 °Brix: 60 g / 1.163 g/mL = 51.6 mL."""
-    density = syrup_density(Q_(37.3, "percent")).to("g/mL").magnitude
+def test_sixty_grams_of_foam_hold_55_millilitres_of_base():
+    """20.1 °Brix: 60 g / 1.083 g/mL = 55.4 mL; the dessert's 37.3 °Brix: 60 / 1.163 = 51.6."""
+    house, dessert = (
+        60 / syrup_density(Q_(brix_, "percent")).to("g/mL").magnitude for brix_ in (20.1, 37.3)
+    )
 
-    assert round(60 / density) == 52
+    assert (round(house), round(dessert)) == (55, 52)
 
 
 def test_the_three_answers_to_one_cup_are_right():

@@ -13,12 +13,13 @@ from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision, decisions_of
 from coursework.gradebook.points import human_marks
+from coursework.gradebook.waiting import answers_to_read, by_question
 from coursework.records.reading import usable_records
 from coursework.words import number, plural
 from kitchenmath.practice import student_number
 
 __all__ = ["COMMANDS", "FOR_ALL", "about_of", "add_commands", "decide", "in_words", "journal",
-           "preview"]  # fmt: skip
+           "preview", "waiting_answers"]  # fmt: skip
 
 # Command, kind of decision, what is typed behind it, help.
 COMMANDS = (
@@ -66,7 +67,32 @@ def add_commands(step, chosen):
         if kind in FOR_ALL:
             command.add_argument("--sure", action="store_true", help="without this it only shows")
     step("journal", lambda options: print(journal(chosen(options.folder))), "list all decisions")
-    return [*(name for name, *_ in COMMANDS), "journal"]
+    waiting = step("waiting", lambda options: print(waiting_answers(chosen(options.folder),
+                                                                    options.set)),
+                   "list the answers that wait for you, question by question")  # fmt: skip
+    waiting.add_argument("set")
+    return [*(name for name, *_ in COMMANDS), "journal", "waiting"]
+
+
+def waiting_answers(course, set_id):
+    """The answers of a set that wait for a person, question by question.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    str
+    """
+    waits = [one for one in answers_to_read(course, set_id) if one.points is None]
+    lines = []
+    for question, answers in by_question(waits).items():
+        first = answers[0]
+        lines += [f"{question}: {first.title}, 0 to {number(first.out_of)} points"]
+        lines += [f"  {one.student}: {' '.join(one.answer.split()) or '–'}" for one in answers]
+    return "\n".join(lines) or f"Everything of {set_id} is marked."
 
 
 def _command(chosen, kind, options):

@@ -12,7 +12,7 @@ from coursework.reports.report import report
 from coursework.sets.hand_out import hand_out
 from coursework.terms.term_book import term_book
 
-from tests.helpers.records import SET, leave, record, verdict
+from tests.helpers.records import SET, leave, record, verdict, written
 
 ROSTER = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes"}
 
@@ -108,3 +108,16 @@ def test_what_cannot_be_decided_is_refused_in_a_sentence(course, capsys, words, 
     assert 1 == typed(course, *words)
     assert told in capsys.readouterr().err
     assert before == len(decisions_of(course))
+
+
+def test_what_waits_is_listed_by_question(ground, capsys):
+    """One written answer of Ada's; nothing of Bram's."""
+    file = ground.marks(SET, "BH-1")
+    before = file.read_bytes()
+    leave(ground, record("BH-1", verdict("q1"), human=[written("q6", "I peeled\nthin.")]))
+    main(["waiting", SET, "--class", str(ground.folder)])
+    file.write_bytes(before)
+
+    assert "q6: 6. From your bench, 0 to 4 points\n  BH-1: I peeled thin.\n" == (
+        capsys.readouterr().out
+    )

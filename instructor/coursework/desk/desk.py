@@ -109,7 +109,7 @@ class Desk:
 
     def written(self):
         """What waits for a person: written answers, and hand-ins that cannot be read."""
-        return written_panel(self, PAGE)
+        return written_panel(self)
 
     def step(self, name, do, of_set=True):
         """A button of the desk; while it works all others rest."""

@@ -4,11 +4,10 @@ from dataclasses import dataclass, field
 from datetime import datetime
 
 from coursework.arriving.placing_by_hand import without_place
-from coursework.decisions.applied import poured_in
 from coursework.decisions.holding import Holding, holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
-from coursework.gradebook.points import human_marks
+from coursework.gradebook.waiting import waiting_count
 from coursework.records.reading import not_marked, usable_records
 
 NAMED = 4  # students by name; the rest as a number
@@ -105,7 +104,7 @@ def _set_state(course, set_id, title, holds):
         title,
         missing,
         tuple(not_marked(course, set_id, records)),
-        len(what_waits(course, set_id)),
+        waiting_count(course, set_id),
         sum(_page_is_old(course, set_id, found["student"]) for found in records),
         due,
     )
@@ -122,29 +121,6 @@ def _page_is_old(course, set_id, student):
     """Whether a marked student has no page, or one from before the last marking."""
     page, mark = course.feedback(set_id, student), course.marks(set_id, student)
     return not page.is_file() or page.stat().st_mtime < mark.stat().st_mtime
-
-
-def what_waits(course, set_id):
-    """Answers without points: the written ones, and all of a hand-in that cannot be read.
-
-    Parameters
-    ----------
-    course : Course
-    set_id : str
-
-    Returns
-    -------
-    list of (str, dict)
-        Student, and the question's part of the record.
-    """
-    records, _ = usable_records(course, set_id)
-    records, marks = poured_in(records, human_marks(course, set_id), _holds(course))
-    return [
-        (found["student"], cell)
-        for found in records
-        for cell in [*(one for one in found["verdicts"] if one["points"] is None), *found["human"]]
-        if marks.get((found["student"], cell["question"]), (None, ""))[0] is None
-    ]
 
 
 def in_words(state, roster, now):

@@ -52,7 +52,26 @@ class Key:
 
     def scheme(self, question):
         """The mark scheme of a written question, as it stands in the key's answer cell."""
-        return next(source(c) for c in self.cells if c.get("id") == f"{question}-answer")
+        return _scheme(self.cells, question)
+
+
+def scheme_in(raw, question):
+    """The mark scheme of a written question, out of a key's bytes; nothing in it is run.
+
+    Parameters
+    ----------
+    raw : bytes
+    question : str
+
+    Returns
+    -------
+    str
+    """
+    return _scheme(json.loads(raw)["cells"], question)
+
+
+def _scheme(cells, question):
+    return next(source(cell) for cell in cells if cell.get("id") == f"{question}-answer")
 
 
 def load_key(raw, term=None, tried=TRIED):

@@ -8,6 +8,7 @@ from kitchenmath.photo.board import BoardPhoto, BoardPiece, measure_board
 from kitchenmath.photo.evidence import BoardEvidence, board_evidence
 from kitchenmath.photo.verdict import PhotoVerdict, judge_board, sizes_seen
 from kitchenmath.photo.vision import NotHere
+from kitchenmath.photo.with_hand_in import TrayForHandIn, tray_for_hand_in
 
 __all__ = [
     "BoardEvidence",
@@ -15,8 +16,10 @@ __all__ = [
     "BoardPiece",
     "NotHere",
     "PhotoVerdict",
+    "TrayForHandIn",
     "board_evidence",
     "judge_board",
     "measure_board",
     "sizes_seen",
+    "tray_for_hand_in",
 ]

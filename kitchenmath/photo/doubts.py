@@ -4,7 +4,8 @@ import numpy as np
 
 SHAPE, DOUBLE, EDGE = "shape", "double", "edge"
 MISFIT_MM, MISFIT_SHARE = 0.15, 0.01  # of the width
-LEAST_SOLIDITY = 0.94
+# Of the hull, less what the unrest of an outline (in mm of the width) eats of a small piece.
+LEAST_SOLIDITY, UNREST_MM = 0.94, 0.1
 STICK = 4.0  # widths long; a slightly bent one fills less of its hull and is still one piece
 TIMES = ((1.75, 2.3), (2.65, 3.4))  # a side that is two or three pieces' worth
 
@@ -22,7 +23,8 @@ def of_one(blob, box):
     tuple of str
     """
     doubts = [EDGE] * blob.cut_off
-    hollow = blob.solidity < LEAST_SOLIDITY and box.length_mm < STICK * box.width_mm
+    least = LEAST_SOLIDITY - UNREST_MM / box.width_mm
+    hollow = blob.solidity < least and box.length_mm < STICK * box.width_mm
     if box.misfit_mm > MISFIT_MM + MISFIT_SHARE * box.width_mm or hollow:
         doubts.append(SHAPE)
     return tuple(doubts)

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.photo.board import BoardPhoto, measure_board
-from kitchenmath.photo.picture import outlined
+from kitchenmath.photo.picture import outlined, small_copy
 from kitchenmath.photo.verdict import PhotoVerdict, against, judge_board, usual_sizes_mm
 from kitchenmath.photo.words import counted, finding_in_words, table_lines
 
@@ -21,6 +21,8 @@ class BoardEvidence:
     table : tuple of str
         Lines of equal columns.
     picture_png : bytes
+    small_jpeg : bytes
+        The same picture, small enough to go with a hand-in or into a class's folder.
     sentences : tuple of str
         Count, verdict, what to doubt; one each.
     """
@@ -29,6 +31,7 @@ class BoardEvidence:
     verdict: PhotoVerdict | None
     table: tuple
     picture_png: bytes
+    small_jpeg: bytes
     sentences: tuple
 
 
@@ -60,7 +63,8 @@ def board_evidence(photo, cut=None, tolerance=None, ruler_mm=None):
     verdict, said = _judged(board, cut, tolerance)
     sentences = [counted(board), *said, *map(finding_in_words, board.findings)]
     table = () if board.refused else tuple(table_lines(board))
-    return BoardEvidence(board, verdict, table, outlined(board), tuple(sentences))
+    pictures = outlined(board), small_copy(board)
+    return BoardEvidence(board, verdict, table, *pictures, tuple(sentences))
 
 
 def _judged(board, cut, tolerance):

@@ -4,12 +4,15 @@ import io
 
 import numpy as np
 
+from kitchenmath.errors import OutOfRange
 from kitchenmath.photo.layout import FRAME_MM
 from kitchenmath.photo.vision import vision
 
 TRUSTED, DOUBTED = (255, 255, 255), (255, 214, 0)
 DARK = (20, 20, 20)
 RIM_PX = 12  # left around the mat
+MOST_BYTES = 200_000  # of a copy that goes with a hand-in
+WIDTHS, QUALITY = (1200, 900, 600, 400), 75  # of the copy, tried in this order
 
 
 def outlined(board):
@@ -27,9 +30,53 @@ def outlined(board):
     ------
     NotHere
     """
-    cv2 = vision()
+    return _file(_drawn(board), "PNG")
+
+
+def small_copy(board, most_bytes=MOST_BYTES):
+    """The same picture as a JPEG that is small enough to travel, made of its dots alone.
+
+    Nothing else of the photo's file is in it: no place, no time, no phone's name.
+
+    Parameters
+    ----------
+    board : BoardPhoto
+    most_bytes : int
+
+    Returns
+    -------
+    bytes
+
+    Raises
+    ------
+    NotHere
+    OutOfRange
+        When not even the smallest copy is small enough.
+    """
+    vision()
     from PIL import Image
 
+    whole = Image.fromarray(_drawn(board))
+    for width in WIDTHS:
+        copy = whole.copy()
+        copy.thumbnail((width, width), Image.Resampling.LANCZOS)
+        file = _file(np.asarray(copy), "JPEG", quality=QUALITY)
+        if len(file) <= most_bytes:
+            return file
+    raise OutOfRange(f"photo: no copy of it is under {most_bytes / 1e3:.0f} kB.")
+
+
+def _file(pixels, kind, **how):
+    from PIL import Image
+
+    file = io.BytesIO()
+    Image.fromarray(pixels).save(file, kind, **how)
+    return file.getvalue()
+
+
+def _drawn(board):
+    """The dots of the mat's part of the photo, with a ring and a number on each piece."""
+    cv2 = vision()
     pixels = np.ascontiguousarray(board.pixels.copy())
     for piece in board.pieces:
         base = board.camera.pixels_of(piece.box.corners_mm())
@@ -39,9 +86,7 @@ def outlined(board):
         if piece.doubts:
             _cross(cv2, pixels, hull)
         _number(cv2, pixels, hull, piece.number)
-    file = io.BytesIO()
-    Image.fromarray(_mat_only(board, pixels)).save(file, "PNG")
-    return file.getvalue()
+    return _mat_only(board, pixels)
 
 
 def _mat_only(board, pixels):

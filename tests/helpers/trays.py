@@ -41,12 +41,12 @@ def tray(seed, cut, food, **scene):
     return replace(held(seed), pieces=pieces, **{**GOOD_LIGHT, **scene})
 
 
-def held(seed, most_tilt=15):
-    """A phone held by a cook."""
+def held(seed, tilt=(0, 15)):
+    """A phone held by a cook: 300 to 450 mm away, tilted between two bounds in degrees."""
     dice = np.random.default_rng(seed + 100_000)
     return Scene(
-        distance=dice.uniform(300, 380),
-        tilt=dice.uniform(0, most_tilt),
+        distance=dice.uniform(300, 450),
+        tilt=dice.uniform(*tilt),
         tilt_towards=dice.uniform(0, 360),
         roll=dice.normal(0, 4),
         aim=(129 + dice.normal(0, 5), 93 + dice.normal(0, 5)),
@@ -55,7 +55,7 @@ def held(seed, most_tilt=15):
         lamp=(dice.uniform(-500, 700), dice.uniform(-500, 100), dice.uniform(700, 1400)),
         tint=tuple(1 + dice.normal(0, 0.05, 3)),
         blur_px=dice.uniform(0.4, 0.65),
-        noise=dice.uniform(0.003, 0.01),
+        noise=dice.uniform(0.003, 0.012),
         vignette=dice.uniform(0.1, 0.35),
         quality=int(dice.integers(82, 95)),
         ink_mm=dice.uniform(0, 0.25),
@@ -63,8 +63,26 @@ def held(seed, most_tilt=15):
     )
 
 
+def near(seed, cut, food, gap):
+    """A scene of pieces with the same turn, every two neighbours a gap apart (mm)."""
+    dice = np.random.default_rng(seed)
+    (width, length, _), _, _ = CUTS[cut]
+    turn = dice.normal(0, 0.3)
+    along, beside = np.array([np.cos(turn), np.sin(turn)]), np.array([-np.sin(turn), np.cos(turn)])
+    across, down = (2, 4) if length > 2 * width else (4, 3)
+    pieces = []
+    for column in range(across):
+        for row in range(down):
+            middle = np.array([129, 93]) + (column - (across - 1) / 2) * (length + gap) * along
+            middle = middle + (row - (down - 1) / 2) * (width + gap) * beside
+            # Sizes differ by less than the gap is wide; no piece may eat a part of it.
+            made = np.minimum(sizes(dice, cut), CUTS[cut][0])
+            pieces.append(make_piece(dice, *middle, made, turn, food))
+    return replace(held(seed), pieces=pieces, **GOOD_LIGHT)
+
+
 def pairs(seed, cut, food, kind, gap=0.0):
-    """A scene of pieces that touch: "flush", "offset", "corner" or "stacked"."""
+    """A scene of pairs that touch: "flush", "offset", "corner", or one "stacked" on the other."""
     dice = np.random.default_rng(seed)
     _, (across, down), (step_x, step_y) = CUTS[cut]
     pieces = []
@@ -81,6 +99,8 @@ def _pair(dice, x, y, cut, food, kind, gap):
     turn = dice.normal(0, 0.12) if length > 2 * width else dice.uniform(0, np.pi)
     beside = np.array([-np.sin(turn), np.cos(turn)])
     along = np.array([np.cos(turn), np.sin(turn)])
+    if kind == "stacked":
+        return _stacked(dice, x, y, cut, food, turn)
     if kind == "flush":
         shift, more = (width + gap) * beside, 0.0
     elif kind == "offset":
@@ -93,3 +113,15 @@ def _pair(dice, x, y, cut, food, kind, gap):
     other = sizes(dice, cut) if kind != "flush" else (width, length, height)
     second = make_piece(dice, x + shift[0] / 2, y + shift[1] / 2, other, turn + more, food)
     return [first, second]
+
+
+def _stacked(dice, x, y, cut, food, turn):
+    """One piece lies across another, a third of a width off its middle."""
+    below = make_piece(dice, x, y, sizes(dice, cut), turn, food)
+    away = dice.uniform(0, 2 * np.pi)
+    off = below.width / 3 * np.array([np.cos(away), np.sin(away)])
+    turned = turn + dice.uniform(0.3, 1.2)
+    above = make_piece(
+        dice, x + off[0], y + off[1], sizes(dice, cut), turned, food, stands_on=below.height
+    )
+    return [below, above]

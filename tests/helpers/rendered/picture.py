@@ -17,6 +17,7 @@ from tests.helpers.rendered.sheet import (
 )
 
 SAMPLES = 2  # along each side of a dot
+STRIP = 72  # rows at a time
 
 
 def camera_of(scene):
@@ -51,29 +52,39 @@ def rays(scene, columns, rows):
 
 
 def paint(scene):
-    """The picture as light, sampled four times a pixel."""
+    """The picture as light, sampled four times a dot, strip by strip: a whole one fills memory."""
     sheet = lit_mat(scene)
+    strips = [
+        _strip(scene, sheet, range(top, min(top + STRIP, scene.rows)))
+        for top in range(0, scene.rows, STRIP)
+    ]
+    return np.concatenate(strips)
+
+
+def _strip(scene, sheet, of_rows):
     place = camera_of(scene)[0].astype(np.float32)
     columns, rows = np.meshgrid(
-        ((np.arange(scene.columns * SAMPLES) + 0.5) / SAMPLES - 0.5).astype(np.float32),
-        ((np.arange(scene.rows * SAMPLES) + 0.5) / SAMPLES - 0.5).astype(np.float32),
-        sparse=True,
+        _samples(0, scene.columns), _samples(of_rows.start, of_rows.stop), sparse=True
     )
     way = rays(scene, columns, rows)
-    along = -place[2] / way[..., 2]
-    ground = place + along[..., None] * way
+    ground = place + (-place[2] / way[..., 2])[..., None] * way
     if scene.curl_mm:
         bow = scene.curl_mm * (2 * (ground[..., 0] - 129) / 258) ** 2
         ground = place + ((bow - place[2]) / way[..., 2])[..., None] * way
-    at = (ground[..., :2] / scene.print_scale + FRAME_CORNER) * PX_PER_MM - 0.5
+    corner = np.array(FRAME_CORNER, np.float32)
+    at = (ground[..., :2] * np.float32(1 / scene.print_scale) + corner) * PX_PER_MM - 0.5
     picture = cv2.remap(
-        sheet, at[..., 0].astype(np.float32), at[..., 1].astype(np.float32), cv2.INTER_LINEAR,
+        sheet, at.astype(np.float32), None, cv2.INTER_LINEAR,
         borderMode=cv2.BORDER_CONSTANT, borderValue=tuple(linear(TABLE)),
     )  # fmt: skip
     nearest = np.full(picture.shape[:2], np.inf, np.float32)
     for piece in scene.pieces:
         _paint_piece(scene, picture, nearest, ground, way, place, piece)
-    return cv2.resize(picture, (scene.columns, scene.rows), interpolation=cv2.INTER_AREA)
+    return cv2.resize(picture, (scene.columns, len(of_rows)), interpolation=cv2.INTER_AREA)
+
+
+def _samples(first, end):
+    return ((np.arange((end - first) * SAMPLES) + 0.5) / SAMPLES - 0.5 + first).astype(np.float32)
 
 
 def _paint_piece(scene, picture, nearest, ground, way, place, piece):

@@ -1,8 +1,8 @@
 """Reading a student's notebook as data: any bytes in, plain cells out, and nothing is ever run.
 
 What can be read is read: old and unknown formats, odd encodings, cells without ids, files that
-break off. Outputs are stepped over. What cannot be read raises `UnreadableNotebook` with one
-sentence.
+break off. Outputs are stepped over, but for those of a cell that brings a photo. What cannot be
+read raises `UnreadableNotebook` with one sentence.
 """
 
 import json
@@ -12,6 +12,7 @@ from typing import NamedTuple
 from coursework.arriving.json_walk import Broken, TooDeep, Walk
 from kitchenmath.errors import KitchenError
 
+LONGEST_PHOTO = 700_000  # characters of a photo cell's outputs; beyond, only that it is too long
 # What a file is that is no notebook, by how it begins.
 OTHER_KINDS = {
     b"%PDF": "a PDF",
@@ -26,6 +27,7 @@ BOM = b"\xef\xbb\xbf"
 ODD_BYTES = re.compile("[\udc80-\udcff]")
 HALF_CHARACTERS = re.compile(rb"\xed[\xa0-\xbf][\x80-\xbf]")
 READ_OF_A_CELL = ("cell_type", "source", "input", "id", "level")
+PHOTO = "-photo"  # the name of a cell that brings one ends so: "q1-photo"
 
 
 class UnreadableNotebook(KitchenError):
@@ -60,11 +62,14 @@ class Notebook(NamedTuple):
         The notebook's own metadata under "kitchen": set and term.
     findings : tuple of str
         Odd things met while reading, a sentence each.
+    photos : dict of str to str
+        Question to the outputs below its photo cell, as JSON; `photos.photo_in` reads them.
     """
 
     cells: tuple
     kitchen: dict
     findings: tuple
+    photos: dict
 
 
 def read_notebook(raw, limit=None):
@@ -88,7 +93,7 @@ def read_notebook(raw, limit=None):
 
     Notes
     -----
-    Outputs and attachments are not kept. A file that breaks off gives the cells before the
+    Other outputs, and attachments, are not kept. A file that breaks off gives the cells before the
     break, and a finding says so; only a whole cell counts, never the half of one.
 
     Examples
@@ -174,6 +179,7 @@ class Reading:
     def __init__(self, findings):
         self.findings, self.cells, self.left_out = findings, [], []
         self.kitchen, self.has_cells, self.replaced = {}, False, False
+        self.photos = {}
 
     def top(self, walk):
         """The whole notebook; format 3 and older keep their cells in worksheets."""
@@ -207,10 +213,14 @@ class Reading:
 
     def cell(self, walk):
         """One cell, or None where its text cannot be read."""
-        held, grader = {}, {}
+        held, grader, outputs = {}, {}, (0, 0)
         for name in walk.members():
             if name == "metadata":
                 grader = one_member(walk, "nbgrader")
+            elif name == "outputs":
+                start = walk.at
+                walk.skip()
+                outputs = start, min(walk.at, start + LONGEST_PHOTO + 1)
             elif name in READ_OF_A_CELL:
                 held[name] = walk.value()
         source = held.get("source", held.get("input"))
@@ -223,6 +233,9 @@ class Reading:
             level = held.get("level")
             kind, source = "markdown", f"{'#' * (level if level in range(1, 7) else 1)} {source}"
         parts = (kind or "code", source, held.get("id"), grader.get("grade_id"))
+        name = parts[3] or parts[2]
+        if isinstance(name, str) and name.endswith(PHOTO):
+            self.photos[self.whole(name.removesuffix(PHOTO))] = walk.text[slice(*outputs)]
         return Cell(*(self.whole(part) if isinstance(part, str) else None for part in parts))
 
     def whole(self, text):
@@ -246,7 +259,7 @@ class Reading:
             raise UnreadableNotebook("The file is a notebook without any text.")
         if self.replaced:
             self.findings.append("Characters that do not exist were replaced by “�”.")
-        return Notebook(tuple(self.cells), self.kitchen, tuple(self.findings))
+        return Notebook(tuple(self.cells), self.kitchen, tuple(self.findings), self.photos)
 
 
 def one_member(walk, wanted):

@@ -8,6 +8,7 @@ import json
 from dataclasses import asdict, replace
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
+from coursework.marking.photos_along import photos_along, with_photos
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
 from coursework.records.copies import fingerprint
@@ -48,15 +49,18 @@ def mark(task):
         # Whatever an answer is, it costs its student a look by a person, and the class nothing.
         return _for_a_human(key, task, NOT_MARKED, "", f"{type(error).__name__}: {error}"[:300])
     verdicts = _with_failures(verdicts, poured, ran)
+    photos, unseen = photos_along(read.photos, poured.notebook)
     return {
         "set": key.set_id,
         "title": key.title,
         "student": task["student"],
         "alike": fingerprint(poured.answers),
         "findings": [*findings, *poured.findings, *ran.findings],
+        "to_do": unseen,
+        "photos": sorted(photos),
         "verdicts": _with_question(key, task["student"], verdicts),
         "human": _written(key, poured.answers),
-        "notebook": _as_marked(poured.notebook, ran.outputs, verdicts),
+        "notebook": _as_marked(poured.notebook, ran.outputs, verdicts, photos),
     }
 
 
@@ -160,8 +164,8 @@ def _with_question(key, student, verdicts):
     return records
 
 
-def _as_marked(notebook, outputs, verdicts):
-    """Our copy with what its cells printed, and the verdict under each check cell."""
+def _as_marked(notebook, outputs, verdicts, photos):
+    """Our copy with what its cells printed, the verdict under each check cell, and the photos."""
     for place, cell in enumerate(notebook["cells"]):
         if cell["cell_type"] != "code":
             continue
@@ -173,4 +177,5 @@ def _as_marked(notebook, outputs, verdicts):
         stream = {"name": "stdout", "output_type": "stream", "text": lines}
         cell["outputs"] = [stream] if text.strip() else []
         cell["execution_count"] = None
+    with_photos(notebook, photos)
     return json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n"

@@ -14,6 +14,7 @@ from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
+from coursework.records.photos import photos_of
 from coursework.records.points import earned, heading_of, in_order, slips_in_words, total
 from coursework.records.reading import usable_records
 from coursework.reports.page import page
@@ -76,7 +77,8 @@ def hand_back(course, set_id, progress=None):
         try:
             mine = holds.timed(arrived.get(student, []))
             late = days_late(record, mine, holds.due(rule, set_id, student))
-            save(file, student_page(course, record, human, late=late))
+            photos = photos_of(course, record)
+            save(file, student_page(course, record, human, late=late, photos=photos))
             pages.append(file)
         except CourseError as error:
             odd.append(f"{student}: {error}")
@@ -87,7 +89,7 @@ def hand_back(course, set_id, progress=None):
     return pages
 
 
-def student_page(course, record, human, when="", late=0):
+def student_page(course, record, human, when="", late=0, photos=()):
     """A student's page as HTML: the same record and marks give the same bytes.
 
     Parameters
@@ -101,14 +103,20 @@ def student_page(course, record, human, when="", late=0):
         Shown as the day of writing.
     late : int
         Days that it came late.
+    photos : dict of str to str, optional
+        By question, the photo that came along, as an address for the page.
 
     Returns
     -------
     str
     """
+    photos = dict(photos)
     cells = earned(record, human)
     asked = {each["question"]: each for each in [*record["verdicts"], *record["human"]]}
-    questions = [_question(asked[question], cell) for question, cell in cells.items()]
+    questions = [
+        _question(asked[question], cell) | {"photo": photos.get(question, "")}
+        for question, cell in cells.items()
+    ]
     student, sum_ = record["student"], total(cells)
     handed_in = record.get("handed_in", "").partition(".")[0]
     titles = {question: each["title"] for question, each in zip(cells, questions, strict=True)}
@@ -124,6 +132,7 @@ def student_page(course, record, human, when="", late=0):
         total=sum_,
         open=[titles[question] for question in sum_.open],
         questions=questions,
+        photos=bool(photos),
         again=_go_over_again(record["verdicts"]),
         look_first=any(one["outcome"] in ("missing", "unreadable") for one in record["verdicts"]),
         findings=record.get("findings", []),

@@ -7,6 +7,7 @@ the name, so no key carries metadata:
 |---|---|
 | `title`, `me-text`, `q1-text`, `hand-in` | text; the heading of a question says its points |
 | `me`, `q1-answer` | what the student fills in; an answer in text is marked by a person |
+| `q1-photo` | code that students may change and that is not marked: a photo goes along with it |
 | `q1-given`, `mine`, `open-set`, `last-look` | code that students run and do not change |
 | `q1-check` | looks at the answer; below "### BEGIN HIDDEN TESTS" it is marked |
 """
@@ -24,7 +25,7 @@ POINTS = re.compile(r"^## .*\((?P<points>\d+(?:\.\d+)?) points?\b", re.MULTILINE
 TITLE = re.compile(r"# Set \d+: (?P<title>.+)")
 TERM = re.compile(r'term="(?P<term>[^"]*)"')
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-GIVEN, ANSWER, CHECK = "given", "answer", "check"
+GIVEN, ANSWER, CHECK, PHOTO = "given", "answer", "check", "photo"
 FOLDED = (GIVEN,)  # what a student need not read lies folded
 
 
@@ -139,8 +140,8 @@ def _flags(set_id, cell, texts):
     question, _, part = name.rpartition("-")
     answer = part == ANSWER or name == "me"
     by_hand = part == ANSWER and cell["cell_type"] == "markdown"
-    graded = part == CHECK or by_hand
-    flags = {"grade": graded, "grade_id": name, "locked": not answer, "schema_version": 3,
+    graded, open_ = part == CHECK or by_hand, answer or part == PHOTO
+    flags = {"grade": graded, "grade_id": name, "locked": not open_, "schema_version": 3,
              "solution": answer, "task": False}  # fmt: skip
     if graded:
         heading = f"{question}-text"

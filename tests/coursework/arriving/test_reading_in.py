@@ -109,7 +109,7 @@ def test_a_notebook_reads_as_nbformat_reads_it(wanted):
 def test_the_notebooks_that_students_get_read_as_nbformat_reads_them(file):
     """Referee: nbformat, on each released set."""
     theirs = nbformat.reads(file.read_text(encoding="utf-8"), as_version=4)
-    cells, kitchen, findings = read_notebook(file.read_bytes())
+    cells, kitchen, findings, _ = read_notebook(file.read_bytes())
 
     assert [one.source for one in theirs.cells] == [cell.source for cell in cells]
     assert [one.id for one in theirs.cells] == [cell.id for cell in cells]

@@ -48,6 +48,7 @@ Your readings are judged, not your cut. Sound readings are
 - read over once, **the point in its place**.
 
 A photo of your tray can take them too: lesson 3 says how. Paste ten of its sizes, with the unit and the ±.
+**Shall your instructor see that photo?** Only if you say so, in the cell below: put the photo beside this notebook, and type its name and how long the mat's two lines are. Knife away first. No faces in the picture. Leave the quotes empty, and no photo goes along.
 
 No carrot and no ruler? Leave the quotes empty.
 The next questions then start from the sample drawn for you, and you lose the points of this question only.
@@ -63,6 +64,11 @@ one = sheet.given(
     "q1", sample=invented_readings(Q_(3, "mm"), Q_(0.5, "mm"), "a sample drawn for you, invented")
 )
 one
+
+# %% q1-photo
+from kitchenmath.photo import tray_for_hand_in
+
+tray_for_hand_in(photo="", line_across="", line_down="", cut="brunoise")
 
 # %% q1-answer
 q1 = ""

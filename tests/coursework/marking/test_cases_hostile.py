@@ -77,7 +77,7 @@ class Listener:
 @pytest.fixture(scope="module")
 def hostile(tmp_path_factory):
     """The class, taken in and marked once, and everything around it before and after."""
-    for wall in door.HOLDS_BACK:
+    for wall in shared.WALLS:
         need(wall)
     refuse_where_a_wall_is_broken()
     folder = tmp_path_factory.mktemp("hostile")

@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from coursework.marking.room.forked_rooms import ForkedRooms
 from coursework.marking.room.fresh_rooms import FreshRooms
-from coursework.marking.room.shared import HOLDS_BACK, NoRoom
+from coursework.marking.room.shared import HARMS, NoRoom
 
 _ONE_DOOR = threading.Lock()
 
@@ -48,7 +48,7 @@ def new_rooms(lost):
     Raises
     ------
     NoRoom
-        When a wall that stood before does not stand any more.
+        When something is not held back any more that was before.
     """
     with _ONE_DOOR:
         if lost is _usable():
@@ -56,7 +56,7 @@ def new_rooms(lost):
             _forked.cache_clear()
             _fresh.cache_clear()
         made = _usable()
-    if fallen := [wall for wall in HOLDS_BACK if wall in made.missing and wall not in lost.missing]:
+    if fallen := [harm for harm in made.found.harms if harm not in lost.found.harms]:
         raise NoRoom(
             f"students' code was kept from {_listed(fallen)} when the marking began, and is no "
             "longer. Nothing more is marked: start the marking again, or mark on another machine."
@@ -66,16 +66,16 @@ def new_rooms(lost):
 
 def not_held_back():
     """One sentence on what this machine does not keep student code from; "" where nothing."""
-    missing = [wall for wall in HOLDS_BACK if wall in rooms().missing]
-    if not missing:
+    harms = rooms().found.harms
+    if not harms:
         return ""
     return (
-        f"On this machine students' code is not kept from {_listed(missing)}. "
+        f"On this machine students' code is not kept from {_listed(harms)}. "
         "Mark on a Linux machine or in a container: the contributor guide says how."
     )
 
 
-def _listed(walls):
-    """What walls hold back, in words."""
-    *first, last = [HOLDS_BACK[wall] for wall in walls]
+def _listed(harms):
+    """Harms in words, in their usual order."""
+    *first, last = [words for harm, (_, words) in HARMS.items() if harm in harms]
     return f"{', '.join(first)} and {last}" if first else last

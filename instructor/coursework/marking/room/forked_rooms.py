@@ -13,7 +13,7 @@ import threading
 
 from coursework.marking.room import shared
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import HOLDS_BACK, WARM, NoRoom, environment, refuse_lost
+from coursework.marking.room.shared import WARM, Found, NoRoom, environment, refuse_lost
 
 
 class ForkedRooms:
@@ -38,9 +38,9 @@ class ForkedRooms:
         atexit.register(self.close)
 
     @property
-    def missing(self):
-        """Walls that this machine lacks, with what it answered."""
-        return self._greeting()["missing"]
+    def found(self):
+        """What the trial of the walls found."""
+        return Found(self._greeting())
 
     @property
     def usable(self):
@@ -83,7 +83,7 @@ class ForkedRooms:
         ------
         NoRoom
         """
-        stand = [wall for wall in HOLDS_BACK if wall not in self.missing]
+        stand = self.found.stand
         with self._own_folder() as folder:
             job = os.memfd_create("job")
             lines, lines_in = os.pipe()

@@ -13,7 +13,7 @@ import threading
 
 from coursework.marking.room import shared
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import HOLDS_BACK, WARM, environment, refuse_lost
+from coursework.marking.room.shared import WALLS, WARM, Found, environment, refuse_lost
 
 
 class FreshRooms:
@@ -22,32 +22,33 @@ class FreshRooms:
     usable = True
 
     def __init__(self, ahead=2):
-        self._ready, self._lock, self._missing = queue.SimpleQueue(), threading.Lock(), None
+        self._ready, self._lock, self._found = queue.SimpleQueue(), threading.Lock(), None
         self._trial = self._start("walls")
         for _ in range(ahead):
             self._ready.put(self._start("once"))
         atexit.register(self.close)
 
     @property
-    def missing(self):
-        """Walls that this machine lacks, with what it answered: tried once, in such a process."""
+    def found(self):
+        """What the trial of the walls found: tried once, in such a process."""
         with self._lock:
-            if self._missing is None:
+            if self._found is None:
                 folder, process = self._trial
                 with folder:
                     said = process.communicate()[0]
                 try:
-                    self._missing = json.loads(said)
+                    said = json.loads(said)
                 except ValueError:
-                    self._missing = dict.fromkeys(HOLDS_BACK, "the trial failed")
-            return self._missing
+                    said = {"lacking": dict.fromkeys(WALLS, "the trial failed"), "through": None}
+                self._found = Found(said)
+            return self._found
 
     def load(self, module):
         """Nothing: a room here loads what it needs itself."""
 
     def run(self, work, most, seconds):
         """As `ForkedRooms.run`; the seconds begin when the room is warm."""
-        stand = [wall for wall in HOLDS_BACK if wall not in self.missing]
+        stand = self.found.stand
         folder, process = self._ready.get()
         self._ready.put(self._start("once"))
         with folder:
@@ -75,7 +76,7 @@ class FreshRooms:
     def close(self):
         """End the rooms that were warmed and not needed."""
         atexit.unregister(self.close)
-        if self._missing is None:
+        if self._found is None:
             self._ready.put(self._trial)
         with contextlib.suppress(queue.Empty):
             while True:

@@ -6,15 +6,19 @@ from pathlib import Path
 from kitchenmath.errors import KitchenError
 
 WARM = Path(__file__).with_name("warm.py")
-# What each missing wall does not hold back; see walls.py.
-HOLDS_BACK = {
-    "namespaces": "using the network",
-    "disk": "filling the disk",
-    "memory": "using up memory",
-    "limits": "using up processor time",
-    "files": "reading and changing this machine's files",
-    "calls": "starting programs and ending other processes",
+# Harm that student code could do: the wall that is there to hold it back, and its words.
+HARMS = {
+    "network": ("namespaces", "using the network"),
+    "disk": ("disk", "filling the disk"),
+    "memory": ("memory", "using up memory"),
+    "limits": ("limits", "using up processor time"),
+    "reads": ("files", "reading this machine's files"),
+    "changes": ("files", "changing this machine's files"),
+    "programs": ("calls", "starting programs"),
+    "signals": ("calls", "ending other programs"),
+    "others": ("calls", "reaching into other programs"),
 }
+WALLS = tuple(dict.fromkeys(wall for wall, _ in HARMS.values()))
 GRACE = 3.0  # seconds that a cell gets to obey its own clock before it is ended from outside
 ONE_THREAD = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
 
@@ -33,6 +37,39 @@ def environment(folder):
         "MPLBACKEND": "agg",
         "PYTHONUTF8": "1",
     }  # fmt: skip
+
+
+class Found:
+    """What the trial of the walls found on this machine.
+
+    Attributes
+    ----------
+    lacking : dict of str to str
+        Walls that did not go up, with what the machine answered.
+    harms : dict of str to list of str
+        What is not held back, and the attacks that got through. Where no attack could be tried, a
+        lacking wall holds nothing back.
+    trial_ms : float
+        What the trial took.
+    """
+
+    def __init__(self, said):
+        self.lacking, self.trial_ms = said["lacking"], said.get("trial_ms", 0.0)
+        self.harms = said["through"]
+        if self.harms is None:
+            self.harms = {harm: [] for harm, (wall, _) in HARMS.items() if wall in self.lacking}
+
+    @property
+    def missing(self):
+        """Walls that are not there, and walls that an attack got through."""
+        fallen = {HARMS[harm][0]: f"did not hold: {', '.join(names)}"
+                  for harm, names in self.harms.items()}  # fmt: skip
+        return fallen | self.lacking
+
+    @property
+    def stand(self):
+        """Walls that must go up again in every room."""
+        return [wall for wall in WALLS if wall not in self.lacking]
 
 
 def refuse_lost(came):

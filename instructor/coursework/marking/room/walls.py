@@ -70,9 +70,9 @@ def raise_walls(folder, bounds, room=()):
                 up()
             except (OSError, ValueError, ImportError, AttributeError) as error:
                 missing[name] = str(error)
-    if "disk" in missing and sys.platform == "linux":
-        with contextlib.suppress(OSError):
-            give_up_rights()
+        if name == "disk" and name in missing and sys.platform == "linux":
+            with contextlib.suppress(OSError):
+                give_up_rights()
     with contextlib.suppress(OSError):
         os.chdir(folder)
     return missing
@@ -164,7 +164,7 @@ def only_these_files(folder, readable):
     From ABI 4 also no TCP, from ABI 6 no signals to, and no abstract sockets of, other processes.
     """
     libc = _libc()
-    abi = libc.syscall(LANDLOCK_CREATE, None, 0, 1)
+    abi = landlock_abi(libc)
     if abi < 1:
         raise _error("landlock")
     read = 0b1101  # execute (map a library), read a file, list a folder
@@ -189,6 +189,11 @@ def only_these_files(folder, readable):
             raise _error("landlock")
     finally:
         os.close(ruleset)
+
+
+def landlock_abi(libc):
+    """The version of Landlock that this kernel has; below 1 where it has none."""
+    return libc.syscall(LANDLOCK_CREATE, None, 0, 1)
 
 
 def _allow(libc, ruleset, path, access):

@@ -19,6 +19,7 @@ import shutil
 import signal
 import socket
 import sys
+import time
 
 HERE = os.path.dirname(os.path.abspath(__file__))
 KIT = os.path.abspath(os.path.join(HERE, *[os.pardir] * 4))
@@ -28,10 +29,14 @@ import cells  # noqa: E402
 import numpy.random  # noqa: E402
 import walls  # noqa: E402
 
+if sys.platform == "linux":
+    import trial
+
 import kitchenmath.practice  # noqa: E402, F401
 
 sys.path.remove(HERE)
 READABLE = (os.path.join(KIT, "kitchenmath"), os.path.join(KIT, "lessons"))
+KEYS = os.path.join(KIT, "instructor", "keys")
 # To try which walls this machine has, before there is a job that says what it may use.
 TRIAL = {"memory_bytes": 1 << 30, "disk_bytes": 1 << 20, "files": 100, "open_files": 64,
          "threads": 32, "seconds": 10}  # fmt: skip
@@ -70,7 +75,7 @@ def _serve(control):
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the marker decides; it closes the door
     gc.freeze()
     rooms = {}
-    control.send(json.dumps({"missing": try_walls(), "alone": _alone()}).encode())
+    control.send(json.dumps(try_walls() | {"alone": _alone()}).encode())
     while True:
         ready = select.select([control, wake], [], [])[0]
         if wake in ready:
@@ -161,12 +166,49 @@ def live(work, lines, shell):
 
 
 def try_walls():
-    """The walls that this machine lacks, found by trying in a copy that ends at once."""
+    """What this machine does not hold back, found by attack in a copy that ends at once.
+
+    Returns
+    -------
+    dict
+        `lacking`: the walls that did not go up, with what the machine answered; `through`: by
+        harm, the attacks that succeeded, None where none could be tried; `trial_ms`.
+    """
+    start, folder = time.perf_counter(), os.path.join(os.getcwd(), "trial")
+    os.mkdir(folder)
+    try:
+        with trial.Prey(os.path.join(os.getcwd(), "prey"), KEYS) as prey:
+            said = _from_a_copy(lambda: _attack(folder, prey))
+            suffered = prey.suffered()
+    except OSError:  # no room for decoys, or no copy
+        said = {}
+    if not said:
+        return {"lacking": dict.fromkeys(walls.WALLS, "the trial failed"), "through": None}
+    for harm, names in suffered.items():
+        said["through"].setdefault(harm, []).extend(names)
+    shutil.rmtree(folder, ignore_errors=True)
+    return said | {"trial_ms": round(1000 * (time.perf_counter() - start), 1)}
+
+
+def untried():
+    """The same of another system than Linux: which walls go up is all that is known."""
+    return {"lacking": walls.raise_walls(os.getcwd(), TRIAL, READABLE), "through": None}
+
+
+def _attack(folder, prey):
+    lacking = walls.raise_walls(folder, TRIAL, [*READABLE, prey.library])
+    return {"lacking": lacking, "through": trial.attack(prey, TRIAL)}
+
+
+def _from_a_copy(do):
+    """What a function answers in a copy of this process, as data; {} where the copy ended early."""
     read, write = os.pipe()
     pid = os.fork()
     if pid == 0:
         try:
-            os.write(write, json.dumps(walls.raise_walls(os.getcwd(), TRIAL, READABLE)).encode())
+            os.closerange(3, write)
+            os.closerange(write + 1, 4096)
+            os.write(write, json.dumps(do()).encode())
         finally:
             os._exit(0)
     os.close(write)
@@ -176,7 +218,7 @@ def try_walls():
     try:
         return json.loads(said)
     except ValueError:
-        return dict.fromkeys(walls.WALLS, "the trial failed")
+        return {}
 
 
 def _alone():
@@ -225,7 +267,7 @@ def once():
 if __name__ == "__main__":
     if sys.argv[1] == "serve":
         serve(socket.socket(fileno=int(sys.argv[2])), sys.argv[3])
-    elif sys.argv[1] == "walls":  # the trial of a system that cannot copy a process
-        print(json.dumps(walls.raise_walls(os.getcwd(), TRIAL, READABLE)))
+    elif sys.argv[1] == "walls":
+        print(json.dumps(try_walls() if sys.platform == "linux" else untried()))
     else:
         once()

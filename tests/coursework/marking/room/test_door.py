@@ -15,7 +15,7 @@ from coursework.marking.room import door, visit
 from coursework.marking.room.forked_rooms import ForkedRooms
 from coursework.marking.room.fresh_rooms import FreshRooms
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import NoRoom
+from coursework.marking.room.shared import HARMS, WALLS, Found, NoRoom
 
 from tests.helpers.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points
 from tests.helpers.this_machine import lacks, need, processes, wait_until
@@ -27,26 +27,35 @@ pytestmark = pytest.mark.skipif(
 
 def test_the_warm_process_found_every_wall_that_this_machine_can_have():
     """Our trial against the other programs' answers."""
-    assert {wall for wall in door.HOLDS_BACK if lacks(wall)} == set(door.rooms().missing)
+    assert {wall for wall in WALLS if lacks(wall)} == set(door.rooms().found.lacking)
 
 
 @pytest.mark.parametrize(
-    ("missing", "words"),
+    ("harms", "words"),
     [
         ((), ""),
-        (("calls",), "kept from starting programs and ending other processes. Mark on a Linux"),
-        (("files", "disk"), "kept from filling the disk and reading and changing this machine's"),
+        (("signals", "programs"), "kept from starting programs and ending other programs. Mark on"),
+        (("reads", "disk"), "kept from filling the disk and reading this machine's files. Mark on"),
         (("memory",), "kept from using up memory. Mark on a Linux"),
-        (tuple(door.HOLDS_BACK), "kept from using the network, filling the disk, using up memory,"),
+        (tuple(HARMS), "kept from using the network, filling the disk, using up memory,"),
     ],
 )
-def test_one_sentence_says_what_is_not_held_back(monkeypatch, missing, words):
-    """In the order in which the walls go up, joined as in a sentence."""
-    made = SimpleNamespace(missing=dict.fromkeys(missing, "no such wall"))
+def test_one_sentence_says_what_is_not_held_back(monkeypatch, harms, words):
+    """In the order of the table of harms, joined as in a sentence."""
+    found = Found({"lacking": {}, "through": {harm: ["an attack"] for harm in harms}})
+    made = SimpleNamespace(found=found)
     monkeypatch.setattr(door, "rooms", lambda: made)
 
     assert words in door.not_held_back()
     assert bool(words) == door.not_held_back().startswith("On this machine students' code is not")
+
+
+def test_where_nothing_could_be_tried_a_lacking_wall_holds_nothing_back():
+    """As on macOS: without the wall of files, files are read and changed."""
+    found = Found({"lacking": {"files": "darwin", "calls": "darwin"}, "through": None})
+
+    assert {"reads", "changes", "programs", "signals", "others"} == set(found.harms)
+    assert {"files": "darwin", "calls": "darwin"} == found.missing
 
 
 def job(*sources, **bounds):
@@ -87,7 +96,7 @@ def test_a_room_refuses_to_run_when_a_wall_that_stood_is_lost(request, way):
 
 def test_rooms_without_fork_have_the_walls_that_this_machine_can_have(fresh):
     """Found by trying, in the same kind of process; not by the name of the system."""
-    assert {wall for wall in door.HOLDS_BACK if lacks(wall)} == set(fresh.missing)
+    assert {wall for wall in WALLS if lacks(wall)} == set(fresh.found.lacking)
 
 
 def test_a_lost_wall_is_no_zero_for_a_student():
@@ -111,10 +120,11 @@ def test_code_cannot_say_that_a_wall_is_lost(forked):
 def test_new_rooms_with_fewer_walls_are_refused(monkeypatch, forked):
     """What was kept from students' code when the marking began must not change half-way."""
     monkeypatch.setattr(door, "_forked", lambda: forked)
-    forked._greeting()["missing"] = {"files": "gone"}
+    forked._greeting()["through"] = {"changes": ["writes"]}
+    lost = SimpleNamespace(found=Found({"lacking": {}, "through": {}}))
 
-    with pytest.raises(NoRoom, match="reading and changing this machine's files when the marking"):
-        door.new_rooms(SimpleNamespace(missing={}))
+    with pytest.raises(NoRoom, match="changing this machine's files when the marking"):
+        door.new_rooms(lost)
 
 
 def test_rooms_without_fork_give_the_same_record(fresh, monkeypatch):

@@ -1,8 +1,8 @@
 """Hand-ins of set 04 for the tests of marking: filled in, changed, marked; and a class's copy.
 
 The numbers of BH-1007, worked by hand: 36 x 55 g / 0.66 = 3 kg; 3 / 2.5 -> 2 nets;
-125 g / 0.74 = 168.9 g; (13 x 9.25 - 3.25 x 6.50 - 3.5 x 1.50) / 4.4 = $21.34 a kilo;
-(0.1689 x 21.335 + 1.70) / 0.35 = $15.15.
+125 g / 0.74 = 168.9 g; (13 x 9.25 - 3.5 x 6.50 - 3.9 x 1.50) / 3.75 = $24.44 a kilo;
+(0.1689 x 24.44 + 1.70) / 0.35 = $16.65.
 """
 
 import copy
@@ -27,8 +27,8 @@ TYPED = {
     "q1": 'q1 = "3 kg"',
     "q2": 'q2 = "2"',
     "q3": 'q3 = "168.9 g"',
-    "q4": 'q4 = "$21.34 per kg"',
-    "q5": 'q5 = "$15.15"',
+    "q4": 'q4 = "$24.44 per kg"',
+    "q5": 'q5 = "$16.65"',
     "q6": WRITTEN,
 }
 # The same by formula: right for every student's own numbers.

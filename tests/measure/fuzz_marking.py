@@ -45,7 +45,7 @@ HAND_IN = raw(honest())
 SHEET = load_key(KEY, "demo", tried=()).sheet
 # Worked by hand in filled_in.py: g, nets, g, dollars a gram, dollars; and the steps of the key.
 HAND = {"q1": (3000, 50), "q2": (2, 0.05), "q3": (168.92, 5), "q4": (0.021335, 0.0001),
-        "q5": (15.154, 0.25)}  # fmt: skip
+        "q5": (16.651, 0.25)}  # fmt: skip
 BASE = {"q1": "g", "q2": "count", "q3": "g", "q4": "dollar/g", "q5": "dollar"}
 
 
@@ -179,11 +179,11 @@ def pour_notebook(data):
 
 # A room's stream -----------------------------------------------------------------------------
 
-TEXTS = ("", "3 kg", "3000 g", "2", "168.9 g", "$21.34 per kg", "$15.15", "1.307 kg", "1", "3",
+TEXTS = ("", "3 kg", "3000 g", "2", "168.9 g", "$24.44 per kg", "$16.65", "1.307 kg", "1", "3",
          "3 kg or 4 kg", "-3 kg", "1e400 kg", "nan", "inf kg", "\ud800 3 kg", "½ kg", "3 " * 9000,
          "3 kg" * 6000, "0x3 kg", "3_0 kg", "३ kg", "3 kg**2", "__import__('os')", "\0", "9" * 5000,
          "1.98 kg", "4.03 kg", "8.82 kg", "83.3 g", "157.5 g", "$19.33", "$5.30")  # fmt: skip
-NUMBERS = (0, 1, 2, 3, -1, 2.0, 3.0, 168.9, 21.34, 1e308, -1e308, 5e-324, 10**300, 2**63, 0.1)
+NUMBERS = (0, 1, 2, 3, -1, 2.0, 3.0, 168.9, 24.44, 1e308, -1e308, 5e-324, 10**300, 2**63, 0.1)
 BAD_NUMBERS = ("NaN", "Infinity", "-Infinity", "1e999", "9" * 400, "9" * 5000, "true", "null")
 UNITS = ("gram", "kilogram", "count", "dollar", "degree_Celsius", "degree_Fahrenheit", "",
          "percent", "nonsense", "delta_degree_Celsius", "pound", "liter", "__class__")  # fmt: skip

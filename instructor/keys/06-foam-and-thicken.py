@@ -36,7 +36,7 @@ sheet
 """
 ## 1. Sugar for the foam base (3 points)
 
-The base is two parts of cider to one part of sugar, **by volume**.
+The base is eight parts of cider to one part of sugar, **by volume**.
 You poured the cider. The sugar you weigh.
 **What weight of sugar goes in?**
 
@@ -48,7 +48,7 @@ Answer within 5 g: the bench scale shows no less.
 # %% q1-given
 one = sheet.given(
     "q1",
-    cider=steps(1.2, 2.2, 0.1, "L", "cider, poured"),
+    cider=steps(1.6, 2.8, 0.1, "L", "cider, poured"),
     cider_litre=steps(1040, 1060, 5, "g/L", "a litre of the cider weighs"),
     sugar_litre=steps(830, 870, 10, "g/L", "a litre of the sugar weighs"),
 )
@@ -57,11 +57,11 @@ one
 # %% q1-answer
 q1 = ""
 ### BEGIN SOLUTION
-q1 = one.cider / 2 * one.sugar_litre
+q1 = one.cider / 8 * one.sugar_litre
 ### END SOLUTION
 
 # %% q1-check
-sheet.look("q1", q1, "weight", plausible=("100 g", "10 kg"))
+sheet.look("q1", q1, "weight", plausible=("50 g", "20 kg"))
 ### BEGIN HIDDEN TESTS
 from kitchenmath import Q_
 from kitchenmath.practice import Question, Slip, Within
@@ -77,47 +77,46 @@ sheet.award(
         "weight",
         3,
         Within(Q_(5, "g")),
-        formula=lambda cider, sugar_litre: grams(cider / 2 * sugar_litre),
+        formula=lambda cider, sugar_litre: grams(cider / 8 * sugar_litre),
         slips=(
             Slip(
                 "took parts by volume for parts by weight",
-                lambda cider, cider_litre: grams(cider / 2 * cider_litre),
-                "You took half of the cider's weight, as the scale is at hand. The parts are "
+                lambda cider, cider_litre: grams(cider / 8 * cider_litre),
+                "You took an eighth of the cider's weight, as the scale is at hand. The parts are "
                 "volumes, and a litre of sugar is lighter than a litre of cider: first the "
                 "sugar's volume, then its weight.",
                 worth=1,
             ),
             Slip(
                 "gave every millilitre a gram",
-                lambda cider: grams(cider / 2 * Q_(1000, "g/L")),
+                lambda cider: grams(cider / 8 * Q_(1000, "g/L")),
                 "The sugar's volume is right, and then every millilitre was called a gram, as "
                 "with water. Sugar has air between its grains and weighs less.",
                 worth=1,
             ),
             Slip(
-                "took a third of the cider",
-                lambda cider, sugar_litre: grams(cider / 3 * sugar_litre),
-                "You took a third of the cider: with two parts and one the three comes to mind. "
-                "The sugar is a third of all parts, and that is half as much as the "
-                "cider.",
+                "took a ninth of the cider",
+                lambda cider, sugar_litre: grams(cider / 9 * sugar_litre),
+                "You took a ninth of the cider: with eight parts and one the nine comes to mind. "
+                "The sugar is a ninth of all parts, and that is an eighth of the cider.",
                 worth=1,
             ),
             Slip(
                 "turned the parts round",
-                lambda cider, sugar_litre: grams(cider * 2 * sugar_litre),
-                "You took two parts of sugar to one of cider, as in a rich syrup. The parts stand "
+                lambda cider, sugar_litre: grams(cider * 8 * sugar_litre),
+                "You took eight parts of sugar to one of cider, as if it were a caramel. The parts stand "
                 "in the order in which they are named.",
                 worth=1,
             ),
             Slip(
                 "one part to one",
                 lambda cider, sugar_litre: grams(cider * sugar_litre),
-                "This is as much sugar as cider, as in a plain syrup. Here there are two parts of "
+                "This is as much sugar as cider, as in a plain syrup. Here there are eight parts of "
                 "cider to one of sugar.",
                 worth=1,
             ),
         ),
-        working=("{cider} ÷ 2 = the sugar's volume", "that volume × {sugar_litre} = {answer}"),
+        working=("{cider} ÷ 8 = the sugar's volume", "that volume × {sugar_litre} = {answer}"),
         skill="parts by volume and by weight",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -184,13 +183,13 @@ sheet.award(
             ),
             Slip(
                 "took the parts for the percent",
-                lambda: Q_(100 / 3, "percent"),
-                "One part of three is a third, and that looks like a percent. But it is of "
+                lambda: Q_(100 / 9, "percent"),
+                "One part of nine is a ninth, and that looks like a percent. But it is of "
                 "volume; Brix is a percent of weight, and it counts the fruit's own sugar.",
             ),
             Slip(
                 "averaged sugar and cider by parts",
-                lambda own: percent((2 * own.to("") + 1) / 3),
+                lambda own: percent((8 * own.to("") + 1) / 9),
                 "You averaged the sweetness by parts, as they stand on the card. The parts are "
                 "volumes; percents of weight want weights.",
                 worth=1,
@@ -210,19 +209,19 @@ sheet.award(
 
 # %% [markdown] q3-text
 """
-## 3. Egg-white powder (2 points)
+## 3. Lecithin (2 points)
 
-This foam is held by pasteurised egg-white powder, as a percent **of the base**.
+This foam is held by lecithin, as a percent **of the base**.
 The base is the cider and the sugar of question 1.
-**How much powder do you weigh in?** (The dose is the card's own: invented.)
+**How much lecithin do you weigh in?**
 
-Egg is a listed allergen: tell the pass.
+Lecithin mostly comes from soya, a listed allergen: tell the pass.
 
-Answer within 1 g: the scale shows no less.
+Answer within 0.1 g: a pocket scale shows no less.
 """
 
 # %% q3-given
-three = sheet.given("q3", powder=steps(5, 8, 0.5, "percent", "egg-white powder, of the base"))
+three = sheet.given("q3", powder=steps(0.3, 0.8, 0.1, "percent", "lecithin, of the base"))
 three
 
 # %% q3-answer
@@ -232,7 +231,7 @@ q3 = (q1 + one.cider * one.cider_litre) * three.powder
 ### END SOLUTION
 
 # %% q3-check
-sheet.look("q3", q3, "weight", plausible=("5 g", "1 kg"))
+sheet.look("q3", q3, "weight", plausible=("0.5 g", "300 g"))
 
 
 ### BEGIN HIDDEN TESTS
@@ -245,25 +244,21 @@ sheet.award(
         "q3",
         "weight",
         2,
-        Within(Q_(1, "g")),
+        Within(Q_(0.1, "g"), "a pocket scale shows no less"),
         formula=lambda q1, cider, cider_litre, powder: grams(base(q1, cider, cider_litre) * powder),
         slips=(
             Slip(
-                "took the percent of the total",
-                lambda q1, cider, cider_litre, powder: grams(
-                    base(q1, cider, cider_litre) * powder / (1 - powder.to("").magnitude)
-                ),
-                "You made the powder that percent of everything, itself included, as for a brine. "
-                "A dose is a percent of the base, as in a baker's formula.",
+                "dosed the sugar only",
+                lambda q1, powder: grams(q1 * powder),
+                "This is the dose for the sugar, the weight that you had just worked out. The "
+                "cider is in the base too.",
                 worth=1,
             ),
             Slip(
-                "shared the base out",
-                lambda q1, cider, cider_litre, powder: grams(
-                    base(q1, cider, cider_litre) * powder / (1 + powder.to("").magnitude)
-                ),
-                "You took the base for base and powder together, as if 100 % were everything. The "
-                "base alone is 100 %; the powder comes on top.",
+                "took one percent",
+                lambda q1, cider, cider_litre: grams(base(q1, cider, cider_litre) / 100),
+                "This is one percent, the easy one to reckon with. The card asks for a part of a "
+                "percent: multiply by it.",
                 worth=1,
             ),
             Slip(
@@ -280,6 +275,14 @@ sheet.award(
                 ),
                 "The point slipped: this is a tenth. It happens to small percents; one percent of "
                 "1000 g is 10 g.",
+            ),
+            Slip(
+                "slipped the point the other way",
+                lambda q1, cider, cider_litre, powder: (
+                    grams(base(q1, cider, cider_litre) * powder) * 10
+                ),
+                "The point slipped: this is ten times as much, as if the part of a percent were "
+                "whole percents. Half a percent of 1000 g is 5 g.",
             ),
         ),
         working=("base: {q1} + {cider} × {cider_litre}", "base × {powder} = {answer}"),

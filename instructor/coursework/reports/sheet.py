@@ -8,6 +8,7 @@ from coursework.errors import CourseError
 from coursework.records.points import earned, in_order, slips_in_words, total
 from coursework.records.reading import not_marked
 from coursework.reports.picture import shortened
+from coursework.terms.attempts import said_to_count
 from coursework.terms.lateness import days_late
 from coursework.words import number
 
@@ -110,9 +111,11 @@ def _notes(course, record, arrived, holds):
     if late:
         notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
     if len(arrived) > 1:
-        notes.append(f"Handed in {len(arrived)} times: the latest counts.")
+        which = "one you named" if said_to_count(arrived, holds) else "latest"
+        notes.append(f"Handed in {len(arrived)} times: the {which} counts.")
     if any(one.became == COUNTS and one.sha256 != record.get("sha256") for one in arrived):
-        notes.append("The latest hand-in is not marked yet: mark again.")
+        which = "one you named" if said_to_count(arrived, holds) else "latest hand-in"
+        notes.append(f"The {which} is not marked yet: mark again.")
     if record["student"] not in course.roster:
         notes.append("Not on the roster.")
     return notes

@@ -6,7 +6,7 @@ made anew whenever the latest was marked anew, so that one key judges both.
 """
 
 import json
-from dataclasses import asdict
+from dataclasses import asdict, replace
 
 from coursework.arriving.placing import original
 from coursework.decisions.applied import as_decided
@@ -18,7 +18,7 @@ from coursework.sets.hand_out import class_key
 from coursework.terms.counting import Attempt, late_days
 from coursework.terms.lateness import clock, each_late, tries
 
-__all__ = ["attempts_of", "points_for"]
+__all__ = ["attempts_of", "points_for", "said_to_count"]
 
 
 def attempts_of(course, set_id, latest, arrived, human, holds=None):
@@ -41,6 +41,7 @@ def attempts_of(course, set_id, latest, arrived, human, holds=None):
     -------
     list of Attempt
         With the policy "latest" from the last that is not too late: no other is marked for it.
+        Where a person said which one counts, that one only.
     int
         How many there were.
 
@@ -56,20 +57,48 @@ def attempts_of(course, set_id, latest, arrived, human, holds=None):
         return [_attempt(policy, 1, late, latest, human)], 1
     counting = tries(arrived, rule.due)
     late = each_late(counting, rule)
+    if chosen := said_to_count(arrived, holds):
+        place = counting.index(chosen) if chosen in counting else 0  # else it was in time as well
+        days = late[place] if chosen in counting else 0
+        record, points, unread = _marked(course, set_id, chosen, latest, human, holds)
+        attempt = _attempt(policy, place + 1, days, record, points, unread)
+        return [replace(attempt, by_word=True)], len(counting)
     start = 0
     if policy.second_attempt == "latest":
         usable = [place for place, days in enumerate(late) if days <= policy.late_days]
         start = usable[-1] if usable else len(late) - 1
     found = []
     for place in range(start, len(counting)):
-        record, points, unread = latest, human, ()
-        if counting[place].sha256 != latest.get("sha256"):
-            record = _earlier(course, set_id, counting[place], latest)
-            points = points_for(record, latest, human)
-            record, points = as_decided(record, points, holds)
-            unread = _unread(record, latest, points)
+        record, points, unread = _marked(course, set_id, counting[place], latest, human, holds)
         found.append(_attempt(policy, place + 1, late[place], record, points, unread))
     return found, len(counting)
+
+
+def said_to_count(arrived, holds):
+    """The hand-in that a person said counts, which goes before any policy; None where nobody did.
+
+    Parameters
+    ----------
+    arrived : list of Arrival
+        Of one student for one set.
+    holds : Holding
+
+    Returns
+    -------
+    Arrival or None
+    """
+    said = [holds.counts.get((one.student, one.set_id)) for one in arrived]
+    named = (one for one, word in zip(arrived, said, strict=True) if word)
+    return next((one for one in named if one.sha256 == said[0].file), None)
+
+
+def _marked(course, set_id, arrival, latest, human, holds):
+    """One hand-in's record, a person's points in it, and what they were not given for."""
+    if arrival.sha256 == latest.get("sha256"):
+        return latest, human, ()
+    record = _earlier(course, set_id, arrival, latest)
+    record, points = as_decided(record, points_for(record, latest, human), holds)
+    return record, points, _unread(record, latest, points)
 
 
 def points_for(record, latest, human):

@@ -29,6 +29,8 @@ class Attempt:
         Percent of the set's points that being late costs.
     unread : tuple of str
         Questions whose written answer is another than the one that a person gave points for.
+    by_word : bool
+        Whether a person said that it is the one that counts, whatever the policy says.
     """
 
     place: int
@@ -36,6 +38,7 @@ class Attempt:
     late: int = 0
     off: float = 0.0
     unread: tuple = ()
+    by_word: bool = False
 
     @property
     def share(self):
@@ -146,7 +149,7 @@ def counted(policy, attempts, several=None):
         Without a share where every attempt came too late to count.
     """
     several = several or len(attempts)
-    usable = [one for one in attempts if one.late <= policy.late_days]
+    usable = [one for one in attempts if one.by_word or one.late <= policy.late_days]
     words = [_said(one, several, policy.late_days) for one in attempts]
     if not usable:
         return Counted(words=tuple(words))
@@ -156,10 +159,11 @@ def counted(policy, attempts, several=None):
             f"The written answer to {unread} is not the same in every attempt; "
             "its points are for the latest one."
         )
-    share, chosen, why = _HOW[policy.second_attempt](policy, usable)
+    how = _by_word if usable[0].by_word else _HOW[policy.second_attempt]
+    share, chosen, why = how(policy, usable)
     marked = math.fsum(one.total.marked for one in chosen) / len(chosen)
     open_ = dict.fromkeys(question for one in usable for question in one.total.open)
-    if policy.second_attempt == "latest":
+    if len(chosen) == 1 and how in (_by_word, _latest):
         open_ = chosen[0].total.open
     return Counted(
         share=share,
@@ -168,6 +172,10 @@ def counted(policy, attempts, several=None):
         open=tuple(open_),
         words=tuple(each for each in [*words, why if several > 1 else ""] if each),
     )
+
+
+def _by_word(policy, usable):
+    return usable[0].share, usable[:1], f"Attempt {usable[0].place} counts: a person said so."
 
 
 def _latest(policy, usable):

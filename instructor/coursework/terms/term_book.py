@@ -15,7 +15,7 @@ from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
-from coursework.terms.attempts import attempts_of
+from coursework.terms.attempts import attempts_of, said_to_count
 from coursework.terms.counting import Counted, Weighed, counted, weighed
 from coursework.terms.practical import practical_marks
 
@@ -161,8 +161,11 @@ def _set_column(course, set_id, now):
     for record in records:
         student = record["student"]
         mine = holds.timed(arrived.get(student, []))
-        if mine and mine[-1].sha256 != record.get("sha256"):
-            marks[student] = Counted(words=("The latest hand-in is not marked yet.",))
+        named = said_to_count(mine, holds)
+        wanted = named or (mine[-1] if mine else None)
+        if wanted and wanted.sha256 != record.get("sha256"):
+            which = "hand-in that you named" if named else "latest hand-in"
+            marks[student] = Counted(words=(f"The {which} is not marked yet.",))
             continue
         try:
             attempts, several = attempts_of(course, set_id, record, mine, human, holds)

@@ -8,6 +8,7 @@ from coursework.arriving.arrivals import hand_ins, on_the_clock
 from coursework.arriving.placing import NO_TIME
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course
+from coursework.decisions.kinds import Decision
 from coursework.marking.mark_set import mark_set
 from coursework.records.reading import usable_records
 from coursework.sets.hand_out import hand_out
@@ -47,6 +48,36 @@ def test_a_later_attempt_has_its_own_due_time(course, human, marked):
 
     assert (16, 18) == (of(strict, "BH-1").marks[0].points, of(mild, "BH-1").marks[0].points)
     assert (16, 16) == (of(strict, "BH-2").marks[0].points, of(mild, "BH-2").marks[0].points)
+
+
+@pytest.mark.parametrize("policy", ["latest", "best", "mean", "first"])
+def test_the_one_that_a_person_named_counts_whatever_the_policy_says(
+    course, human, marked, monkeypatch, policy
+):
+    """12 of 20 in time, 18 a day late, 15 three days late, where 2 days and 10 % a day are stated.
+
+    By hand: the second with 10 % of 20 off is 16; the third with 30 % off is 9, although by the
+    policy it came too late; the first is 12. The mark sheet's record is the one that was named.
+    """
+    text = f'\n[mark_book]\nlate_percent = 10\nlate_days = 2\nsecond_attempt = "{policy}"\n'
+    course = stated(course, text + f"[sets.{BUY}]\ndue = DUE\n")
+    arrive(course, BUY, "BH-1", first=DUE, second=DUE + DAY, third=DUE + 2 * DAY + 1)
+    found = []
+    for name, got in (("first", 12), ("second", 18), ("third", 15)):
+        word = Decision("this one counts", "chef", "", file=sha(name.encode()), student="BH-1",
+                        set_id=BUY, number=1)  # fmt: skip
+        monkeypatch.setattr("coursework.terms.term_book.decisions_of", lambda _, word=word: [word])
+        leave(course, BUY, points("BH-1", got, raw=name.encode()))
+        found.append(of(term_book(course), "BH-1").marks[0])
+
+    assert [12, 16, 9] == [mark.points for mark in found]
+    assert "Attempt 3 counts: a person said so." == found[2].words[-1]
+    assert [] == marked.seen
+
+    leave(course, BUY, points("BH-1", 12, raw=b"first"))
+    assert ("The hand-in that you named is not marked yet.",) == of(
+        term_book(course), "BH-1"
+    ).marks[0].words
 
 
 def test_being_late_costs_so_much_at_most(course, human):

@@ -10,7 +10,7 @@ from dataclasses import asdict, dataclass, replace
 
 from coursework.arriving.clock import on_the_clock
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
-from coursework.arriving.whose import set_of, student_of
+from coursework.arriving.whose import code_of, set_of, student_of
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import clear_halves, digest, write_safely
@@ -20,6 +20,7 @@ REPLACED = "replaced by a later one"
 AGAIN = "same file again"
 NOT_PLACED = "not placed"
 SET_ASIDE = "set aside"
+WAITS = "waits for your word"
 
 # Longer than any student number or set may be, and short enough for a list.
 LONGEST_SAID = 100
@@ -45,7 +46,7 @@ class Arrival:
         When it was first taken in; None in old lists only.
     outer : str
         The name under which a platform keeps it: without what lies in a zip of the student's own.
-    says_student, says_set, says_term : str or None
+    says_student, says_set, says_term, says_code : str or None
         What the notebook says of itself.
     trouble : str
         Why it cannot be a hand-in, whatever the roster says; empty when it can.
@@ -53,6 +54,10 @@ class Arrival:
         What the instructor said of it, which counts before what it says itself; empty when nothing.
     student, set_id, became, reason : str
         What became of it, settled anew each time something is taken in.
+    sender : str
+        The student whom `outer` names, settled anew too; empty where it names none.
+    code : str
+        "right", "wrong" or "missing", settled anew too; empty where the class has no codes.
     """
 
     place: str
@@ -67,6 +72,7 @@ class Arrival:
     says_student: str | None = None
     says_set: str | None = None
     says_term: str | None = None
+    says_code: str | None = None
     trouble: str = ""
     told_student: str = ""
     told_set: str = ""
@@ -74,6 +80,8 @@ class Arrival:
     set_id: str = ""
     became: str = NOT_PLACED
     reason: str = ""
+    sender: str = ""
+    code: str = ""
 
     @property
     def order(self):
@@ -115,8 +123,8 @@ def arrival_of(found, limit):
     if not trouble:
         try:
             notebook = read_notebook(found.raw, limit)
-            words = (student_of(notebook), *set_of(notebook))
-            names = ("says_student", "says_set", "says_term")
+            words = (student_of(notebook), *set_of(notebook), code_of(notebook))
+            names = ("says_student", "says_set", "says_term", "says_code")
             says = {name: short(one) for name, one in zip(names, words, strict=True)}
         except UnreadableNotebook as error:
             trouble = str(error)
@@ -203,7 +211,7 @@ def hand_ins(course, set_id):
 
 
 def unplaced(course):
-    """What arrived and could not be placed, a sentence each; the same file once.
+    """What arrived and could not be placed, or waits for a person; the same file once.
 
     Parameters
     ----------
@@ -213,7 +221,7 @@ def unplaced(course):
     -------
     list of str
     """
-    return [said(one) for one in read_list(course) if one.became == NOT_PLACED]
+    return [said(one) for one in read_list(course) if one.became in (NOT_PLACED, WAITS)]
 
 
 def said(arrival):

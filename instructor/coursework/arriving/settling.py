@@ -4,10 +4,13 @@ import difflib
 from dataclasses import replace
 from pathlib import Path
 
-from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE
+from coursework.arriving.arrivals import AGAIN, NOT_PLACED, SET_ASIDE
 from coursework.arriving.clock import earliest_of_one_archive
+from coursework.arriving.which_counts import settled_for_one
+from coursework.arriving.witnesses import Witnesses
 from coursework.decisions.holding import holding
 from coursework.gradebook.decision_list import decisions_of
+from coursework.records.reading import marked_bytes
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
 
@@ -20,7 +23,8 @@ def settle(course, arrivals):
     """What becomes of each arrival, by the roster and the sets handed out as they are now.
 
     Of several hand-ins of a student for a set the latest counts; at equal times the one that is
-    later by its own word, and then the one that arrived later.
+    later by its own word, and then the one that arrived later. What would take the place of a
+    marked one waits for a person where only the file says whose it is.
 
     Parameters
     ----------
@@ -33,10 +37,11 @@ def settle(course, arrivals):
     list of Arrival
     """
     sets, first, hand_ins, settled = course.sets_handed_out(), {}, {}, []
-    holds = holding(decisions_of(course))
+    holds, who = holding(decisions_of(course)), Witnesses(course)
     for index, one in enumerate(_told_by(holds, one) for one in arrivals):
         before = first.setdefault(one.sha256, index) if one.sha256 else index
         student, set_id, reason = whose(one, course, sets)
+        one = who.heard(one, student)
         became = NOT_PLACED
         if before != index:
             earlier, became = settled[before], AGAIN
@@ -46,22 +51,16 @@ def settle(course, arrivals):
             became, reason = SET_ASIDE, holds.files[one.sha256].why or "You set it aside."
         elif _is_a_systems_own(one) and not one.told_student:
             became, reason = SET_ASIDE, "A computer makes such a file by itself; it is nobody's."
+        elif not reason and who.disagree(one, student):
+            student, set_id, reason = "", "", who.in_words(one, student)
         elif not reason:
             hand_ins.setdefault((student, set_id), []).append(index)
         settled.append(replace(one, student=student, set_id=set_id, became=became, reason=reason))
-    for indices in hand_ins.values():
-        latest = _that_counts(holds, settled, indices)
-        mine = holds.counts.get((settled[latest].student, settled[latest].set_id))
-        chosen = mine is not None and mine.file == settled[latest].sha256
-        for index in indices:
-            became, reason = REPLACED, f"“{settled[latest].name}” was handed in later."
-            if index == latest:
-                several = f"the latest of {len(indices)} hand-ins"
-                became = COUNTS
-                reason = f"It is {several if len(indices) > 1 else 'the only hand-in'}."
-            if chosen:
-                reason = f"You said that “{settled[latest].name}” counts."
-            settled[index] = replace(settled[index], became=became, reason=reason)
+    for (student, set_id), indices in hand_ins.items():
+        mine = [settled[index] for index in indices]
+        marked = marked_bytes(course, set_id, student) if len(mine) > 1 else ""
+        for index, one in zip(indices, settled_for_one(mine, holds, marked), strict=True):
+            settled[index] = one
     return settled
 
 
@@ -77,19 +76,6 @@ def _told_by(holds, one):
     found = holds.files.get(one.sha256)
     student, set_id = (found.student, found.set_id) if found else ("", "")
     return replace(one, told_student=student, told_set=set_id)
-
-
-def _that_counts(holds, settled, indices):
-    """Which of a student's hand-ins counts: the one a person named, or else the latest."""
-    one = settled[indices[0]]
-    chosen = holds.counts.get((one.student, one.set_id))
-    named = [index for index in indices if chosen and settled[index].sha256 == chosen.file]
-    timed = {}
-    for index in indices:
-        said = holds.handed_in.get((one.student, one.set_id, settled[index].sha256))
-        seconds, own_word = settled[index].order
-        timed[index] = said.seconds if said else seconds, own_word, index
-    return (named or [max(indices, key=timed.get)])[0]
 
 
 def with_what_was_told(one, other):

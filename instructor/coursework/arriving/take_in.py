@@ -5,7 +5,7 @@ first the originals are kept, then the list is written, then what counts by the 
 """
 
 import time
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from coursework.arriving.arrivals import (
@@ -13,17 +13,16 @@ from coursework.arriving.arrivals import (
     COUNTS,
     NOT_PLACED,
     REPLACED,
-    SET_ASIDE,
     Arrival,
     arrival_of,
     keep,
     read_list,
-    said,
     write_list,
 )
-from coursework.arriving.clock import by_the_clock, doubted, on_the_clock, still_to_come
+from coursework.arriving.clock import by_the_clock, doubted
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle, with_what_was_told
+from coursework.arriving.taken_in import TakenIn
 from coursework.arriving.unpacking import Unpacking
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.holding import holding
@@ -34,79 +33,6 @@ __all__ = ["Arrival", "TakenIn", "take_in"]
 
 OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", "reports",
                "source", "submitted")  # fmt: skip
-
-A_TIME = "A file's own word decides nothing. Where you know better: python3 instructor handed-in."
-
-MENDING = (
-    "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
-    "desk, or with python3 instructor place."
-)
-
-
-@dataclass(frozen=True)
-class TakenIn:
-    """What one taking-in brought; as text, a few lines for the instructor.
-
-    Attributes
-    ----------
-    came : tuple of Arrival
-        Every file that was found this time, new or not, in order.
-    new : tuple of Arrival
-        Those that were not in the list before.
-    mended : tuple of Arrival
-        Those that could not be placed before and now are: on a mended roster, for instance.
-    in_doubt : tuple of (Arrival, int, int)
-        Those among the new ones that are late, and in time by their own word, with both times.
-    """
-
-    came: tuple
-    new: tuple
-    mended: tuple
-    in_doubt: tuple = ()
-
-    def __str__(self):
-        lines = self.lines_of_new()
-        if not self.came:
-            lines = ["There is no file to take in."]
-        if self.mended:
-            lines.append(f"{counted(self.mended)} that had no place before:")
-            lines += [f"  {said(one)}" for one in self.mended]
-        return "\n".join(lines + self.lines_of_time())
-
-    def lines_of_time(self):
-        """Times that a person should look at: those still to come, and those in doubt."""
-        lines = [
-            f"  {one.name}: it says {one.own_time}, which is still to come; {one.handed_in} counts."
-            for one in self.new
-            if still_to_come(one)
-        ]
-        lines += [
-            f"  {one.name}: {one.student}, {one.set_id}, {on_the_clock(counts)} counts, which is "
-            f"late; by its own word it is from {on_the_clock(says)}."
-            for one, counts, says in self.in_doubt
-        ]
-        return [*lines, A_TIME] if self.in_doubt else lines
-
-    def lines_of_new(self):
-        """What became of the new files, and where there is something to do, what to do."""
-        older = counted(self.came[len(self.new) :])
-        if not self.new:
-            return [f"Nothing new: {older} came before."]
-        by = {one: [] for one in (COUNTS, REPLACED, AGAIN, NOT_PLACED, SET_ASIDE)}
-        for arrival in self.new:
-            by[arrival.became].append(arrival)
-        words = {COUNTS: "counts" if len(by[COUNTS]) == 1 else "count"}
-        parts = [f"{len(those)} {words.get(one, one)}" for one, those in by.items() if those]
-        lines = [f"{counted(self.new)} taken in: {', '.join(parts)}."]
-        if len(self.came) > len(self.new):
-            lines.append(f"{older} came before.")
-        lines += [f"  {said(one)}" for one in by[REPLACED] + by[NOT_PLACED]]
-        return lines + ([MENDING] if by[NOT_PLACED] else [])
-
-
-def counted(those):
-    """How many files, in words."""
-    return "1 file" if len(those) == 1 else f"{len(those)} files"
 
 
 def take_in(course, place, progress=None, now=None):

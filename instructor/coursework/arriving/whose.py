@@ -34,6 +34,22 @@ def student_of(notebook):
     return next((number for number in said if number.strip()), "" if said else None)
 
 
+def code_of(notebook):
+    """The student's code that the cell "me" says, as typed; None when it says none.
+
+    Parameters
+    ----------
+    notebook : Notebook
+
+    Returns
+    -------
+    str or None
+    """
+    cells = [cell for cell in code_with(notebook, "code") if "me" in (cell.id, cell.grade_id)]
+    said = [literal(cell.source, "code") for cell in reversed(cells)]
+    return next((code for code in said if code and code.strip()), None)
+
+
 def set_of(notebook):
     """Set and term that a notebook says: in its metadata, else in its call of `open_set`.
 

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from coursework.arriving.arrivals import read_list, write_list
+from coursework.classes.codes import CODES_FILE
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.classes.roster import read_table, student_on
 from coursework.csv_sheets import sheet_as_csv
@@ -134,7 +135,7 @@ def _same(said, student):
 def _lists(course, student):
     """Take their lines out of the lists that others stand in too."""
     gone = []
-    for name in ("roster.csv", "practical.csv"):
+    for name in ("roster.csv", "practical.csv", CODES_FILE):
         gone += _without(course, course.folder / name, student)
     arrivals = read_list(course)
     theirs = [one for one in arrivals if _is_theirs(one, student)]

@@ -9,7 +9,7 @@ import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
-from coursework.classes.course_file import AboveZero, Text, Whole, read_settings
+from coursework.classes.course_file import AboveZero, Text, Whole, YesNo, read_settings
 from coursework.classes.policy import (
     POLICY_LINES,
     MarkBook,
@@ -56,6 +56,7 @@ class Settings:
     name: Text
     term: Text
     gradebook: str = ""
+    student_codes: YesNo = False
     bounds: Bounds = field(default_factory=Bounds)
     mark_book: MarkBook = field(default_factory=MarkBook)
     sets: dict[str, SetRule] = field(default_factory=dict)
@@ -76,6 +77,8 @@ class Course:
     bounds : Bounds
     policy : Policy
         How the term's mark book counts.
+    student_codes : bool
+        Whether a set asks for a code that each student was given.
     """
 
     folder: Path
@@ -85,6 +88,7 @@ class Course:
     bounds: Bounds = field(default_factory=Bounds)
     policy: Policy = field(default_factory=Policy)
     gradebook_address: str = ""
+    student_codes: bool = False
 
     @property
     def gradebook(self):
@@ -142,6 +146,8 @@ COURSE_FILE = """\
 name = "{name}"
 # The term is part of every student's numbers. Do not change it once a set is handed out.
 term = "{term}"
+# With true, a set asks each student for a code of their own: see codes.csv after handing out.
+# student_codes = false
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
 # There are: {bounds}.
@@ -233,4 +239,5 @@ def open_course(folder):
         settings.bounds,
         policy_of(settings.mark_book, settings.sets, settings.practical),
         settings.gradebook,
+        settings.student_codes,
     )

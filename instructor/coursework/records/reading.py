@@ -5,7 +5,7 @@ import json
 from coursework.errors import CourseError
 from coursework.records.copies import name_copies
 
-__all__ = ["answer_to", "not_marked", "usable_records"]
+__all__ = ["answer_to", "marked_bytes", "not_marked", "usable_records"]
 
 # What pages and sheets take from a record.
 IN_HUMAN = {"question", "asked", "answer", "out_of"}
@@ -69,6 +69,24 @@ def not_marked(course, set_id, records):
         for student in course.roster
         if student not in marked and course.submitted(set_id, student).is_file()
     ]
+
+
+def marked_bytes(course, set_id, student):
+    """The SHA-256 of the hand-in that is marked; empty where none is.
+
+    Parameters
+    ----------
+    course : Course
+    set_id, student : str
+
+    Returns
+    -------
+    str
+    """
+    try:
+        return str(json.loads(course.marks(set_id, student).read_bytes())["sha256"])
+    except (OSError, ValueError, RecursionError, KeyError, TypeError):
+        return ""
 
 
 def answer_to(course, set_id, student, question):

@@ -9,6 +9,7 @@ import json
 import shutil
 from pathlib import Path
 
+from coursework.classes.codes import make_codes
 from coursework.classes.course import INSTRUCTOR
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.errors import CourseError
@@ -21,6 +22,7 @@ from coursework.sets.keys import load_key, source, with_term
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
 WRITE_STUB = "*Write here.*"
+CODE_TEXT = "\nBelow it, **your code**: your instructor gave it to you, and nobody else has it."
 
 # nbgrader reads this when its marking page is opened on the class.
 NBGRADER_CONFIG = f"""\
@@ -59,6 +61,9 @@ def hand_out(course, set_id):
 
 def _hand_out(course, set_id):
     raw = key_notebook(set_id)
+    if course.student_codes:
+        make_codes(course)
+        raw = with_code(raw)
     key = for_term(raw, course.term)
     refuse_unchecked(course, set_id, key, library())
     file = course.key(set_id)
@@ -153,6 +158,18 @@ def for_term(raw, term):
             cell["source"] = with_term(source(cell), term).splitlines(keepends=True)
     notebook["metadata"]["kitchen"]["term"] = term
     return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()
+
+
+def with_code(raw):
+    """The key with a line for the student's code in the first cell that a student fills in."""
+    notebook = json.loads(raw)
+    for cell in notebook["cells"]:
+        if cell.get("id") == "me-text":
+            cell["source"] = (source(cell) + CODE_TEXT).splitlines(keepends=True)
+        if cell.get("id") == "me":
+            first, _, rest = source(cell).partition("\n")
+            cell["source"] = f'{first}\ncode = ""\n{rest}'.splitlines(keepends=True)
+    return json.dumps(notebook, ensure_ascii=False).encode()
 
 
 def write_assignments(folder=ASSIGNMENTS):

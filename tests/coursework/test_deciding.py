@@ -1,15 +1,21 @@
 """Decisions typed as commands, in a class with a real gradebook. The class is invented."""
 
 import csv
+import time
+from datetime import datetime
 
 import pytest
 from coursework.classes.course import new_course
 from coursework.command import main
 from coursework.decisions.holding import live
+from coursework.decisions.kinds import Decision
+from coursework.desk.next_steps import _last_decided, _page_is_old
 from coursework.gradebook.decision_list import decisions_of
+from coursework.reports.hand_back import hand_back
 from coursework.reports.in_lines import marks_in_lines
 from coursework.reports.report import report
 from coursework.sets.hand_out import hand_out
+from coursework.skills.skill_table import skill_table
 from coursework.terms.term_book import term_book
 
 from tests.helpers.records import SET, leave, record, verdict, written
@@ -121,3 +127,82 @@ def test_what_waits_is_listed_by_question(ground, capsys):
     assert "q6: 6. From your bench, 0 to 4 points\n  BH-1: I peeled thin.\n" == (
         capsys.readouterr().out
     )
+
+
+def sheet_row(course, student):
+    report(course, SET)
+    rows = csv.DictReader((course.reports / f"{SET}-marks.csv").read_text("utf-8-sig").splitlines())
+    return next(row for row in rows if row["student number"] == student)
+
+
+def test_excused_is_one_truth_on_page_sheet_skills_and_book(course):
+    """Ada has a file; excused, it counts nowhere and waits for nobody."""
+    main(["excuse", SET, "BH-1", "--why", "was ill", "--class", str(course.folder)])
+    pages = hand_back(course, SET)
+    row = sheet_row(course, "BH-1")
+
+    assert ("", "", "Excused: it counts nowhere.") == (row["q1 of 3"], row["total so far"],
+                                                       row["notes"])  # fmt: skip
+    assert "Excused" in pages[0].read_text("utf-8")
+    assert "6 of" not in pages[0].read_text("utf-8").partition("At a glance")[0]
+    assert not skill_table(course).was_asked("BH-1")
+    assert "Excused: Ada Quill." in (course.reports / f"{SET}.html").read_text("utf-8")
+    assert term_book(course).students[0].marks[0].excused
+
+
+def test_marks_on_paper_are_one_truth_on_page_sheet_and_book(course):
+    """12 of 20 on paper stand in place of Bram's file, with the remark."""
+    main(["on-paper", SET, "BH-2", "12", "20", "--why", "A neat card.",
+          "--class", str(course.folder)])  # fmt: skip
+    page = hand_back(course, SET)[1].read_text("utf-8")
+    row = sheet_row(course, "BH-2")
+
+    assert "12 of 20 points, on paper" in page and "A neat card." in page
+    assert ("12", "20", "0", "On paper.") == (row["total so far"], row["out of"], row["open"],
+                                              row["notes"])  # fmt: skip
+    assert 12 == term_book(course).students[1].marks[0].points
+
+
+def test_who_is_excused_without_a_file_gets_a_page(ground, course):
+    """Ada's hand-in is away for a moment: her page says the excuse and asks nothing."""
+    file = ground.marks(SET, "BH-1")
+    before = file.read_bytes()
+    file.unlink()
+    main(["excuse", SET, "BH-1", "--class", str(course.folder)])
+    pages = hand_back(course, SET)
+    file.write_bytes(before)
+
+    assert course.feedback(SET, "BH-1") in pages
+    assert "At a glance" not in course.feedback(SET, "BH-1").read_text("utf-8")
+
+
+def test_a_page_from_before_a_decision_waits_to_be_handed_back_again(course):
+    """A decision about Bram, or about the whole class; none about Ada."""
+    hand_back(course, SET)
+    soon = time.time() + 60
+
+    assert not _page_is_old(course, SET, "BH-2", {"BH-1": soon})
+    assert _page_is_old(course, SET, "BH-2", {"BH-2": soon})
+    assert _page_is_old(course, SET, "BH-2", {"": soon})
+
+
+def test_taking_back_is_about_what_was_taken_back():
+    """The line itself names no student."""
+    made = Decision("excused", "chef", "2026-10-05T09:00:00Z", number=1, set_id=SET, student="BH-1")
+    back = Decision("take back", "chef", "2026-10-06T09:00:00Z", number=2, line=1)
+    day = 24 * 60 * 60
+
+    assert day == _last_decided([made, back], SET)["BH-1"] - _last_decided([made], SET)["BH-1"]
+
+
+def test_the_journal_has_a_heading_for_each_day_and_says_what_is_taken_back(course, capsys):
+    main(["excuse", SET, "BH-1", "--class", str(course.folder)])
+    made = live(decisions_of(course))[-1]
+    main(["take-back", str(made.number), "--class", str(course.folder)])
+    capsys.readouterr()
+    main(["journal", "--class", str(course.folder)])
+    lines = capsys.readouterr().out.splitlines()
+
+    assert datetime.now().strftime("%Y-%m-%d") == lines[0]
+    mine = next(line for line in lines if line.startswith(f"  {made.number}. "))
+    assert mine.endswith("excused: 04-buy-enough, Ada Quill. Taken back.")

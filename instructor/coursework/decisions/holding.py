@@ -64,6 +64,21 @@ class Holding:
         second = rule.second_due and max(rule.second_due, found.seconds)
         return replace(rule, due=found.seconds, second_due=second)
 
+    def apart(self, set_id):
+        """Students whose mark of a set does not come from their file: on paper, or excused.
+
+        Parameters
+        ----------
+        set_id : str
+
+        Returns
+        -------
+        dict of str to Decision
+            By student; who is excused and has marks on paper too is excused.
+        """
+        both = [*self.on_paper.values(), *self.excused.values()]
+        return {one.student: one for one in both if one.set_id == set_id}
+
     def timed(self, arrived):
         """Arrivals with the times that a person said, earliest first.
 

@@ -1,10 +1,10 @@
 """What is next in a class: who has not handed in, what waits for a decision, a mark or a page."""
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import UTC, datetime
 
 from coursework.arriving.placing_by_hand import without_place
-from coursework.decisions.holding import Holding, holding
+from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.waiting import waiting_count
@@ -74,53 +74,54 @@ def class_state(course, titles):
     -------
     ClassState
     """
-    out, holds = course.sets_handed_out(), _holds(course)
+    out, decisions = course.sets_handed_out(), decisions_of(course)
     return ClassState(
-        sets=tuple(_set_state(course, one, titles.get(one, one), holds) for one in out),
+        sets=tuple(_set_state(course, one, titles.get(one, one), decisions) for one in out),
         unplaced=len(without_place(course)),
         not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
     )
 
 
-def _set_state(course, set_id, title, holds):
+def _set_state(course, set_id, title, decisions):
     """A set as it stands after all decisions: who is excused, or is marked on paper, has not
     handed in and is not missed; an extension of the class moves the due time."""
-    handed_in = {one for one in course.roster if course.submitted(set_id, one).is_file()}
-    missing = tuple(
-        one
-        for one in course.roster
-        if one not in handed_in
-        and (one, set_id) not in holds.excused
-        and (one, set_id) not in holds.on_paper
-    )
+    holds = holding(decisions)
+    apart, roster = holds.apart(set_id), course.roster
+    handed_in = {one for one in roster if course.submitted(set_id, one).is_file()}
+    missing = tuple(one for one in roster if one not in handed_in and one not in apart)
     due = holds.due(course.policy.rule(set_id), set_id, "").due
     try:
         records, _ = usable_records(course, set_id)
     except CourseError:  # nothing is marked yet
-        to_mark = tuple(one for one in course.roster if one in handed_in)
+        to_mark = tuple(one for one in roster if one in handed_in)
         return SetState(set_id, title, missing, to_mark, due=due)
-    return SetState(
-        set_id,
-        title,
-        missing,
-        tuple(not_marked(course, set_id, records)),
-        waiting_count(course, set_id),
-        sum(_page_is_old(course, set_id, found["student"]) for found in records),
-        due,
-    )
+    to_mark = tuple(one for one in not_marked(course, set_id, records) if one not in apart)
+    last = _last_decided(decisions, set_id)
+    backs = {found["student"] for found in records} | {one for one in apart if one in roster}
+    old = sum(_page_is_old(course, set_id, student, last) for student in backs)
+    return SetState(set_id, title, missing, to_mark, waiting_count(course, set_id), old, due)
 
 
-def _holds(course):
-    """What the decisions of a class hold; nothing before it has a gradebook."""
-    if course.gradebook_file is not None and not course.gradebook_file.is_file():
-        return Holding()
-    return holding(decisions_of(course))
+def _last_decided(decisions, set_id):
+    """When a decision about a set was last made or taken back, by student; "" for the class."""
+    about = {one.number: one for one in decisions}
+    last = {}
+    for one in decisions:
+        what = about.get(one.line, one)
+        if set_id == what.set_id:
+            moment = datetime.strptime(one.when, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
+            last[what.student] = moment.timestamp()
+    return last
 
 
-def _page_is_old(course, set_id, student):
-    """Whether a marked student has no page, or one from before the last marking."""
+def _page_is_old(course, set_id, student, last):
+    """Whether a student has no page, or one from before the last marking or decision."""
     page, mark = course.feedback(set_id, student), course.marks(set_id, student)
-    return not page.is_file() or page.stat().st_mtime < mark.stat().st_mtime
+    if not page.is_file():
+        return True
+    changed = [last.get(student, 0), last.get("", 0)]
+    changed += [mark.stat().st_mtime] if mark.is_file() else []
+    return page.stat().st_mtime < max(changed)
 
 
 def in_words(state, roster, now):

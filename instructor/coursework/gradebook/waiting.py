@@ -66,8 +66,10 @@ def answers_to_read(course, set_id):
     records, _ = usable_records(course, set_id)
     holds = holding(decisions_of(course))
     records, marks = poured_in(records, human_marks(course, set_id), holds)
-    found = []
+    found, apart = [], holds.apart(set_id)
     for record in records:
+        if record["student"] in apart:  # the mark does not come from this file
+            continue
         unread = [one for one in record["verdicts"] if one["points"] is None]
         for cell in [*unread, *record["human"]]:
             given = marks.get((record["student"], cell["question"]), (None, ""))

@@ -69,7 +69,8 @@ def hand_back(course, set_id, progress=None):
     records, odd = usable_records(course, set_id)
     holds, rule = holding(decisions_of(course)), course.policy.rule(set_id)
     records, human = poured_in(records, human_marks(course, set_id), holds)
-    arrived = arrived_for(course, set_id)
+    arrived, apart = arrived_for(course, set_id), holds.apart(set_id)
+    records += _without_a_file(course, set_id, records, apart)
     pages = []
     for done, record in enumerate(records, start=1):
         student = record["student"]
@@ -77,8 +78,10 @@ def hand_back(course, set_id, progress=None):
         try:
             mine = holds.timed(arrived.get(student, []))
             late = days_late(record, mine, holds.due(rule, set_id, student))
-            photos = photos_of(course, record)
-            save(file, student_page(course, record, human, late=late, photos=photos))
+            told = {"late": late, "apart": apart.get(student)}
+            save(
+                file, student_page(course, record, human, **told, photos=photos_of(course, record))
+            )
             pages.append(file)
         except CourseError as error:
             odd.append(f"{student}: {error}")
@@ -89,7 +92,17 @@ def hand_back(course, set_id, progress=None):
     return pages
 
 
-def student_page(course, record, human, when="", late=0, photos=()):
+def _without_a_file(course, set_id, records, apart):
+    """A record without questions for each student with a mark on paper or an excuse alone."""
+    marked, title = {one["student"] for one in records}, records[0]["title"] if records else set_id
+    return [
+        {"set": set_id, "title": title, "student": student, "verdicts": [], "human": []}
+        for student in course.roster
+        if student in apart and student not in marked
+    ]
+
+
+def student_page(course, record, human, when="", late=0, apart=None, photos=()):
     """A student's page as HTML: the same record and marks give the same bytes.
 
     Parameters
@@ -103,6 +116,8 @@ def student_page(course, record, human, when="", late=0, photos=()):
         Shown as the day of writing.
     late : int
         Days that it came late.
+    apart : Decision, optional
+        That the student is excused, or marked on paper: this stands in place of the file's mark.
     photos : dict of str to str, optional
         By question, the photo that came along, as an address for the page.
 
@@ -128,7 +143,8 @@ def student_page(course, record, human, when="", late=0, photos=()):
         student=student,
         handed_in="" if handed_in == NO_TIME else handed_in,
         when=when,
-        late=in_words(late, course.policy),
+        late=in_words(late, course.policy) if apart is None else (),
+        apart=apart,
         total=sum_,
         open=[titles[question] for question in sum_.open],
         questions=questions,

@@ -69,13 +69,15 @@ def report(course, set_id, progress=None):
     if progress:
         progress(1, 2, "mark sheet")
     file = course.reports / f"{set_id}.html"
-    save(file, class_page(course, set_id, records, human, _unplaced(course) + odd))
+    apart = holds.apart(set_id)
+    page_ = class_page(course, set_id, records, human, _unplaced(course) + odd, apart=apart)
+    save(file, page_)
     if progress:
         progress(2, 2, "class's page")
     return sheet, file
 
 
-def class_page(course, set_id, records, human, not_placed=(), when=""):
+def class_page(course, set_id, records, human, not_placed=(), when="", apart=None):
     """The class's page as HTML: the same records and marks give the same bytes.
 
     Parameters
@@ -88,13 +90,18 @@ def class_page(course, set_id, records, human, not_placed=(), when=""):
         What arrived and could not be placed, in words.
     when : str, optional
         Shown as the day of writing.
+    apart : dict of str to Decision, optional
+        Students who are excused or marked on paper: they are named, and their files not counted.
 
     Returns
     -------
     str
     """
-    waiting = not_marked(course, set_id, records)
-    picture = class_picture(records, human, course.roster, waiting)
+    apart = apart or {}
+    records = [one for one in records if one["student"] not in apart]
+    waiting = [one for one in not_marked(course, set_id, records) if one not in apart]
+    roster = {who: name for who, name in course.roster.items() if who not in apart}
+    picture = class_picture(records, human, roster, waiting)
     return page(
         "class.html",
         course=course.name,
@@ -102,6 +109,8 @@ def class_page(course, set_id, records, human, not_placed=(), when=""):
         set_id=set_id,
         when=when,
         roster=len(course.roster),
+        excused=_names(course, apart, "excused"),
+        on_paper=_names(course, apart, "on paper"),
         handed_in=len(records),
         nothing=len(picture.nothing),
         waiting=len(waiting),
@@ -116,6 +125,11 @@ def class_page(course, set_id, records, human, not_placed=(), when=""):
         few=FEWEST,
         figures=_figures(picture),
     )
+
+
+def _names(course, apart, kind):
+    """Who is apart in one way, by name."""
+    return [course.roster.get(who, who) for who, one in apart.items() if one.kind == kind]
 
 
 def _unplaced(course):

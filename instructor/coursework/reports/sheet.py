@@ -10,7 +10,7 @@ from coursework.records.reading import not_marked
 from coursework.reports.picture import shortened
 from coursework.terms.attempts import said_to_count
 from coursework.terms.lateness import days_late
-from coursework.words import number
+from coursework.words import APART, number
 
 __all__ = ["arrived_for", "mark_sheet", "slips_named"]
 
@@ -40,6 +40,7 @@ def mark_sheet(course, set_id, records, human, holds=None):
     cells = {student: earned(record, human) for student, record in found.items()}
     out_of = {each.question: each.out_of for mine in cells.values() for each in mine.values()}
     questions = sorted(out_of, key=in_order)
+    apart = holds.apart(set_id)
     waiting = set(not_marked(course, set_id, records))
     arrived = arrived_for(course, set_id)
     rows = [
@@ -49,6 +50,9 @@ def mark_sheet(course, set_id, records, human, holds=None):
     ]
     for student in [*course.roster, *(other for other in found if other not in course.roster)]:
         start = [student, course.roster.get(student, "")]
+        if student in apart:
+            rows.append([*start, *("" for _ in questions), *_apart(apart[student])])
+            continue
         if student not in found:
             words = "Not marked yet." if student in waiting else "Nothing handed in."
             rows.append([*start, *("" for _ in questions), "", "", "", "", words])
@@ -65,6 +69,13 @@ def mark_sheet(course, set_id, records, human, holds=None):
             ]
         )
     return rows
+
+
+def _apart(decision):
+    """Total, out of, open, slips and notes where the mark does not come from a file."""
+    given = decision.points is not None
+    points = [number(decision.points), number(decision.out_of), "0"] if given else ["", "", ""]
+    return [*points, "", APART[decision.kind]]
 
 
 def arrived_for(course, set_id):

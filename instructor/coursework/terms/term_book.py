@@ -18,6 +18,7 @@ from coursework.sets.key_text import set_ids
 from coursework.terms.attempts import attempts_of, said_to_count
 from coursework.terms.counting import Counted, Weighed, counted, weighed
 from coursework.terms.practical import practical_marks
+from coursework.words import APART
 
 __all__ = ["Column", "Student", "TermBook", "term_book"]
 
@@ -224,16 +225,14 @@ def _or_zero(policy, mark, out_of):
 
 def _by_decision(holds, set_id):
     """Marks that a person's word makes, whatever was handed in: on paper, and excused."""
-    on_paper = {
-        student: Counted(
-            round(one.points / one.out_of, 9), one.points, one.out_of, words=("On paper.",)
+    return {
+        student: Counted(words=(APART[one.kind],), excused=True)
+        if one.kind == "excused"
+        else Counted(
+            round(one.points / one.out_of, 9), one.points, one.out_of, words=(APART[one.kind],)
         )
-        for (student, of_set), one in holds.on_paper.items()
-        if of_set == set_id
+        for student, one in holds.apart(set_id).items()
     }
-    excused = Counted(words=("Excused: it counts nowhere.",), excused=True)
-    of_set = [student for student, one in holds.excused if one == set_id]
-    return on_paper | dict.fromkeys(of_set, excused)
 
 
 def _nothing(course, set_id, now, rule):

@@ -1,0 +1,77 @@
+"""The journal: what was decided, by day on this machine's clock, in words. Nothing is read here."""
+
+from datetime import UTC, datetime
+from itertools import groupby
+
+from coursework.decisions.holding import live
+from coursework.words import number
+
+__all__ = ["by_day", "in_words", "line_of"]
+
+
+def by_day(decisions):
+    """The decisions of each day, the latest day first, and within a day as they were made.
+
+    Parameters
+    ----------
+    decisions : list of Decision
+
+    Returns
+    -------
+    list of (str, list of Decision)
+    """
+    days = groupby(decisions, key=lambda one: _clock(one)[:10])
+    return [(day, list(those)) for day, those in days][::-1]
+
+
+def in_words(decisions, roster):
+    """The journal as lines: a day, then what was decided on it; what was taken back says so.
+
+    Parameters
+    ----------
+    decisions : list of Decision
+    roster : dict of str to str
+
+    Returns
+    -------
+    str
+    """
+    holds = {one.number for one in live(decisions)}
+    lines = []
+    for day, those in by_day(decisions):
+        lines.append(day)
+        for one in those:
+            gone = one.number not in holds and one.kind != "take back"
+            lines.append(f"  {line_of(one, roster)}{' Taken back.' if gone else ''}")
+    return "\n".join(lines) or "Nothing was decided in this class yet."
+
+
+def line_of(one, roster):
+    """A decision in one line, with its number, the time of day, who, what and why.
+
+    Parameters
+    ----------
+    one : Decision
+    roster : dict of str to str
+
+    Returns
+    -------
+    str
+    """
+    what = [one.set_id, roster.get(one.student, one.student), one.question, one.file[:8]]
+    if one.points is not None:
+        of = f" of {number(one.out_of)}" if one.out_of is not None else ""
+        what.append(f"{number(one.points)}{of} points")
+    if one.seconds is not None:
+        what.append(datetime.fromtimestamp(one.seconds).strftime("%Y-%m-%d %H:%M"))
+    if one.line:
+        what.append(f"decision {one.line}")
+    about = ", ".join([each for each in [*what, one.accepted, one.step] if each])
+    why = f" “{one.why}”" if one.why else ""
+    return f"{one.number}. {_clock(one)[11:16]} {one.who}, {one.kind}: {about}.{why}"
+
+
+def _clock(one):
+    """When it was decided, on this machine's clock."""
+    moment = datetime.strptime(one.when, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
+    return moment.astimezone().strftime("%Y-%m-%d %H:%M:%S")

@@ -11,9 +11,8 @@ import sys
 import tempfile
 import threading
 
-from coursework.marking.room import shared
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import WARM, Found, NoRoom, environment, refuse_lost
+from coursework.marking.room.shared import WARM, Found, NoRoom, clocks, environment, refuse_lost
 
 
 class ForkedRooms:
@@ -107,7 +106,7 @@ class ForkedRooms:
             with open(ended, "rb") as status:
                 try:
                     stream = os.fdopen(lines, "rb", buffering=0)
-                    came = listen(stream, most, seconds, work["cell_seconds"] + shared.GRACE)
+                    came = listen(stream, most, seconds, *clocks(work))
                 finally:
                     with self._lock:
                         self._send({"do": "end", "room": number})

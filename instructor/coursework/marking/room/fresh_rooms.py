@@ -11,9 +11,8 @@ import sys
 import tempfile
 import threading
 
-from coursework.marking.room import shared
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import WALLS, WARM, Found, environment, refuse_lost
+from coursework.marking.room.shared import WALLS, WARM, Found, clocks, environment, refuse_lost
 
 
 class FreshRooms:
@@ -54,8 +53,7 @@ class FreshRooms:
         with folder:
             try:
                 _give(process, work | {"folder": folder.name, "walls": stand})
-                clock = work["cell_seconds"] + shared.GRACE
-                came = listen(process.stdout, most, seconds, clock)
+                came = listen(process.stdout, most, seconds, *clocks(work))
             finally:
                 _end(process)
         return refuse_lost(came)

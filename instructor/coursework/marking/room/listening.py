@@ -17,13 +17,46 @@ class Came:
         Its lines, at most as many bytes as were allowed.
     why : str
         "" when the room ended by itself, else "cell_seconds", "seconds" or "output".
+    seconds : float
+        How long it took.
     """
 
     raw: bytes
     why: str = ""
+    seconds: float = 0.0
 
 
-def listen(stream, most, seconds, cell_seconds):
+class Beats:
+    """The signs that a cell began: each of the notebook's cells has one, in its order.
+
+    Student code can write such lines, too. It gains nothing: a second sign of a cell counts for
+    nothing, one that comes too early uses up that later cell's own time, and all together have
+    the notebook's.
+
+    Parameters
+    ----------
+    places : iterable of int
+        Of the cells that will begin.
+    """
+
+    LONGEST = 40  # bytes of such a line; of a longer line no end is one
+
+    def __init__(self, places):
+        self._coming = iter(places)
+        self._next, self._tail = next(self._coming, None), b""
+
+    def heard(self, piece):
+        """Whether a cell began in this piece of what came."""
+        *lines, tail = (self._tail + piece).split(b"\n")
+        self._tail = tail[-self.LONGEST :]
+        began = False
+        for line in lines:
+            if self._next is not None and line == b'{"began": %d}' % self._next:
+                self._next, began = next(self._coming, None), True
+        return began
+
+
+def listen(stream, most, seconds, cell_seconds, places):
     """A room's lines until it closes, or until a bound strikes.
 
     Parameters
@@ -34,6 +67,8 @@ def listen(stream, most, seconds, cell_seconds):
         Bytes that may come.
     seconds, cell_seconds : float
         For all, and for one cell.
+    places : iterable of int
+        Of the cells, in the order in which they begin.
 
     Returns
     -------
@@ -43,7 +78,7 @@ def listen(stream, most, seconds, cell_seconds):
     reader = threading.Thread(target=_read, args=(stream, pieces, most), daemon=True)
     reader.start()
     start = cell_start = time.monotonic()
-    got, why, size = [], "", 0
+    got, why, size, beats = [], "", 0, Beats(places)
     while True:
         now = time.monotonic()
         left = min(start + seconds, cell_start + cell_seconds) - now
@@ -58,12 +93,12 @@ def listen(stream, most, seconds, cell_seconds):
             break
         got.append(piece)
         size += len(piece)
-        if b'"began"' in piece:
+        if beats.heard(piece):
             cell_start = time.monotonic()
         if size >= most:
             why = "output"
             break
-    return Came(b"".join(got), why)
+    return Came(b"".join(got), why, time.monotonic() - start)
 
 
 def _read(stream, pieces, most):

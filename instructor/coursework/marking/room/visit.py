@@ -65,11 +65,13 @@ def visit(cells, bounds):
     Visit
     """
     asks = {place: asked_in(cell) for place, cell in enumerate(cells) if _is_code(cell)}
-    left_out, total, findings = {}, bounds["seconds"], []
+    left_out, findings, found = {}, [], _Found()
+    total = left = bounds["seconds"]  # for all visits together
     for _ in range(MOST_VISITS):
         work = _work(cells, asks, left_out, bounds)
-        came = _run(work, bounds, total)
-        found = _read(came.raw, asks, bounds, cells)
+        came = _run(work, bounds, left)
+        left -= came.seconds
+        found = _read(came.raw, asks, bounds, cells).after(found)
         if found.finished and not came.why:
             break
         stopped = found.stopped_in
@@ -133,12 +135,21 @@ SLOW_WORDS = {
 
 @dataclass
 class _Found:
+    """What one visit's lines say."""
+
     outputs: dict = field(default_factory=dict)
     answers: dict = field(default_factory=dict)
     failed: set = field(default_factory=set)
     struck: list = field(default_factory=list)
     finished: bool = False
     stopped_in: int | None = None
+
+    def after(self, earlier):
+        """The same, with what an earlier visit said of cells that this one did not reach."""
+        self.failed |= earlier.failed - set(self.outputs)
+        self.outputs = earlier.outputs | self.outputs
+        self.answers = earlier.answers | self.answers
+        return self
 
 
 def _read(raw, asks, bounds, cells):

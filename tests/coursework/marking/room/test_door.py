@@ -2,6 +2,7 @@
 
 import contextlib
 import itertools
+import json
 import os
 import signal
 import subprocess
@@ -14,7 +15,7 @@ import pytest
 from coursework.marking.room import door, visit
 from coursework.marking.room.forked_rooms import ForkedRooms
 from coursework.marking.room.fresh_rooms import FreshRooms
-from coursework.marking.room.listening import listen
+from coursework.marking.room.listening import Beats, Came, listen
 from coursework.marking.room.shared import HARMS, WALLS, Found, NoRoom
 
 from tests.helpers.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points
@@ -241,23 +242,76 @@ BEGAN = b'{"began": 3}\n'
 
 def test_a_cell_that_says_nothing_for_too_long_is_stopped_from_outside(said):
     """One cell began and is silent: 0.3 s for it, whatever the notebook has left."""
-    came = listen(said([BEGAN], 9), 1000, seconds=30, cell_seconds=0.3)
+    came = listen(said([BEGAN], 9), 1000, seconds=30, cell_seconds=0.3, places=[3])
 
     assert (BEGAN, "cell_seconds") == (came.raw, came.why)
 
 
 def test_each_cell_that_begins_has_its_own_time_and_all_together_one(said):
     """Every 0.05 s a cell begins, so none is late; after 0.5 s the notebook is."""
-    came = listen(said([BEGAN] * 99, 0.05), 10_000, seconds=0.5, cell_seconds=0.3)
+    pieces = [b'{"began": %d}\n' % place for place in range(99)]
+    came = listen(said(pieces, 0.05), 10_000, seconds=0.5, cell_seconds=0.3, places=range(99))
 
     assert "seconds" == came.why
-    assert came.raw.count(BEGAN) > 3
+    assert came.raw.count(b"began") > 3
+
+
+def test_a_cell_cannot_say_again_that_it_began(said):
+    """Every 0.05 s the same line, as student code may write it: its 0.3 s end all the same."""
+    came = listen(said([BEGAN] * 99, 0.05), 10_000, seconds=30, cell_seconds=0.3, places=[3, 4])
+
+    assert "cell_seconds" == came.why
+    assert came.seconds < 5
+
+
+@pytest.mark.parametrize(
+    ("pieces", "heard"),
+    [
+        ([BEGAN, BEGAN], [True, False]),
+        ([b'{"began": 5}\n', BEGAN], [False, True]),  # too early, it is no sign of its own cell
+        ([BEGAN, b'{"began": 5}\n', BEGAN, b'{"began": 7}\n'], [True, True, False, True]),
+        ([b'{"beg', b'an": 3}\n'], [False, True]),
+        ([b"x" * 99 + BEGAN], [False]),
+        ([b"x" * 99, b"y" * 99 + b"\n" + BEGAN], [False, True]),
+        ([b'{"cell": 1, "output": "{\\"began\\": 3}"}\n'], [False]),
+    ],
+)
+def test_a_sign_that_a_cell_began_counts_once_and_in_order(pieces, heard):
+    """The cells at places 3, 5 and 7."""
+    beats = Beats([3, 5, 7])
+
+    assert heard == [beats.heard(piece) for piece in pieces]
+
+
+def test_all_visits_of_a_hand_in_share_its_seconds(monkeypatch):
+    """Each of four answers ends the room after 20 s: of 60 s, 60, 40 and 20 are left, then none.
+
+    What the earlier visits found above stays, also where the last one did not get that far.
+    """
+    left = []
+
+    def run(work, _, seconds):
+        left.append(seconds)
+        cells = {cell["ask"]: cell for cell in work["cells"] if cell["ask"]}
+        first = next(each["place"] for each in work["cells"] if "_exit" in each["source"])
+        q1 = {"cell": cells["q1"]["place"], "output": "", "value": {"text": "3 kg"}}
+        if len(left) == 3:
+            return Came(b"", "seconds", seconds=20)
+        return Came(f'{json.dumps(q1)}\n{{"began": {first}}}'.encode(), "", seconds=20)
+
+    monkeypatch.setattr(visit, "rooms", lambda: SimpleNamespace(run=run, load=None))
+    leaves = "import os\nos._exit(0)"
+    record = marked(filled(q2=leaves, q3=leaves, q4=leaves, q5=leaves), seconds=60)
+
+    assert [60, 40, 20] == left
+    assert "The whole notebook ran longer than 60 seconds (seconds)." == record["findings"][-1]
+    assert 3.0 == points(record)["q1"]
 
 
 def test_a_flood_is_cut_and_its_room_not_waited_for(said):
     """Of 8 MB 1000 bytes may come: the room's pipe (64 kB) and one piece as long, and no more."""
     stream = said(itertools.repeat(b"x" * 4096, 2000), 0)
-    came = listen(stream, 1000, seconds=30, cell_seconds=30)
+    came = listen(stream, 1000, seconds=30, cell_seconds=30, places=[])
     wait_until(lambda: stream.closed)
 
     assert "output" == came.why

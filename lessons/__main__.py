@@ -1,8 +1,10 @@
-"""Open the lessons: "python3 lessons" lists them, "python3 lessons 4" opens lesson 4.
+"""Open the lessons and sets: "python3 lessons" shows them all, "python3 lessons 4" opens lesson 4.
+
+They open as pages, and each page opens as a notebook by one click.
 
 "python3 lessons card dish.txt --make 36" makes the card of a recipe that you typed into a file.
 "python3 lessons tray" adds, once, what measuring a photo of a tray needs.
-Further words go on to JupyterLab, for example: python3 lessons 4 --no-browser
+Further words go on to the server, for example: python3 lessons 4 --no-browser
 """
 
 import os
@@ -27,7 +29,7 @@ def lesson(number):
 
 
 def main(words):
-    """Open JupyterLab on the lessons, or on the one whose number comes first in ``words``."""
+    """Open the page of all lessons, or of the one whose number comes first in ``words``."""
     if words in (["-h"], ["--help"]):
         return print(__doc__)
     start["ready"]("tray" if words == ["tray"] else "lessons")
@@ -37,14 +39,14 @@ def main(words):
         from kitchenmath.figures.card_command import main as card
 
         return card(words[1:])
-    page = "lessons"
+    page = "index.html"
     if words and not words[0].startswith("-"):
-        page += "/" + lesson(words[0])
+        page = "lesson-" + lesson(words[0])[: -len(".ipynb")] + ".html"
         words = words[1:]
 
-    from jupyterlab.labapp import main as lab
+    from kitchenmath.pages.here import open_pages
 
-    return lab([f"--ServerApp.root_dir={KIT}", f"--LabApp.default_url=/lab/tree/{page}", *words])
+    return open_pages(KIT, page, words)
 
 
 sys.exit(main(sys.argv[1:]))

@@ -61,6 +61,11 @@ class Round:
         self.drill, self.number, self.in_a_row, self.counted = drill, 1, 0, False
 
     @property
+    def is_to_repeat(self):
+        """Whether it was begun, and the last first try was not right."""
+        return self.in_a_row == 0 and (self.counted or self.number > 1)
+
+    @property
     def numbers(self):
         """The numbers of this round, by name."""
         return practice_numbers(self.drill.question.id, self.number, self.drill.choices)

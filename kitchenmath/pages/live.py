@@ -26,7 +26,7 @@ class Lesson:
     """
 
     def __init__(self, send):
-        self._names = {"__name__": "__main__"}
+        self._names, self._drills = {"__name__": "__main__"}, {}
         _without_a_shell()
         import comm
 
@@ -50,7 +50,19 @@ class Lesson:
         with contextlib.redirect_stdout(printed):
             value = self._value_of(source)
         shown = [{"text": printed.getvalue()}] if printed.getvalue().strip() else []
+        if hasattr(value, "round"):
+            self._drills[value.model_id] = value.round
         return shown if value is None else [*shown, _shown(value)]
+
+    def again(self):
+        """The drills that were begun and whose last first try was not right.
+
+        Returns
+        -------
+        list of str
+            Their models.
+        """
+        return [model for model, turn in self._drills.items() if turn.is_to_repeat]
 
     def receive(self, comm_id, data, buffers=()):
         """Take a message from a panel in the page.

@@ -19,10 +19,13 @@ class Talk:
     ----------
     send : callable
         Takes what a lesson's panels say: a dict, and its buffers, a list of bytes.
+    home : Home, optional
+        Where answers and notes are kept on a computer that has the kit; a browser keeps its own.
     """
 
-    def __init__(self, send=None):
-        self._send, self._lesson, self._form = send, None, None
+    def __init__(self, send=None, home=None):
+        self._send, self._home, self._lesson, self._form = send, home, None, None
+        self._seen = b""  # the set's notebook as this page knows it
 
     def hear(self, asked, buffers=()):
         """The answer to what a page asks.
@@ -30,8 +33,9 @@ class Talk:
         Parameters
         ----------
         asked : str
-            JSON with "do": "open" (a set's notebook), "show" or "save" (what was typed), "run" (a
-            lesson's cell) or "tell" (a panel's message), and what that needs.
+            JSON with "do": "open" (a set's notebook), "show", "save" or "keep" (what was typed),
+            "run" (a lesson's cell), "tell" (a panel's message) or "note" (what was read or is to
+            be repeated), and what that needs.
         buffers : sequence of bytes
 
         Returns
@@ -49,18 +53,28 @@ class Talk:
             form = Form(asked["notebook"].encode())
             if asked.get("set_id") not in (None, form.set_id):
                 return {"trouble": f"This file is of another set: {form.set_id}."}
-            self._form = form
+            self._form, self._seen = form, self._seen or asked["notebook"].encode()
             return {"typed": form.typed(), "fields": form.fields}
         if do == "show":
             return self._form.shown(asked["typed"])
         if do == "save":
             return {"notebook": self._form.filled(asked["typed"]).decode()}
+        if do == "keep":
+            return {"said": self._keep(self._form.filled(asked["typed"]))}
+        if do == "note":
+            self._home.note(asked["name"], asked["value"])
+            return {}
         if do == "run":
             return {"shown": self._live().run(asked["source"])}
         if do == "tell":
             self._live().receive(asked["comm_id"], asked["data"], buffers)
-            return {}
-        raise ValueError(f"do: open, show, save, run or tell, and {do!r} came.")
+            return {"again": self._live().again()}
+        raise ValueError(f"do: {do!r} came, and it is none of what a page asks.")
+
+    def _keep(self, raw):
+        said = self._home.keep(self._form.set_id, raw, self._seen)
+        self._seen = raw
+        return said
 
     def _live(self):
         if self._lesson is None:

@@ -33,15 +33,17 @@ def _templates():
     return made
 
 
-def set_page(raw, **site):
+def set_page(raw, home=None, **site):
     """A set as a page with a field for each answer.
 
     Parameters
     ----------
     raw : bytes
         The notebook as it is handed out.
+    home : dict, optional
+        On a computer that has the kit: "notebook" (its place), "notes" and "typed".
     **site
-        What the page needs to know of its edition: `version`, `backend`.
+        What the page needs to know of its edition: `version`.
 
     Returns
     -------
@@ -72,13 +74,20 @@ def set_page(raw, **site):
             intro=_form_text(_below_title(named["title"][1]), "line"),
             questions=questions,
             readings=range(1, READINGS + 1),
-            page={"kind": "set", "set_id": set_id, "fields": form.fields, "of": len(questions)},
+            page={
+                "kind": "set",
+                "set_id": set_id,
+                "fields": form.fields,
+                "of": len(questions),
+                "home": home,
+            },
+            home=home,
             **site,
         )
     )
 
 
-def lesson_page(raw, name, pictures=None, files=None, **site):
+def lesson_page(raw, name, pictures=None, files=None, home=None, **site):
     """A lesson as a page: text and stored results, and a place for each panel.
 
     Parameters
@@ -91,6 +100,8 @@ def lesson_page(raw, name, pictures=None, files=None, **site):
         By cell, the address of the picture that stands there until the panel is live.
     files : dict of str to str, optional
         What the cells read, by its path: the address from which it is fetched.
+    home : dict, optional
+        As for `set_page`, without "typed".
     **site
         As for `set_page`.
 
@@ -108,19 +119,28 @@ def lesson_page(raw, name, pictures=None, files=None, **site):
         .render(
             lesson_card(raw, name),
             cells=cells,
-            page={"kind": "lesson", "name": name, "sources": sources, "files": files or {}},
+            page={
+                "kind": "lesson",
+                "name": name,
+                "sources": sources,
+                "files": files or {},
+                "home": home,
+            },
+            home=home,
             **site,
         )
     )
 
 
-def start_page(lessons, sets, **site):
+def start_page(lessons, sets, home=None, **site):
     """The page that everything starts from.
 
     Parameters
     ----------
     lessons, sets : list of dict
         As from `lesson_card` and `set_card`.
+    home : dict, optional
+        On a computer that has the kit: "notes", and "sets" with how far each is.
     **site
         As for `set_page`.
 
@@ -129,11 +149,12 @@ def start_page(lessons, sets, **site):
     str
         HTML.
     """
-    page = {"kind": "start", "sets": {each["name"]: each["of"] for each in sets}}
+    of = {each["name"]: each["of"] for each in sets}
+    page = {"kind": "start", "sets": of, "home": home}
     return (
         _templates()
         .get_template("start.html")
-        .render(pairs=list(zip(lessons, sets, strict=True)), page=page, **site)
+        .render(pairs=list(zip(lessons, sets, strict=True)), page=page, home=home, **site)
     )
 
 

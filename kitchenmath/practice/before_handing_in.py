@@ -12,7 +12,7 @@ from kitchenmath.practice.own_numbers import student_number
 from kitchenmath.practice.set_file import asked_in, read_set, student_in
 
 ASSIGNMENTS = Path(__file__).parents[2] / "assignments"
-HOW = 'Type "python3 assignments", or "python3 assignments 4", or name a file in quotes.'
+HOW = 'Type "python3 assignments", or "python3 assignments look 4", or name a file in quotes.'
 NOT_SAID = "Whether an answer is right is not said here: that comes back with your marks."
 
 
@@ -72,7 +72,7 @@ def look_at(named):
 
 
 def in_sum(looks):
-    """How many answers are there, and which to look at again.
+    """How many answers can be used as they are, and which to look at again.
 
     Parameters
     ----------
@@ -85,13 +85,13 @@ def in_sum(looks):
 
     Examples
     --------
-    Of two answers one is there, and it cannot be read.
+    Of two answers one is typed, and it cannot be read.
 
     >>> from kitchenmath.practice.answer_look import look_over
     >>> in_sum({"q1": look_over("lots", "weight"), "q2": look_over("", "count")})
-    '1 of 2 answers is there. Still empty: q2. Look again at: q1.'
+    '0 of 2 answers are there. Still empty: q2. Look again at: q1.'
     """
-    there = sum(look.is_there for look in looks.values())
+    there = sum(look.can_be_used for look in looks.values())
     words = f"{there} of {len(looks)} answers {'is' if there == 1 else 'are'} there."
     for state, what in (("empty", "Still empty"), ("again", "Look again at")):
         found = [question for question, look in looks.items() if look.to_do == state]

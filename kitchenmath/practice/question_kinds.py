@@ -31,9 +31,9 @@ class Look:
     sentence: str
 
     @property
-    def is_there(self):
-        """Whether something was filled in, readable or not."""
-        return self.state != "empty"
+    def can_be_used(self):
+        """Whether it can be handed in as it is; a computed answer is taken for one."""
+        return self.state in ("there", "unknown")
 
     @property
     def to_do(self):

@@ -680,8 +680,13 @@ STUBS = {
         "def open_desk(words): print('desk', *words, sep='\\n'); return 0"
     ),
     "instructor/coursework/command.py": "def main(words): print('do', *words, sep='\\n'); return 5",
+    "kitchenmath/pages/__init__.py": "",
+    "kitchenmath/pages/here.py": (
+        "def open_pages(*words): print('page', *words[:2], *words[2], sep='\\n'); return 0"
+    ),
     "lessons/04-brine.ipynb": "",
     "lessons/05-yields.ipynb": "",
+    "assignments/04-brine/04-brine.ipynb": "",
 }
 NOTHING = """
 [project]
@@ -721,18 +726,16 @@ def test_the_instructor_without_a_command_gets_the_desk(commands):
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        (["lessons"], ["/lab/tree/lessons"]),
-        (["lessons", "4"], ["/lab/tree/lessons/04-brine.ipynb"]),
-        (["lessons", "05", "--no-browser"], ["/lab/tree/lessons/05-yields.ipynb", "--no-browser"]),
-        (["lessons", "--port=1"], ["/lab/tree/lessons", "--port=1"]),
+        (["lessons"], ["index.html"]),
+        (["lessons", "4"], ["lesson-04-brine.html"]),
+        (["lessons", "05", "--no-browser"], ["lesson-05-yields.html", "--no-browser"]),
+        (["lessons", "--port=1"], ["index.html", "--port=1"]),
+        (["assignments", "4"], ["set-04-brine.html"]),
     ],
 )
-def test_the_notebooks_open_in_jupyterlab(commands, words, expected):
-    """The kit's folder is the root, so that lessons, data and assignments are in reach."""
-    root = "--ServerApp.root_dir=KIT"
-    page, *rest = expected
-
-    assert (0, ["lab", root, "--LabApp.default_url=" + page, *rest]) == commands(*words)
+def test_lessons_and_sets_open_as_pages(commands, words, expected):
+    """The stub says what it was called with: the kit's folder, the page, and further words."""
+    assert (0, ["page", "KIT", *expected]) == commands(*words)
 
 
 def test_an_unknown_lesson_gets_the_list_of_lessons(commands):
@@ -763,6 +766,8 @@ def test_instructor_commands_go_to_coursework(commands):
 def test_assignments_go_to_handing_in(commands):
     """The stub answers with 4."""
     assert (4, ["hand in", "brine.ipynb"]) == commands("assignments", "brine.ipynb")
+    assert (4, ["hand in", "4"]) == commands("assignments", "look", "4")
+    assert (4, ["hand in"]) == commands("assignments")
 
 
 def test_tests_run_everything_when_no_path_is_named(commands, tmp_path):

@@ -63,7 +63,7 @@ def test_a_set_tells_a_student_what_to_do_next(lab):
         assert notebook.run_all() == []
         told = last_words(notebook)
         assert "Not the same" not in told
-        assert "4 of 6 answers are there. Still empty: q4, q6. Look again at: q3, q5." in told
+        assert "2 of 6 answers are there. Still empty: q4, q6. Look again at: q3, q5." in told
         assert f"Then hand in this file: {SET}.ipynb, in the folder {SET}." in told
         notebook.picture("last-look", notebook.cell("last-look"))
 

@@ -7,7 +7,7 @@ KIT = INSTRUCTOR.parent
 TOP = "kitchen-kit"
 # What travels. Whatever is not named here stays at home: keys, coursework, classes, tests.
 ALLOWED = {
-    "kitchenmath": (".py", ".txt", ".csv", ".js", ".mjs", ".css", ".html", "LICENSE"),
+    "kitchenmath": (".py", ".txt", ".csv", ".js", ".mjs", ".css", ".html", ".json", "LICENSE"),
     "lessons": (".py", ".ipynb", ".csv"),
     "assignments": (".py",),
 }
@@ -16,8 +16,8 @@ README = """\
 
 You need Python 3.11 or newer, and the first time a network.
 
-    python3 lessons          opens the lessons, and the sets beside them
-    python3 lessons 4        opens lesson 4
+    python3 lessons          opens a page with all lessons and sets
+    python3 lessons 4        opens lesson 4, python3 assignments 4 opens set 4
     python3 assignments      looks at your answers before you hand them in, and names the file
 
 (On Windows, type `py` for `python3`.)

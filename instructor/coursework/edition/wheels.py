@@ -93,7 +93,8 @@ def own_wheel(package, version):
     files = {
         path.relative_to(package.parent).as_posix(): path.read_bytes()
         for path in sorted(package.rglob("*"))
-        if path.is_file() and not {"__pycache__", "static", "templates"} & set(path.parts)
+        if path.is_file()
+        and not {"__pycache__", "static", "templates", "settings"} & set(path.parts)
     }
     files[f"{info}/METADATA"] = f"Metadata-Version: 2.1\nName: kitchenmath\nVersion: {version}\n"
     files[f"{info}/WHEEL"] = "Wheel-Version: 1.0\nGenerator: kit\nRoot-Is-Purelib: true\n"

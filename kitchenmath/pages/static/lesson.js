@@ -1,8 +1,12 @@
 // A lesson's page: its cells run in order, and its panels talk with Python.
 import { panels } from "./panels.js";
-import { page, startPython } from "./python.js";
+import { page, remember, startPython } from "./python.js";
 
-const shownHere = panels((comm_id, data, buffers) => ask({ do: "tell", comm_id, data }, buffers));
+const cellOf = new Map(); // by panel, where it stands
+const shownHere = panels(async (comm_id, data, buffers) => {
+  const { again } = await ask({ do: "tell", comm_id, data }, buffers);
+  if (again) remember(`again/${page.name}`, again.map(each => cellOf.get(each)).join(), ask);
+});
 const ask = startPython({ names: ["kitchenmath", "ipywidgets", "matplotlib"], files: page.files }, shownHere.told);
 const ready = document.getElementById("ready");
 
@@ -25,6 +29,7 @@ for (const [cell, source] of Object.entries(page.sources)) {
   }
   if (!shown.length) continue;
   place.replaceChildren(...shown.map(put));
+  for (const each of shown) if (each.panel) cellOf.set(each.panel, cell);
   if (shown.some(each => each.panel) && !document.documentElement.dataset.first) {
     document.documentElement.dataset.first = "yes";
     ready.textContent = "The first panel can be moved. The others follow.";
@@ -32,5 +37,5 @@ for (const [cell, source] of Object.entries(page.sources)) {
 }
 if (!ready.textContent.startsWith("One part")) ready.textContent = "All panels can be moved.";
 document.documentElement.dataset.ready = "yes";
-const watch = new IntersectionObserver(([end]) => end.isIntersecting && localStorage.setItem(`kitchen/read/${page.name}`, "yes"));
+const watch = new IntersectionObserver(([end]) => end.isIntersecting && remember(`read/${page.name}`, "yes", ask));
 watch.observe(document.getElementById("end"));

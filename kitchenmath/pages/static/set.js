@@ -7,12 +7,13 @@ const key = `kitchen/${set}`;
 const find = (selector, within = document) => within.querySelector(selector);
 const all = (selector, within = document) => [...within.querySelectorAll(selector)];
 const ask = startPython({ names: ["kitchenmath"] });
-let kept = { typed: {}, notebook: null };
+let kept = { typed: page.home?.typed ?? {}, notebook: null };
 let ready = false;
+let written = "";
 let turn = 0;
 
 function restore() {
-  try {
+  if (!page.home) try {
     kept = JSON.parse(localStorage.getItem(key)) ?? kept;
     kept.typed.student ??= localStorage.getItem("kitchen/student") ?? "";
   } catch { /* a private window may refuse; then nothing is kept, and the page says so */ }
@@ -20,7 +21,7 @@ function restore() {
 }
 
 function keep() {
-  try {
+  if (!page.home) try {
     localStorage.setItem(key, JSON.stringify(kept));
     if (kept.typed.student) localStorage.setItem("kitchen/student", kept.typed.student);
   } catch {
@@ -73,6 +74,7 @@ async function change() {
   const mine = ++turn;
   const seen = await ask({ do: "show", typed: kept.typed });
   if (mine === turn) tell(seen);
+  if (page.home && JSON.stringify(kept.typed) !== written) await write();
 }
 
 function tell(seen) {
@@ -111,9 +113,19 @@ function made(tag, text) {
   return element;
 }
 
+// On one's own computer what is typed goes into the set's notebook, which is the file to hand in.
+async function write() {
+  const typed = JSON.stringify(kept.typed);
+  const { said, trouble } = await ask({ do: "keep", typed: kept.typed });
+  if (!trouble) written = typed;
+  if (trouble || said.includes("kept as")) say(trouble ?? said);
+  return trouble ?? said;
+}
+
 async function save() {
   if (!ready) return say("One moment: the kitchen is still warming up.");
   kept.typed = read();
+  if (page.home) return say(await write());
   const { notebook, trouble } = await ask({ do: "save", typed: kept.typed });
   if (trouble) return say(trouble);
   const link = document.createElement("a");
@@ -121,7 +133,7 @@ async function save() {
   link.download = `${set}.ipynb`;
   link.click();
   say(`Saved as ${set}.ipynb, in your downloads. Hand in that file.`);
-  try { localStorage.setItem(`${key}/saved`, new Date().toISOString()); } catch { /* as above */ }
+  try { localStorage.setItem(`${key}/saved`, JSON.stringify(kept.typed)); keep(); } catch { /* as above */ }
 }
 
 async function open(event) {
@@ -160,6 +172,7 @@ const opened = await ask({ do: "open", notebook: kept.notebook ?? released });
 if (opened.trouble) say(opened.trouble);
 else {
   ready = true;
+  written = JSON.stringify(kept.typed);
   await change();
   document.documentElement.dataset.ready = "yes";
 }

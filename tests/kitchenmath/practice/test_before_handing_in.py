@@ -88,12 +88,12 @@ def test_a_written_answer_is_there_or_not():
     assert looked(q6="My yield was 70 %.")[6] == "q6: written."
 
 
-def test_the_sum_counts_what_is_filled_in_and_names_the_rest():
+def test_the_sum_counts_what_can_be_used_and_names_the_rest():
     """By hand: of six, q1, q2 and q6 are filled in; q2 cannot be read."""
     lines = looked(q1='q1 = "3 kg"', q2='q2 = "lots"', q6="My yield was 70 %.")
 
     assert (
-        lines[-1] == "3 of 6 answers are there. Still empty: q3, q4, q5. Look again at: q2."
+        lines[-1] == "2 of 6 answers are there. Still empty: q3, q4, q5. Look again at: q2."
     )  # fmt: skip
 
 
@@ -148,7 +148,7 @@ def test_no_set_is_begun_as_it_is_handed_out(set_id, tmp_path, monkeypatch, caps
 
 
 def test_a_number_or_a_folder_means_the_sets_in_it(sets, capsys):
-    """`python3 assignments 5`, and a folder by its name."""
+    """`python3 assignments look 5`, and a folder by its name."""
     assert main(["5"]) == 0
     assert "0 of 7 answers are there." in capsys.readouterr().out
     assert main([str(sets)]) == 0

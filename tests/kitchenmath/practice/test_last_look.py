@@ -71,7 +71,7 @@ def test_every_answer_is_looked_at_as_it_was_made(said, tmp_path):
     assert 'Type it between two quotes: q4 = "$3.48 per kg".' in told
     assert "q5: read as $9000.00. It is money, as it should be. Look again" in told
     assert "q6: written, in the saved file." in told
-    assert "4 of 6 answers are there. Still empty: q2, q4. Look again at: q3, q5." in told
+    assert "2 of 6 answers are there. Still empty: q2, q4. Look again at: q3, q5." in told
     assert f"Then hand in this file: {SET}.ipynb, in the folder {tmp_path.name}." in told
     assert "Whether an answer is right is not said here" in told
 
@@ -83,7 +83,7 @@ def test_a_cell_that_stopped_is_to_be_looked_at_again_and_is_not_empty(said, tmp
 
     assert "q1: there is no answer yet: run its cell. Where it stops, mend it. Type it" in told
     assert "q2: there is no answer yet" in told
-    assert "1 of 6 answers is there. Still empty: q2, q3, q4, q5, q6. Look again at: q1." in told
+    assert "0 of 6 answers are there. Still empty: q2, q3, q4, q5, q6. Look again at: q1." in told
 
 
 def test_an_answer_that_is_not_saved_is_named(said, tmp_path):

@@ -1,0 +1,90 @@
+"""`python3 lessons` in a browser: one page for all, live on this computer's own Python."""
+
+import shutil
+
+import pytest
+
+from kitchenmath.pages.form import Form
+from kitchenmath.pages.here import options
+from tests.helpers.browser import KIT, NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse, serve
+
+pytestmark = [*NEEDS_CHROMIUM, pytest.mark.slow]
+SET = "04-buy-enough"
+
+
+@pytest.fixture(scope="module")
+def kit(tmp_path_factory):
+    """A copy of what students have."""
+    folder = tmp_path_factory.mktemp("kit")
+    for name in ("kitchenmath", "lessons", "assignments"):
+        shutil.copytree(KIT / name, folder / name)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def page(kit, tmp_path_factory):
+    """The start page, as it opens."""
+    home = tmp_path_factory.mktemp("home") / "home"
+    own = options(kit, "index.html")[1:3]  # `serve` has the others already
+    with serve(kit, home, kit, own) as (address, token), browse() as page:
+        page.set_viewport_size(PHONE)
+        page.set_default_timeout(40_000)
+        page.errors = []
+        page.on("pageerror", lambda error: page.errors.append(str(error)))
+        page.goto(f"{address}/?token={token}")
+        yield page
+
+
+def picture(page, name):
+    folder = SCREENSHOTS / "home"
+    folder.mkdir(parents=True, exist_ok=True)
+    page.screenshot(path=folder / f"{name}.png", full_page=True)
+
+
+def test_a_student_reads_practises_answers_and_sees_what_is_next(page, kit):
+    """From the start page by links only: a lesson, a drill gone wrong, a set, and back."""
+    assert page.url.partition("?")[0].endswith("/kitchen/index.html")
+    assert page.locator("#next").inner_text() == "Next: Lesson 1, Measure and scale."
+
+    page.get_by_role("link", name="Lesson 4").click()
+    page.locator("html[data-ready=yes]").wait_for()
+    drill = page.locator(".kitchen:has-text('Fresh numbers')").first
+    drill.get_by_label("Answer").fill("1 g")
+    drill.get_by_label("Answer").press("Enter")
+    drill.get_by_text("This number is not right").wait_for()
+    page.locator("#end").scroll_into_view_if_needed()
+    picture(page, "lesson-04")
+    page.get_by_role("link", name="Go on to the set").click()
+
+    page.locator("html[data-ready=yes]").wait_for()
+    page.get_by_label("First, your student number").fill("BH-1007")
+    page.locator('[data-field="q1"]').fill("3 kg")
+    page.locator('[data-field="q1"]').blur()
+    page.locator("[data-bar]").filter(has_text="1 of 6 answers are there").wait_for()
+    page.get_by_role("button", name="Save my hand-in").click()
+    file = f"assignments/{SET}/{SET}.ipynb"
+    page.locator("[data-bar]").filter(has_text=f"Hand in this file: {file}").wait_for()
+
+    assert Form((kit / file).read_bytes()).typed()["q1"] == "3 kg"
+
+    page.get_by_role("link", name="All lessons and sets").click()
+    picture(page, "start")
+    card = page.locator("li", has=page.get_by_role("link", name="Set 4"))
+
+    assert "Lesson read. Set: 1 of 6 answers are there, and saved." in card.inner_text()
+    assert card.get_by_role("link", name="drill 1").count() == 1
+    assert page.errors == []
+
+
+def test_a_slider_moves_and_its_sentence_follows(page):
+    page.get_by_role("link", name="Lesson 4").click()
+    panel = page.locator(".kitchen:has(input[type=range])").first
+    panel.wait_for()
+    before = panel.locator("[role=status]").first.inner_text()
+    panel.locator("input[type=range]").first.press("ArrowRight")
+    page.wait_for_function(
+        "([panel, was]) => panel.querySelector('[role=status]').innerText !== was",
+        arg=[panel.element_handle(), before],
+    )
+
+    assert page.errors == []

@@ -1,5 +1,6 @@
-"""Recognising a copy of a classmate's file. It names what is alike; the instructor decides."""
+"""Recognising what was copied from a classmate. It names what is alike; the instructor decides."""
 
+from coursework.records.likeness import same_amounts, same_readings, same_words
 from coursework.safe_files import digest
 
 # Two cooks may well type the same thing once or twice.
@@ -27,24 +28,51 @@ def fingerprint(answers):
 
 
 def name_copies(records):
-    """Write into each record whose answers are the same text, as `copied`.
+    """Write into each record whose answers are a classmate's, as `copied`: student and reason.
 
-    All answers that were filled in are the same, and there are at least three of them. Every
-    student has other numbers, so the same typed amounts are no chance; the same formula in all
-    cells can be. Of more than two, each later one is named with the first.
+    The same text in all answers that were filled in, readings that are no chance, three amounts
+    that are the same although the numbers differ, or a written answer in mostly the same words.
+    Two amounts in common may be chance; readings or a written answer need no other. Of more than
+    two students each later one is named with the first.
 
     Parameters
     ----------
     records : list of dict
         In the order of student numbers; `alike` is a fingerprint or None.
     """
-    groups = {}
+    reasons = {}
+    for pair, questions in same_amounts(records).items():
+        if len(questions) >= FEWEST:
+            said = f"the same amounts in {', '.join(questions)}, where their numbers differ"
+            reasons.setdefault(pair, []).append(said)
+    for pair, found in same_readings(records).items():
+        said = [f"{many} of {out_of} readings the same in {one}" for one, many, out_of in found]
+        reasons.setdefault(pair, [])[:0] = said
+    for pair, questions in same_words(records).items():
+        said = f"mostly the same words in {', '.join(questions)}"
+        reasons.setdefault(pair, []).append(said)
+    whole = _same_text(records)
     for record in records:
+        record["copied"] = []
+    named = {}
+    for one, other in sorted({*reasons, *whole}):
+        if named.setdefault(one, set()) & named.setdefault(other, set()):
+            continue  # both are named with an earlier one
+        named[other].add(one)
+        reason = whole.get((one, other)) or "; ".join(reasons[one, other])
+        records[one]["copied"].append([records[other]["student"], reason])
+        records[other]["copied"].append([records[one]["student"], reason])
+
+
+def _same_text(records):
+    """Pairs whose answers are the same text throughout, each student with the first of them."""
+    groups = {}
+    for place, record in enumerate(records):
         if record.get("alike"):
-            groups.setdefault(record["alike"]["sha256"], []).append(record)
-            record["copied"] = []
-    for first, *others in groups.values():
-        reason = f"the same text in all {first['alike']['filled']} answers that were filled in"
-        for other in others:
-            first["copied"].append([other["student"], reason])
-            other["copied"].append([first["student"], reason])
+            groups.setdefault(record["alike"]["sha256"], []).append(place)
+    return {
+        (first, other): f"the same text in all {records[first]['alike']['filled']} answers that "
+        "were filled in"
+        for first, *others in groups.values()
+        for other in others
+    }

@@ -27,7 +27,8 @@ def pairs(**hand_ins):
     for student in sorted(hand_ins):
         raw = json.dumps(hand_ins[student]).encode()
         poured = pour(RELEASED, read_notebook(raw).cells, 20_000, 200)
-        records.append({"student": student, "alike": fingerprint(poured.answers)})
+        alike = fingerprint(poured.answers)
+        records.append({"student": student, "alike": alike, "verdicts": [], "human": []})
     name_copies(records)
     return {r["student"]: r["copied"] for r in records if r.get("copied")}
 

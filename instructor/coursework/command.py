@@ -106,6 +106,7 @@ def _parser():
     again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
     again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
     again.add_argument("--each", action="store_true", help="for each student who lacks something")
+    step("student", _student, "show all that is known of a student").add_argument("student")
     term = step("term-marks", _term_marks, "write the term's mark book over all sets")
     term.add_argument("--practical", type=Path, help="CSV: student_number and a column a mark")
     points = step("points", _points, "enter the points that you gave for a written answer")
@@ -117,7 +118,7 @@ def _parser():
     care = [add(step, chosen) for add in
             (add_care_commands, add_deciding_commands, add_arriving_commands)]  # fmt: skip
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points", "edition", *chain(*care)):  # fmt: skip
+                 "term-marks", "points", "student", "edition", *chain(*care)):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
@@ -241,6 +242,13 @@ def _term_marks(options):
     with Progress("Making the mark book") as progress:
         written = term_marks(course, options.practical, progress)
     print(said(*written))
+
+
+def _student(options):
+    from coursework.reports.student_view import in_lines, student_view
+
+    course = chosen(options.folder)
+    print(in_lines(student_view(course, options.student), course.roster))
 
 
 def _points(options):

@@ -1,14 +1,13 @@
-"""The desk's panel for decisions: choose one, say what it is about, see the journal, take back."""
+"""The desk's panel for decisions: choose one, and say what it is about."""
 
 import ipywidgets as widgets
 
 from coursework.arriving.arrivals import read_list
-from coursework.deciding import COMMANDS, FOR_ALL, about_of, decide, in_words, journal, preview
+from coursework.deciding import COMMANDS, FOR_ALL, about_of, decide, in_words, preview
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
-from coursework.gradebook.decision_list import decisions_of
-from kitchenmath.panels.frame import below_each_other, said
+from kitchenmath.panels.frame import below_each_other
 
 EVERYBODY = ("the whole class", "")
 # What a box is called, by the name under which a command takes it.
@@ -24,7 +23,7 @@ BOXES = {
 ALSO = {"extension": ("student",), "accept this too": ("answer", "step")}
 
 
-def deciding_panel(desk):
+def deciding_panel(desk, after=None):
     """Every decision of an instructor, each a line of a list that is never written over.
 
     What changes marks for several students must be looked at first; looked at for anything else
@@ -33,11 +32,13 @@ def deciding_panel(desk):
     Parameters
     ----------
     desk : Desk
+    after : callable, optional
+        Called once a decision is made, to show what follows from it.
 
     Returns
     -------
     ipywidgets VBox
-        With attributes `kind`, `student`, `file`, `boxes`, `why` and `list`.
+        With attributes `kind`, `student`, `file`, `boxes` and `why`.
     """
     kind = widgets.Dropdown(
         options=[(help_[0].upper() + help_[1:], kind) for _, kind, _, help_ in COMMANDS],
@@ -52,7 +53,7 @@ def deciding_panel(desk):
         for name, (label, example) in BOXES.items()
     }
     why = widgets.Text(description="Why, or a word to the student", style=BESIDE, layout=WIDE)
-    listed, looked_at = widgets.HTML(), {}
+    looked_at = {}
 
     def wanted():
         typed = next(names for _, one, names, _ in COMMANDS if one == kind.value)
@@ -70,8 +71,6 @@ def deciding_panel(desk):
         people = [(f"{name} ({number})", number) for number, name in course.roster.items()]
         student.options = [EVERYBODY, *people]
         file.options = [(f"{one.name}: {one.became}", one.sha256) for one in read_list(course)]
-        has_book = course.gradebook_file is None or course.gradebook_file.is_file()
-        listed.value = said(journal(course) if has_book else "")
 
     def typed():
         there = {name: box.value.strip() for name, box in boxes.items()}
@@ -96,13 +95,9 @@ def deciding_panel(desk):
         made = decide(course, kind.value, **about_of(course, kind.value, what))
         for box in (*boxes.values(), why):
             box.value = ""  # nothing stays armed after a click
-        fill()
+        if after is not None:
+            after()
         return f"Decision {made.number} is in the journal. It can be taken back there."
-
-    def show_journal(_):
-        fill()
-        count = len(decisions_of(desk.course))
-        return f"{count} decisions." if count != 1 else "1 decision."
 
     kind.observe(show_boxes, "value")
     desk.classes.observe(fill, "value")
@@ -113,11 +108,9 @@ def deciding_panel(desk):
             kind, file, student, *boxes.values(), why,
             desk.step("Look whose marks change", look),
             desk.step("Decide", enter),
-            desk.step("Show the journal", show_journal, of_set=False),
-            listed,
         ],
         PAGE,
     )  # fmt: skip
     panel.kind, panel.student, panel.file, panel.boxes = kind, student, file, boxes
-    panel.why, panel.list = why, listed
+    panel.why = why
     return panel

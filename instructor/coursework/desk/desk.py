@@ -10,12 +10,14 @@ from coursework.classes.course import CLASSES, open_course
 from coursework.desk.care_panel import care_panel
 from coursework.desk.deciding_panel import deciding_panel
 from coursework.desk.inbox_panel import inbox_panel
+from coursework.desk.journal_panel import journal_panel
 from coursework.desk.new_class_panel import new_class_panel
 from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
 from coursework.desk.reteach_panel import reteach_panel
 from coursework.desk.showing import PAGE, WIDE, page_in_a_frame
 from coursework.desk.steps_panel import steps_panel
+from coursework.desk.student_panel import student_panel
 from coursework.desk.term_panel import term_panel
 from coursework.desk.written_panel import written_panel
 from coursework.errors import CourseError
@@ -102,6 +104,14 @@ class Desk:
     def decide(self):
         """What a person decides, and the journal of it."""
         return deciding_panel(self)
+
+    def journal(self):
+        """What was decided, by day, and taking it back."""
+        return journal_panel(self)
+
+    def student(self):
+        """One student over the term, and every decision about them."""
+        return student_panel(self)
 
     def unplaced(self):
         """Files that could not be placed: look at them, and say whose they are."""

@@ -54,8 +54,24 @@ def page_in_a_frame(page, title, height_px=720):
     -------
     str
     """
-    text = html.escape(page.read_text(encoding="utf-8"), quote=True)
+    return text_in_a_frame(page.read_text(encoding="utf-8"), title, height_px)
+
+
+def text_in_a_frame(text, title, height_px=720):
+    """The same for a page that stands in no file.
+
+    Parameters
+    ----------
+    text : str
+        The page's HTML.
+    title : str
+    height_px : int
+
+    Returns
+    -------
+    str
+    """
     return (
-        f'<iframe srcdoc="{text}" title="{html.escape(title)}" sandbox '
+        f'<iframe srcdoc="{html.escape(text, quote=True)}" title="{html.escape(title)}" sandbox '
         f'style="width:100%;height:{height_px}px;border:1px solid"></iframe>'
     )

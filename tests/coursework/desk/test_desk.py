@@ -178,22 +178,52 @@ def test_a_class_is_backed_up_and_its_file_can_be_clicked(desk):
 
 
 def test_a_decision_is_entered_shown_and_taken_back(desk):
-    """Excused, then taken back by its number; the boxes are empty after each click."""
+    """Excused, then taken back in the journal; the boxes are empty after each click."""
     with_demonstration(desk)
     desk.sets.value = "04-buy-enough"
-    panel = desk.decide()
+    panel, journal = desk.decide(), desk.journal()
     panel.kind.value, panel.student.value = "excused", "BH-1002"
     panel.why.value = "was ill"
-    number = re.search(r"Decision (\d+)", press(panel, "Decide"))[1]
+    number = int(re.search(r"Decision (\d+)", press(panel, "Decide"))[1])
 
-    assert "excused: 04-buy-enough" in words(panel.list) and "“was ill”" in words(panel.list)
     assert "" == panel.why.value
 
-    panel.kind.value = "take back"
-    panel.boxes["line"].value = number
+    press(journal, "Show the journal")
 
-    assert "is in the journal" in press(panel, "Decide")
-    assert f"take back: decision {number}" in words(panel.list)
+    assert "excused: 04-buy-enough" in words(journal.list) and "“was ill”" in words(journal.list)
+    assert "choose the decision" in press(journal, "Take it back")
+
+    journal.line.value, journal.why.value = number, "It was another day."
+
+    assert f"Decision {number} is taken back." in press(journal, "Take it back")
+    assert ("", None) == (journal.why.value, journal.line.value)
+    assert number not in [one for _, one in journal.line.options]
+
+
+def test_a_student_is_seen_whole_and_decided_about_in_one_place(desk):
+    """Choosing another student takes the one before out of view."""
+    with_demonstration(desk)
+    desk.sets.value = "04-buy-enough"
+    panel = desk.student()
+    shows = panel.shows
+    shows.student.value = "BH-1003"
+    press(panel, "Show the student")
+
+    assert "Chidi Morrow" in shows.shown.value and "Excused" not in shows.shown.value
+    assert "BH-1003" == shows.decide.student.value
+
+    shows.decide.kind.value = "excused"
+    press(shows.decide, "Decide")
+
+    assert "Excused: it counts nowhere." in shows.shown.value
+
+    shows.file.value = shows.file.options[1][1]
+
+    assert "download=" in shows.seen.value
+
+    shows.student.value = "BH-1004"
+
+    assert ("", "") == (shows.shown.value, shows.seen.value)
 
 
 def test_what_changes_marks_for_many_must_be_looked_at_first(desk):

@@ -1,0 +1,61 @@
+"""The desk's journal: what was decided in this class, by day, and taking a decision back."""
+
+import ipywidgets as widgets
+
+from coursework.deciding import decide, journal
+from coursework.decisions.holding import live
+from coursework.decisions.journal import line_of
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE, WIDE
+from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
+from coursework.words import plural
+from kitchenmath.panels.frame import below_each_other, said
+
+
+def journal_panel(desk):
+    """See the journal, choose a decision that holds, take it back.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `list`, `line` and `why`.
+    """
+    listed = widgets.HTML()
+    line = widgets.Dropdown(description="Decision", style=BESIDE, layout=WIDE)
+    why = widgets.Text(description="Why taken back", style=BESIDE, layout=WIDE)
+
+    def show(_=None):
+        course = desk.course
+        decisions = decisions_of(course)
+        listed.value = said(journal(course))
+        line.options = [(line_of(one, course.roster), one.number) for one in live(decisions)][::-1]
+        line.value = None  # nothing is chosen by itself: the next click would take it back
+        return plural(len(decisions), "decision.")
+
+    def take_back(_):
+        if line.value is None:
+            raise CourseError("Show the journal, and choose the decision.")
+        gone = line.value
+        decide(desk.course, "take back", line=gone, why=why.value.strip())
+        why.value = ""
+        return f"Decision {gone} is taken back. {show()}"
+
+    def forget(_):
+        line.options, listed.value = (), ""
+
+    desk.classes.observe(forget, "value")
+    panel = below_each_other(
+        [
+            desk.step("Show the journal", show, of_set=False),
+            listed, line, why,
+            desk.step("Take it back", take_back, of_set=False),
+        ],
+        PAGE,
+    )  # fmt: skip
+    panel.list, panel.line, panel.why = listed, line, why
+    return panel

@@ -1,0 +1,102 @@
+"""The desk's panel for one student: all sets, each mark and why, the files, and every decision."""
+
+import ipywidgets as widgets
+
+from coursework.arriving.placing import original
+from coursework.decisions.journal import line_of
+from coursework.desk.deciding_panel import deciding_panel
+from coursework.desk.file_view import file_as_html
+from coursework.desk.parts import BESIDE
+from coursework.desk.showing import PAGE, WIDE, text_in_a_frame
+from coursework.errors import CourseError
+from coursework.reports.page import page
+from coursework.reports.student_view import mark_in_words, student_view
+from kitchenmath.panels.frame import below_each_other, said
+
+NO_FILE = ("– choose a file –", "")
+
+
+class StudentPanel:
+    """What `student_panel` shows.
+
+    Parameters
+    ----------
+    desk : Desk
+    """
+
+    def __init__(self, desk):
+        self.desk, self._files = desk, {}
+        self.student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
+        self.shown = widgets.HTML()
+        self.file = widgets.Dropdown(description="Look into", options=[NO_FILE], style=BESIDE,
+                                     layout=WIDE)  # fmt: skip
+        self.seen = widgets.HTML()
+        self.decide = deciding_panel(desk, after=self.show)
+        self.student.observe(self._chosen, "value")
+        self.file.observe(self._look, "value")
+        desk.classes.observe(self._list, "value")
+        self._list()
+
+    def show(self, _=None):
+        """Show the student as they stand now."""
+        course = self.desk.course
+        if not self.student.value:
+            raise CourseError("Choose the student.")
+        view = student_view(course, self.student.value)
+        decided = [line_of(one, course.roster) for one in view.decided]
+        text = page("view.html", course=course.name, view=view, decided=decided,
+                    words=mark_in_words)  # fmt: skip
+        self.shown.value = text_in_a_frame(text, f"{view.name}: the term", 560)
+        files = [one for each in view.sets for one in each.attempts]
+        self._files = {one.sha256: one for one in files}
+        self.file.options = [NO_FILE, *((one.name, one.sha256) for one in self._files.values())]
+        return f"{view.name}: all that is known of this term stands below."
+
+    def _list(self, _=None):
+        roster = self.desk.course.roster if self.desk.classes.value else {}
+        self.student.options = [(f"{name} ({number})", number) for number, name in roster.items()]
+        self._chosen()
+
+    def _chosen(self, _=None):
+        """Another student: nothing of the one before stays in view."""
+        self._files, self.shown.value, self.seen.value = {}, "", ""
+        self.file.options = [NO_FILE]
+        if self.student.value:
+            self.decide.student.value = self.student.value
+
+    def _look(self, change):
+        one = self._files.get(change["new"])
+        if one is None:
+            self.seen.value = ""
+            return
+        try:
+            self.seen.value = file_as_html(original(self.desk.course, one), one.name)
+        except CourseError as error:
+            self.seen.value = said(str(error))
+
+
+def student_panel(desk):
+    """One student over the term, and decisions about them.
+
+    Parameters
+    ----------
+    desk : Desk
+
+    Returns
+    -------
+    ipywidgets VBox
+        With an attribute `shows`, the `StudentPanel` behind it.
+    """
+    shows = StudentPanel(desk)
+    panel = below_each_other(
+        [
+            shows.student,
+            desk.step("Show the student", shows.show, of_set=False),
+            shows.shown, shows.file, shows.seen,
+            widgets.HTML(said("A decision about this student, in the set chosen above:")),
+            shows.decide,
+        ],
+        PAGE,
+    )  # fmt: skip
+    panel.shows = shows
+    return panel

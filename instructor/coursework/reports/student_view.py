@@ -1,0 +1,244 @@
+"""One student over the whole term: every set, attempt and mark, who gave it and why, skills, notes.
+
+Nothing is worked out here that another page works out too: the marks are the mark book's.
+"""
+
+from dataclasses import dataclass
+
+from coursework.arriving.arrivals import read_list
+from coursework.decisions.applied import as_decided
+from coursework.decisions.holding import holding
+from coursework.decisions.journal import in_words as journal_in_words
+from coursework.errors import CourseError
+from coursework.gradebook.decision_list import decisions_of
+from coursework.gradebook.points import human_marks
+from coursework.records.points import earned, heading_of
+from coursework.records.reading import usable_records
+from coursework.sets.key_text import set_titles
+from coursework.skills.skill_table import skill_table
+from coursework.terms.counting import Counted, Weighed
+from coursework.terms.term_book import term_book
+from coursework.words import number
+
+__all__ = ["MarkOf", "SetOf", "StudentView", "in_lines", "student_view"]
+
+MACHINE = "the machine"
+
+
+@dataclass(frozen=True)
+class MarkOf:
+    """One question's mark.
+
+    Attributes
+    ----------
+    question, title, answer : str
+    points : float or None
+        None while it waits.
+    out_of : float
+    who, why : str
+        Who gave it, and the remark or what was found.
+    """
+
+    question: str
+    title: str
+    answer: str
+    points: float | None
+    out_of: float
+    who: str
+    why: str
+
+
+@dataclass(frozen=True)
+class SetOf:
+    """A set as it stands for the student.
+
+    Attributes
+    ----------
+    set_id, title : str
+    counted : Counted
+        As the mark book counts it, with how it came about.
+    attempts : tuple of Arrival
+        Every file, earliest first.
+    marks : tuple of MarkOf
+    """
+
+    set_id: str
+    title: str
+    counted: Counted
+    attempts: tuple
+    marks: tuple
+
+
+@dataclass(frozen=True)
+class StudentView:
+    """All of a student.
+
+    Attributes
+    ----------
+    number, name : str
+    total : Weighed
+    sets : tuple of SetOf
+    practical : tuple of (str, Counted)
+    got, not_got : tuple of str
+        Skills.
+    decided : tuple of Decision
+        What was decided about the student; nothing that concerns the whole class.
+    """
+
+    number: str
+    name: str
+    total: Weighed
+    sets: tuple
+    practical: tuple
+    got: tuple
+    not_got: tuple
+    decided: tuple
+
+
+def student_view(course, student):
+    """A student over all sets.
+
+    Parameters
+    ----------
+    course : Course
+    student : str
+
+    Returns
+    -------
+    StudentView
+
+    Raises
+    ------
+    CourseError
+        When nobody of that number is in the class, or nothing was handed out yet.
+    """
+    book, decisions = term_book(course), decisions_of(course)
+    line = next((one for one in book.students if one.number == student), None)
+    if line is None:
+        raise CourseError(f"student: {student} is not on the roster.")
+    arrived = [one for one in read_list(course) if one.student == student]
+    pairs = list(zip(book.columns, line.marks, strict=True))
+    sets = tuple(
+        SetOf(
+            column.name, set_titles().get(column.name, column.title), mark,
+            tuple(sorted((one for one in arrived if one.set_id == column.name),
+                         key=lambda one: one.seconds or 0)),
+            _marks(course, column.name, student, holding(decisions)),
+        )
+        for column, mark in pairs
+        if column.name not in course.policy.practical
+    )  # fmt: skip
+    practical = tuple(
+        (one.name, mark) for one, mark in pairs if one.name in course.policy.practical
+    )
+    decided = tuple(one for one in decisions if _is_about(one, student, decisions))
+    return StudentView(student, line.name, line.total, sets, practical,
+                       *_skills(course, student), decided)  # fmt: skip
+
+
+def _is_about(one, student, decisions):
+    """Whether a line is about the student; taking back is about what it takes back."""
+    taken = next((each for each in decisions if each.number == one.line), one)
+    return student in (one.student, taken.student)
+
+
+def _skills(course, student):
+    """Skills got and not got; none where nothing is marked yet."""
+    try:
+        table = skill_table(course)
+    except CourseError:
+        return (), ()
+    lacking = tuple(table.not_got(student))
+    asked = [name for name, skill in table.skills.items() if student in skill.students]
+    return tuple(one for one in asked if one not in lacking), lacking
+
+
+def _marks(course, set_id, student, holds):
+    """Each question's mark of the hand-in that was marked last, and who gave it."""
+    try:
+        records, _ = usable_records(course, set_id)
+    except CourseError:
+        return ()
+    record = next((one for one in records if one["student"] == student), None)
+    if record is None:
+        return ()
+    record, human = as_decided(record, human_marks(course, set_id), holds)
+    asked = {each["question"]: each for each in [*record["verdicts"], *record["human"]]}
+    found = []
+    for question, cell in earned(record, human).items():
+        one = asked[question]
+        title = heading_of(one["asked"], question)[0]
+        who, why = _giver(one, cell, holds, (set_id, student, question))
+        found.append(MarkOf(question, title, one["answer"], cell.points, cell.out_of, who, why))
+    return tuple(found)
+
+
+def _giver(asked, cell, holds, key):
+    """Who gave the points, and why."""
+    set_id, _, question = key
+    full, given = holds.full.get((set_id, question)), holds.points.get(key)
+    if full is not None:
+        return f"{full.who}, full marks for all", full.why
+    if cell.points is None:
+        return "nobody yet", ""
+    if given is not None and given.kind == "points by hand" and given.points == cell.points:
+        return f"{given.who}, {given.when[:10]}", given.why
+    if asked.get("decided") == "accept this too":
+        accepted = holds.accepted[set_id, question][-1]
+        return f"{accepted.who}, accepted too", accepted.why
+    if "outcome" in asked:
+        return MACHINE, " ".join(asked.get("sentences") or [asked["sentence"]])
+    return ("a person" if asked["answer"].strip() else MACHINE), cell.comment
+
+
+def in_lines(view, roster):
+    """A student's view as text.
+
+    Parameters
+    ----------
+    view : StudentView
+    roster : dict of str to str
+
+    Returns
+    -------
+    str
+    """
+    percent = (
+        "no total yet"
+        if view.total.percent is None
+        else f"{number(round(view.total.percent, 1))} %"
+    )
+    lines = [f"{view.name} ({view.number}): {percent} of what is marked."]
+    for one in view.sets:
+        lines += ["", f"{one.set_id}, {one.title}: {mark_in_words(one.counted)}"]
+        lines += [f"  {file.handed_in or 'no time'} {file.name}: {file.became}." for file in
+                  one.attempts]  # fmt: skip
+        lines += [f"  {_mark_line(mark)}" for mark in one.marks]
+    lines += [f"{name}: {mark_in_words(mark)}" for name, mark in view.practical]
+    lines += ["", f"Got: {', '.join(view.got) or 'nothing asked yet'}.",
+              f"Not got yet: {', '.join(view.not_got) or 'nothing'}."]  # fmt: skip
+    return "\n".join([*lines, "", "Decided:", journal_in_words(view.decided, roster)])
+
+
+def mark_in_words(counted):
+    """What the mark book counts, in words.
+
+    Parameters
+    ----------
+    counted : Counted
+
+    Returns
+    -------
+    str
+    """
+    points = [] if counted.points is None else [
+        f"{number(counted.points)} of {number(counted.out_of)} points."
+    ]  # fmt: skip
+    waits = [f"Open: {', '.join(counted.open)}."] if counted.open else []
+    return " ".join([*points, *waits, *counted.words]) or "Open."
+
+
+def _mark_line(mark):
+    points = "open" if mark.points is None else number(mark.points)
+    why = f" “{mark.why}”" if mark.why else ""
+    return f"{mark.question} {points} of {number(mark.out_of)}, {mark.who}.{why}"

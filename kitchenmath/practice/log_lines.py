@@ -6,18 +6,19 @@ import numpy as np
 
 from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
+from kitchenmath.practice.log_clock import since_first, spelled_out
 from kitchenmath.practice.typed_lists import amounts_in, plain_quantity, quantity_of
-from kitchenmath.units.registry import Q_, Quantity, same_kind
+from kitchenmath.units.registry import Q_, Quantity
 
-DAY = Q_(24 * 60, "min")
 COLUMN = (list, tuple, np.ndarray, Quantity)
-CLOCK = re.compile(r"\b(\d{1,2}):([0-5]\d)\b")
 FAHRENHEIT = re.compile(r"(?:\b|_)(?:f|fahrenheit)\b", re.IGNORECASE)
 CELSIUS = re.compile(r"(?:\b|_)(?:c|celsius)\b", re.IGNORECASE)
 
 
 def pairs_in(answer):
     """The readings of a log, from everything that it may be typed as.
+
+    Times off the clock on the wall are counted from the first reading.
 
     Parameters
     ----------
@@ -28,6 +29,8 @@ def pairs_in(answer):
     -------
     list of (Quantity, Quantity)
         Time and temperature as they came; a bare number is a count.
+    str
+        When the first reading was, where the times are a clock's; else "".
 
     Raises
     ------
@@ -37,9 +40,17 @@ def pairs_in(answer):
 
     Examples
     --------
-    >>> [(say(time), say(core)) for time, core in pairs_in("0, 5 °C; 5, 6.5 °C")]
-    [('0 min', '5 °C'), ('5 min', '6.5 °C')]
+    >>> pairs, began = pairs_in("18.00 5 °C; 18.05 6.5 °C; 18.10 9 °C")
+    >>> [(say(time), say(core)) for time, core in pairs], began
+    ([('0 min', '5 °C'), ('5 min', '6.5 °C'), ('10 min', '9 °C')], '18:00')
     """
+    pairs, by_colon = _pairs_in(answer)
+    times, began = since_first([time for time, _ in pairs], by_colon)
+    return [(time, core) for time, (_, core) in zip(times, pairs, strict=True)], began
+
+
+def _pairs_in(answer):
+    """The readings as they came, and whether their times were typed off a clock."""
     if isinstance(answer, str):
         return _from_text(answer)
     if isinstance(answer, dict):
@@ -58,8 +69,7 @@ def pairs_in(answer):
 
 def _from_text(text):
     """A reading a line; or all on one line, two amounts each."""
-    clock = CLOCK.search(text)
-    text = CLOCK.sub(lambda found: f"{60 * int(found[1]) + int(found[2])} min", text)
+    text, by_colon = spelled_out(text)
     lines = [line for line in re.split(r"[\r\n]+", text) if line.strip()]
     heading = lines.pop(0) if len(lines) > 1 and not re.search(r"\d", lines[0]) else ""
     amounts = [_two(line) for line in lines] if len(lines) > 1 else _by_twos("".join(lines))
@@ -68,22 +78,19 @@ def _from_text(text):
         (_time(*time, place), _core(core[0], core[1] or scale, place))
         for place, (time, core) in enumerate(amounts, 1)
     ]
-    if not clock or not all(same_kind(time, "min") for time, _ in pairs):
-        return pairs
-    return [(_since(pairs[0][0], time), core) for time, core in pairs]
-
-
-def _since(first, time):
-    """Off the clock on the wall, times are counted from the first reading, past midnight too."""
-    gone = time - first
-    return gone + DAY if gone < -DAY / 2 else gone
+    return pairs, by_colon
 
 
 def _two(line):
-    """The two amounts of a line; "10,18" and "10,18,5" are ten minutes and a temperature."""
+    """The two amounts of a line; "10,18" and "10,18,5" are ten minutes and a temperature.
+
+    In "18.05 12,5" the comma is a decimal one, though a point stands on the clock.
+    """
     found = amounts_in(line)
     if len(found) != 2 and "," in line:
         found = amounts_in(line.replace(",", " ; ", 1))
+    if len(found) != 2 and "," in line:
+        found = amounts_in(re.sub(r"(?<=\d),(?=\d)", ".", line))
     if len(found) != 2:
         raise Unreadable(
             f"“{line.strip()[:40]}” has {len(found)} amounts: a line holds a time and a "
@@ -117,17 +124,20 @@ def _column(values):
 
 
 def _from_rows(rows):
-    pairs = []
+    pairs, by_colon = [], False
     for place, row in enumerate(rows, 1):
         if isinstance(row, str):
+            row, clock = spelled_out(row)
             time, core = _two(row)
             pairs.append((_time(*time, place), _core(*core, place)))
-            continue
-        two = _column(row) if isinstance(row, COLUMN) else []
-        if len(two) != 2:
-            raise WrongKind(f"reading {place}: {said(row)} is no time with a temperature.")
-        pairs.append((_one(two[0], _time, place), _one(two[1], _core, place)))
-    return pairs
+        else:
+            two = _column(row) if isinstance(row, COLUMN) else []
+            if len(two) != 2:
+                raise WrongKind(f"reading {place}: {said(row)} is no time with a temperature.")
+            when, clock = spelled_out(two[0]) if isinstance(two[0], str) else (two[0], False)
+            pairs.append((_one(when, _time, place), _one(two[1], _core, place)))
+        by_colon = by_colon or clock
+    return pairs, by_colon
 
 
 def _one(thing, as_typed, place):
@@ -141,7 +151,7 @@ def _one(thing, as_typed, place):
 
 
 def _time(number, unit, place):
-    minutes = unit.casefold() in ("m", "'", "′", "")
+    minutes = unit.casefold() in ("m", "'", "′")
     return quantity_of(number, "min" if minutes else unit, f"reading {place}")
 
 

@@ -19,7 +19,14 @@ from kitchenmath.practice.question_kinds import (
 )
 from kitchenmath.practice.questions import value_of
 from kitchenmath.practice.verdicts import Found, Verdict, refuse_doubled
-from kitchenmath.practice.words import DRAWN, DRAWN_SAYS, FROM_SAMPLE, own_measurement
+from kitchenmath.practice.words import (
+    DRAWN,
+    DRAWN_SAYS,
+    FROM_SAMPLE,
+    UNFIT,
+    marked_from_sample,
+    own_measurement,
+)
 from kitchenmath.units.door import one_of
 
 NOISE = ("about the same", "see my photograph", "more or less right")
@@ -129,7 +136,7 @@ class Measured(AskedQuestion):
         )
         if not found and value.sound:
             return self._verdict("right", self.points, str(value), known)
-        notes = () if value.sound else (FROM_SAMPLE,)
+        notes = () if value.sound else (marked_from_sample(value.unfit),)
         if not found:
             return self._verdict("wrong", 0, str(value), known, notes=notes)
         points = max(0.0, self.points - sum(each.costs for each in found))
@@ -199,3 +206,24 @@ def built_on(answer, kind):
     except KitchenError:
         return None
     return value if value.sound else None
+
+
+def why_not(answer, kind):
+    """Why a measurement that was typed is not built on, to follow a sentence; "" for none typed.
+
+    Parameters
+    ----------
+    answer : str or sequence or None
+    kind : str
+
+    Returns
+    -------
+    str
+    """
+    if answer is None or (isinstance(answer, str) and not answer.strip()):
+        return ""
+    try:
+        value: Any = answer_kind(kind).read(answer)
+    except KitchenError as error:
+        return f" Yours cannot be read: {error}"
+    return f" The reason: {UNFIT[value.unfit]}." if value.unfit else ""

@@ -11,6 +11,7 @@ from kitchenmath.practice.log_lines import pairs_in
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.typed_lists import saying_what_to_type, with_units
+from kitchenmath.practice.words import by_the_clock, not_built_on, too_few, too_flat
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of, same_kind
@@ -39,6 +40,8 @@ class ProbeLog:
         Whether °C or °F stood beside them; bare numbers are taken for °C.
     in_order : bool
         Whether the readings came in the order of time.
+    began : str
+        When the first reading was, where times were read off a clock: "18:05".
     """
 
     times: Quantity
@@ -46,6 +49,7 @@ class ProbeLog:
     typed: Quantity
     scale_said: bool = True
     in_order: bool = True
+    began: str = ""
 
     def __repr__(self):
         first, last = self.pairs[0], self.pairs[-1]
@@ -107,11 +111,24 @@ class ProbeLog:
         return Q_(float(cores_C[-1] - cores_C[0]), "delta_degC")
 
     @property
+    def unfit(self):
+        """Why later questions cannot be built on this log; "" where they can.
+
+        "few", "doubled" times, "flat" (it hardly rises) or "falling" (it cools at the end).
+        """
+        if len(self) < FEWEST:
+            return "few"
+        if self.doubled:
+            return "doubled"
+        if self.rise.magnitude < RISE_C:
+            return "flat"
+        cores_C = self.temperatures.magnitude
+        return "" if cores_C[-1] > cores_C[-2] else "falling"
+
+    @property
     def sound(self):
         """Whether later questions can be built on this log: the core warms, to the end."""
-        if len(self) < FEWEST or self.doubled or self.rise.magnitude < RISE_C:
-            return False
-        return bool(self.temperatures.magnitude[-1] > self.temperatures.magnitude[-2])
+        return not self.unfit
 
 
 class ProbeLogKind(AnswerKind):
@@ -127,7 +144,7 @@ class ProbeLogKind(AnswerKind):
         ----------
         answer : str, ProbeLog, dict, or sequence
             A text has a line for each reading; a time without a unit is in minutes, and may be
-            read off the clock ("18:05"). A dictionary gives a temperature for each time.
+            read off the clock ("18:05", "18.05"). A dictionary gives a temperature for each time.
 
         Returns
         -------
@@ -147,24 +164,46 @@ class ProbeLogKind(AnswerKind):
         if isinstance(answer, ProbeLog):
             return answer
         with saying_what_to_type(self.asked, self.example):
-            return _log(pairs_in(answer))
+            return _log(*pairs_in(answer))
 
     def seen(self, value, plausible=None):
-        """What can be said about a log before it is marked."""
-        sentence, doubtful = f"read as {value!r}.", False
+        """What can be said about a log before it is marked.
+
+        `plausible` has the coldest and the hottest that make sense, and how many readings and what
+        rise the question asks for: ("-5 °C", "100 °C", "8 readings", "20 °C").
+        """
+        told = [f"read as {value!r}."]
+        if value.began:
+            told.append(by_the_clock(value.began, say(value.times[-1])))
         if not value.scale_said:
-            sentence += " No scale stands there, so it is taken for °C: type °C or °F."
+            told.append("No scale stands there, so it is taken for °C: type °C or °F.")
         if not value.in_order:
-            sentence += " The readings are not in the order of time: is a time mistyped?"
+            told.append("The readings are not in the order of time: is a time mistyped?")
         if value.doubled:
-            sentence += " Two readings share a time."
-        if plausible:
-            low, high = (amount(read(bound), "degC", "plausible") for bound in plausible)
-            cores_C = value.temperatures.magnitude
-            for odd in cores_C[(cores_C < low) | (cores_C > high)][:1]:
-                sentence += f" Look again: {figures(odd)} °C is hard to believe in a core."
-                doubtful = True
-        return doubtful, sentence
+            told.append("Two readings share a time.")
+        doubts = [*_hard_to_believe(value, plausible), *_asked_for(value, plausible)]
+        if value.unfit:
+            doubts.append(not_built_on(value.unfit))
+        return bool(doubts), " ".join([*told, *doubts])
+
+
+def _hard_to_believe(log, plausible):
+    if plausible:
+        low, high = (amount(read(bound), "degC", "plausible") for bound in plausible[:2])
+        cores_C = log.temperatures.magnitude
+        for odd in cores_C[(cores_C < low) | (cores_C > high)][:1]:
+            yield f"Look again: {figures(odd)} °C is hard to believe in a core."
+
+
+def _asked_for(log, plausible):
+    """What the question asks of a log and this one has not."""
+    if not plausible or len(plausible) < 4:
+        return
+    fewest, rise = int(plausible[2].split()[0]), read(plausible[3])
+    if len(log) < fewest:
+        yield too_few(len(log), fewest)
+    if log.rise.magnitude < amount(rise, "degC", "plausible"):
+        yield too_flat(say(log.rise.to("delta_degC"), 3), say(rise))
 
 
 add_kind("probe log", ProbeLogKind())
@@ -207,7 +246,7 @@ def invented_logs(starts, baths, halvings, label):
     return Choices(tuple(logs), label)
 
 
-def _log(pairs):
+def _log(pairs, began=""):
     """A log from pairs as they came; a bare number is a count."""
     if not 2 <= len(pairs) <= MOST:
         raise OutOfRange(
@@ -225,6 +264,7 @@ def _log(pairs):
         Q_(np.array([core.to(scale).magnitude for core in typed])[order], scale),
         scale_said,
         bool((order == np.arange(len(order))).all()),
+        began,
     )
 
 

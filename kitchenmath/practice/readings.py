@@ -18,6 +18,7 @@ from kitchenmath.practice.typed_lists import (
     saying_what_to_type,
     with_units,
 )
+from kitchenmath.practice.words import not_built_on, too_few
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of, same_kind
@@ -118,9 +119,14 @@ class Readings:
         return len(self) == len(other) and np.allclose(self.lengths.m, other.lengths.m, atol=0.01)
 
     @property
+    def unfit(self):
+        """Why later questions cannot be built on these: "few", "alike", or "" where they can."""
+        return "few" if len(self) < FEWEST else "alike" if self.alike else ""
+
+    @property
     def sound(self):
         """Whether later questions can be built on these."""
-        return len(self) >= FEWEST and not self.alike
+        return not self.unfit
 
 
 class ReadingsKind(AnswerKind):
@@ -167,22 +173,29 @@ class ReadingsKind(AnswerKind):
             return replace(_readings(_listed(lengths)), within=within)
 
     def seen(self, value, plausible=None):
-        """What can be said about readings before they are marked."""
+        """What can be said about readings before they are marked.
+
+        `plausible` has the smallest and the largest that make sense, and how many are asked for:
+        ("1 mm", "10 mm", "10 readings").
+        """
         lengths = value.lengths.magnitude
-        sentence, doubtful = f"read as {len(value)} lengths: {value!r}.", bool(value.tenfold)
+        told, doubts = [f"read as {len(value)} lengths: {value!r}."], []
         if not value.unit_said:
-            sentence += " No unit stands there, so they are taken for millimetres: type it."
+            told.append("No unit stands there, so they are taken for millimetres: type it.")
         if value.alike:
-            sentence += " All are alike: measure each piece by itself."
+            told.append("All are alike: measure each piece by itself.")
         if value.tenfold:
             far = " and ".join(say(each) for each in value.tenfold)
-            sentence += f" Look again at {far}: the others lie about a factor of ten away."
+            doubts.append(f"Look again at {far}: the others lie about a factor of ten away.")
         elif plausible:
-            low, high = (amount(read(bound), "mm", "plausible") for bound in plausible)
+            low, high = (amount(read(bound), "mm", "plausible") for bound in plausible[:2])
             for odd in lengths[(lengths < low) | (lengths > high)][:1]:
-                sentence += f" Look again: {figures(odd)} mm is hard to believe here."
-                doubtful = True
-        return doubtful, sentence
+                doubts.append(f"Look again: {figures(odd)} mm is hard to believe here.")
+        if plausible and len(plausible) > 2 and len(value) < int(plausible[2].split()[0]):
+            doubts.append(too_few(len(value), int(plausible[2].split()[0])))
+        if value.unfit:
+            doubts.append(not_built_on(value.unfit))
+        return bool(doubts), " ".join([*told, *doubts])
 
 
 add_kind("readings", ReadingsKind())

@@ -2,7 +2,7 @@
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
-from kitchenmath.practice.measured import built_on
+from kitchenmath.practice.measured import built_on, why_not
 from kitchenmath.practice.own_numbers import Given, given, student_number
 from kitchenmath.practice.stumbles import speak_plainly
 from kitchenmath.practice.typed_cells import read_as_typed
@@ -125,13 +125,14 @@ class Sheet:
         if not self.student:
             print("Your numbers show here once your student number is in.")
             return None
-        own = built_on(answer, self.looked[question][0])
+        own = built_on(answer, kind := self.looked[question][0])
         if own is not None:
             print(f"The next questions start from your own: {own!r}.")
             return own
         where = f"{self.set_id}/{question}"
         sample = given(self.term, self.student, where, **self.choices[question])["sample"]
-        print(f"The next questions start from the sample drawn for you: {sample!r}.")
+        why = why_not(answer, kind)
+        print(f"The next questions start from the sample drawn for you: {sample!r}.{why}")
         return sample
 
     def award(self, question, answer):

@@ -14,6 +14,14 @@ BY_OUTCOME = {
 EITHER = " Or: "  # between slips of which a number cannot tell which it was
 
 FROM_SAMPLE = "The next questions are marked from the sample drawn for you."
+# Why a measurement cannot be built on, by its `unfit`.
+UNFIT = {
+    "few": "fewer than five readings are too few to start from",
+    "alike": "your readings are all alike",
+    "doubled": "two readings of your log share a time",
+    "flat": "your log rises by less than 5 °C; log on, with the same piece",
+    "falling": "your log does not rise at its end; leave off what you read after it was taken out",
+}
 DRAWN = "took the sample that was drawn"
 DRAWN_SAYS = (
     "This is the sample that was drawn for you, and no measurement of your own. Leave the answer "
@@ -86,6 +94,31 @@ def wrong_side_says(safe):
     """Why a number was rounded to the side where it does harm."""
     other = {"up": "down, and so it falls short", "down": "up, and so it is too much or too late"}
     return f"You rounded {other[safe]}. The safe side here is {safe}."
+
+
+def not_built_on(unfit):
+    """Why the sample is taken in place of a student's own, before anything is marked."""
+    return f"The next questions start from the sample drawn for you: {UNFIT[unfit]}."
+
+
+def marked_from_sample(unfit):
+    """The same, when it was marked."""
+    return f"{FROM_SAMPLE.rstrip('.')}: {UNFIT[unfit]}."
+
+
+def by_the_clock(began, last):
+    """How times were read that came off a clock."""
+    return f"Read off the clock: the first at {began}, the last {last} later."
+
+
+def too_few(came, fewest):
+    """Where fewer readings came than are asked for."""
+    return f"Look again: {came} readings are there, and {fewest} are asked for."
+
+
+def too_flat(rise, least):
+    """Where a log rises by less than is asked for."""
+    return f"Look again: the core went up by {rise}, and {least} at least is asked for."
 
 
 def own_measurement(sample):

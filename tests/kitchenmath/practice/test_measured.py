@@ -25,6 +25,7 @@ from kitchenmath.practice import (
 from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.measured import built_on
 from kitchenmath.practice.probe_log import ProbeLogKind
+from kitchenmath.practice.question_kinds import answer_kind
 from kitchenmath.practice.readings import ReadingsKind
 from kitchenmath.units import Q_
 
@@ -104,6 +105,15 @@ def test_commas_and_units_are_taken_by_one_rule(typed, sizes_mm):
         "0' 5°\n5' 6.5°\n10' 15°\n15' 24°\n20' 32°\n25' 39 c",
         "18:05 5 °C\n18:10 6.5\n18:15 15\n18:20 24\n18:25 32\n18:30 39",
         "23:50 5 °C\n23:55 6.5\n0:00 15\n0:05 24\n0:10 32\n0:15 39",
+        "18.50 5 °C, 18.55 6.5, 19.00 15, 19.05 24, 19.10 32, 19.15 39 °C",
+        "18.50 5,0\n18.55 6,5\n19.00 15,0\n19.05 24,0\n19.10 32,0\n19.15 39,0",
+        "6.50 pm 5 °C\n6:55 pm 6.5\n7.00 pm 15\n7.05 pm 24\n7.10 p.m. 32\n19h15 39",
+        "23.55 5 °C\n0.00 6.5\n0.05 15\n0.10 24\n0.15 32\n0.20 39",
+        "1855 5 °C\n1900 6.5\n1905 15\n1910 24\n1915 32\n1920 39",
+        "0:00 5 °C\n5:00 6.5\n10:00 15\n15:00 24\n20:00 32\n25:00 39",
+        [[18.5 + place / 20, core] for place, core in enumerate(LOG_C[:2])]
+        + [[19 + place / 20, core] for place, core in enumerate(LOG_C[2:])],
+        {f"18.{5 * place:02d}": f"{core} °C" for place, core in enumerate(LOG_C)},
         "0 min: 41 °F\n5 min: 43.7 °F\n10 min: 59\n15 min: 75.2\n20 min: 89.6\n25 min: 102.2 °F",
         "0 h 5 °C; 1/12 h 6.5; 1/6 h 15; 0.25 h 24; 1/3 h 32; 25 min 39 °C",
         LOG.split("\n"),
@@ -123,6 +133,67 @@ def test_a_log_is_read_however_it_is_typed(typed):
 
     assert pytest.approx([0, 5, 10, 15, 20, 25]) == times
     assert pytest.approx(LOG_C) == cores
+
+
+@pytest.mark.parametrize(
+    ("typed", "first", "last"),
+    [
+        ("18.00 5 °C, 18.05 6.5, 18.10 15", "18:00", 10),
+        ("0.00 5 °C; 5.00 6.5; 10.00 15", "", 10),  # minutes with two noughts: five apart
+        ("0.5 5 °C; 1.0 6.5; 1.5 15", "", 1.5),  # half a minute each: no clock steps so
+        ("500 5 °C; 505 6.5; 510 15", "", 510),  # nobody begins at five in the morning
+    ],
+)
+def test_times_that_step_like_a_clock_are_read_as_one_and_said(typed, first, last):
+    """By hand: from 18.00 to 18.10 are ten minutes, and as minutes it would be six seconds."""
+    log = answer_kind("probe log").read(typed)
+    _, sentence = answer_kind("probe log").seen(log, None)
+
+    assert (first, last) == (log.began, log.times.magnitude[-1])
+    assert (f"Read off the clock: the first at {first}" in sentence) == bool(first)
+
+
+FEW = "Look again: 7 readings are there, and 8 are asked for."
+
+
+@pytest.mark.parametrize(
+    ("cores", "words"),
+    [
+        ((9, 10, 15, 24, 32, 40, 46), FEW),
+        ((9, 10, 11, 12, 13, 15, 17, 19), "the core went up by 10 °C, and 20 °C at least"),
+        ((9, 9, 9, 10, 10, 11, 11, 12), "drawn for you: your log rises by less than 5 °C"),
+        ((9, 10, 15, 24, 32, 40, 46, 44), "drawn for you: your log does not rise at its end"),
+        ((9, 10, 15, 24), "drawn for you: fewer than five readings are too few"),
+    ],
+)
+def test_what_a_log_will_lose_points_for_is_said_before_it_is_handed_in(cores, words):
+    """What the text of the question asks for can be counted without knowing what is right."""
+    typed = "\n".join(f"{5 * place} min {core} °C" for place, core in enumerate(cores))
+    asked = ("-5 °C", "100 °C", "8 readings", "20 °C")
+    doubtful, sentence = answer_kind("probe log").seen(answer_kind("probe log").read(typed), asked)
+
+    assert doubtful
+    assert words in sentence
+
+
+def test_nine_readings_are_said_where_ten_are_asked_for():
+    kind = answer_kind("readings")
+    nine = kind.read("3, 3.5, 3, 2.5, 3, 3, 3.5, 3, 2.5 mm")
+
+    assert kind.seen(nine, ("1 mm", "10 mm", "10 readings")) == (
+        True,
+        f"read as 9 lengths: {nine!r}. Look again: 9 readings are there, and 10 are asked for.",
+    )
+
+
+def test_a_dropped_log_is_told_with_the_reason(capsys):
+    """The cell that starts the next questions says why it takes the log that was drawn."""
+    sheet = open_set("07-heat-gently", "demo", "BH-1007")
+    sheet.given("q1", sample=invented_logs([8], [80], [20], "a log"))
+    sheet.look("q1", "", "probe log")
+    sheet.build_on("q1", "0 min 9 °C; 5 min 9; 10 min 9; 15 min 10; 20 min 11 °C")
+
+    assert "The reason: your log rises by less than 5 °C" in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(

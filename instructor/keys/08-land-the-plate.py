@@ -493,23 +493,28 @@ Now land all of it. **Write the start of each task** on its line, as a clock tim
 
 | task | takes | who | needs | after | rests | may wait |
 |---|---|---|---|---|---|---|
+| heat the oven | 20 min | nobody | the oven | | | 10 min |
+| bake the rolls | yours | nobody | the oven | heat the oven | 20 min to cool | 2 h |
+| cool the oven | 10 min | nobody | the oven | | | 10 min |
 | sear the birds | 20 min | roast cook | a burner | | | 10 min |
-| roast the birds | yours | nobody | the oven | sear the birds | yours | 10 min |
+| roast the birds | yours | nobody | the oven | sear the birds, cool the oven | yours | 10 min |
 | carve the birds | yours | roast cook | | roast the birds | | 4 min |
 | cook the velouté | yours | sauce cook | a burner | | | 2 h |
 | season the cider base | yours | sauce cook | | | | 2 h |
 | whip the cider foam | yours | sauce cook | | season the cider base | | 6 min |
 | cut the brunoise | 40 min | larder cook | | | | 4 h |
 | warm the brunoise | 9 min | larder cook | a burner | cut the brunoise | | 10 min |
-| bake the rolls | yours | nobody | the oven | | 20 min to cool | 2 h |
-| plate the covers | yours | all three | | carve the birds, cook the velouté, whip the cider foam, warm the brunoise, bake the rolls | | 2 min |
+| warm the rolls | 6 min | nobody | the oven | bake the rolls | | 10 min |
+| plate the covers | yours | all three | | carve the birds, cook the velouté, whip the cider foam, warm the brunoise, warm the rolls | | 2 min |
 
-There are three cooks, two burners and **one oven**, which holds the birds or the rolls. The kitchen opens at 15:30.
+There are three cooks, two burners and **one oven**, which holds the birds or the rolls.
+Rolls bake at 220 °C (425 °F) and the birds roast at 160 °C (325 °F): the oven is heated for the rolls and cooled for the birds, and both are tasks. The kitchen opens at 15:30.
+Baked rolls wait under a cloth. They are warmed when the birds have left the oven, and come to the table warm.
 A rest follows the task; nobody is busy with it. "May wait" is counted from there to the task that uses it, for the plated covers to the service.
 
 Many plans are right. Yours is judged by these:
 everything is in order and ready in time, rests included (2 points); nothing waits too long (1.5); nobody is in two places (1); no more in the oven and on the burners than there is (1); nothing starts before the kitchen opens (0.5).
-A task left out costs its share.
+**The step is one minute.** What is broken by 5 min at most costs half a point; by more, or in the wrong order, all of its points. A task left out costs its share.
 
 **Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C); your local food code comes first.
 Poultry is done when a probe says so, and raw birds never lie above or beside what is ready to eat.
@@ -519,13 +524,16 @@ On this plate are celery, milk, mustard and gluten; foam may hide egg or soya. A
 # %% q6-given
 six = sheet.given(
     "q6",
-    late=steps(0, 45, 15, "min", "the service is at 19:00, and later by"),
+    late=steps(0, 45, 15, "min", "the service is this much later than 19:00"),
     rolls=steps(18, 24, 3, "min", "bake the rolls"),
 )
 six
 
 # %% q6-answer
 q6 = """
+heat the oven
+bake the rolls
+cool the oven
 sear the birds
 roast the birds
 carve the birds
@@ -534,7 +542,7 @@ season the cider base
 whip the cider foam
 cut the brunoise
 warm the brunoise
-bake the rolls
+warm the rolls
 plate the covers
 """
 ### BEGIN SOLUTION
@@ -553,7 +561,10 @@ q6 = {
     "carve the birds": before(one.plate, one.carve),
     "roast the birds": before(*birds),
     "sear the birds": before(*birds, Q_(20, "min")),
-    "bake the rolls": before(*birds, six.rolls),
+    "cool the oven": before(*birds, Q_(10, "min")),
+    "bake the rolls": before(*birds, Q_(10, "min"), six.rolls),
+    "heat the oven": before(*birds, Q_(10, "min"), six.rolls, Q_(20, "min")),
+    "warm the rolls": before(one.plate, Q_(6, "min")),
     "whip the cider foam": before(one.plate, two.foam),
     "season the cider base": before(one.plate, two.foam, two.season),
     "cook the velouté": before(one.plate, two.foam, two.season, two.veloute),
@@ -568,6 +579,9 @@ sheet.look(
     q6,
     "plan",
     plausible=(
+        "heat the oven",
+        "bake the rolls",
+        "cool the oven",
         "sear the birds",
         "roast the birds",
         "carve the birds",
@@ -576,7 +590,7 @@ sheet.look(
         "whip the cider foam",
         "cut the brunoise",
         "warm the brunoise",
-        "bake the rolls",
+        "warm the rolls",
         "plate the covers",
     ),
 )
@@ -595,9 +609,20 @@ def minutes(number):
 
 def service(late, roast, rest, carve, plate, veloute, season, foam, rolls):
     sauce, larder = {"cook": "sauce cook"}, {"cook": "larder cook"}
+    oven = {"hands": 0, "equipment": "oven"}
     return Kitchen(
         serve_at=later("19:00", late),
         tasks=(
+            Task("heat the oven", minutes(20), hold=minutes(10), **oven),
+            Task(
+                "bake the rolls",
+                rolls,
+                after="heat the oven",
+                rest=minutes(20),
+                hold=minutes(120),
+                **oven,
+            ),
+            Task("cool the oven", minutes(10), hold=minutes(10), **oven),
             Task(
                 "sear the birds",
                 minutes(20),
@@ -608,11 +633,10 @@ def service(late, roast, rest, carve, plate, veloute, season, foam, rolls):
             Task(
                 "roast the birds",
                 roast,
-                hands=0,
-                after="sear the birds",
+                after=("sear the birds", "cool the oven"),
                 rest=rest,
                 hold=minutes(10),
-                equipment="oven",
+                **oven,
             ),
             Task(
                 "carve the birds",
@@ -635,14 +659,7 @@ def service(late, roast, rest, carve, plate, veloute, season, foam, rolls):
                 equipment="burner",
                 **larder,
             ),
-            Task(
-                "bake the rolls",
-                rolls,
-                hands=0,
-                rest=minutes(20),
-                hold=minutes(120),
-                equipment="oven",
-            ),
+            Task("warm the rolls", minutes(6), after="bake the rolls", hold=minutes(10), **oven),
             Task(
                 "plate the covers",
                 plate,
@@ -653,7 +670,7 @@ def service(late, roast, rest, carve, plate, veloute, season, foam, rolls):
                     "warm the brunoise",
                     "whip the cider foam",
                     "cook the velouté",
-                    "bake the rolls",
+                    "warm the rolls",
                 ),
             ),
         ),

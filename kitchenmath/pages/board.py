@@ -95,7 +95,7 @@ def _filled_in(table, numbers):
 def _served(numbers):
     """The service: the clock time in a label, and later by the number beside it."""
     for label, number in numbers.items():
-        clock = re.search(r"service is at (\d{1,2}:\d\d)", label)
+        clock = re.search(r"service is .*?(\d{1,2}:\d\d)", label)
         if clock:
             return later(clock[1], number)
     return "19:00"

@@ -1,8 +1,9 @@
 """A question whose answer is a whole service plan, judged by what it must keep to.
 
 Many plans are right. A plan earns the points of each rule that it keeps; each rule that it breaks
-is named like a slip, with what clashes and why people do it. A slip is told by a plan that is
-right for another kitchen: one without rests, with a second oven, with a cook more.
+is named like a slip, with what clashes and why people do it. A few minutes over cost half a point.
+A slip is told by a plan that is right for another kitchen: one without rests, with a second oven,
+with a cook more.
 """
 
 import inspect
@@ -37,6 +38,8 @@ PARTS = {
     "equipment": ("equipment",),
     "opening": ("opening",),
 }
+SMALL_S = 300  # broken by no more than this, a rule costs little
+SMALL_COSTS = 0.5
 MOST_SENTENCES = 3  # on one slip; a plan with all at one time would fill a page
 
 
@@ -220,14 +223,18 @@ class PlanQuestion(AskedQuestion):
 
     def _lost(self, findings):
         """Points of the parts that these findings break; two slips may lose the same ones."""
-        broken = {finding.rule for finding in findings}
-        return float(sum(self.worth[part] for part, rules in PARTS.items() if broken & set(rules)))
+        return float(sum(self._costs(part, findings) for part in PARTS))
+
+    def _costs(self, part, findings):
+        """What one part loses: little where its worst finding is a matter of minutes."""
+        over_s = [each.over_s for each in findings if each.rule in PARTS[part]]
+        if not over_s:
+            return 0
+        return min(self.worth[part], SMALL_COSTS if max(over_s) <= SMALL_S else math.inf)
 
     def _earned(self, findings, share):
         """Points of the parts that are kept, less the share of the tasks left out, in halves."""
-        broken = {finding.rule for finding in findings}
-        kept = sum(self.worth[part] for part, rules in PARTS.items() if not broken & set(rules))
-        return math.floor(2 * kept * share + 1e-9) / 2
+        return math.floor(2 * (self.points - self._lost(findings)) * share + 1e-9) / 2
 
     def _verdict(self, outcome, points, answer, right, found=(), notes=()):
         lines = [_row(right, name) for name in right.sequence]

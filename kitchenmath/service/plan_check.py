@@ -4,6 +4,7 @@ Nothing here knows how a plan is made; `plan_back` is checked by it like a stude
 """
 
 import itertools
+import math
 from typing import NamedTuple
 
 from kitchenmath.errors import KitchenError, OutOfRange
@@ -17,11 +18,13 @@ class Finding(NamedTuple):
     rule: "missing", "unreadable", "unknown", "late", "order", "rest" (in order but for the rest),
     "hold", "opening", "cook" (one in two places), "hands" or "equipment".
     tasks: the names that clash.
+    over_s: by how much, in seconds; infinite where it has no measure.
     """
 
     rule: str
     tasks: tuple
     sentence: str
+    over_s: float = math.inf
 
 
 def check_plan(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, opens=None):
@@ -143,7 +146,7 @@ def _late(task, starts_s, serve_s):
     late = f"{say_span(ready_s - serve_s)} after the service at {say_clock(serve_s)}"
     sentence = f"{task.name!r} is {_done(task)} at {say_clock(ready_s)}, {late}."
     rule = "rest" if ready_s - task.rest_s <= serve_s else "late"
-    return [Finding(rule, (task.name,), sentence)]
+    return [Finding(rule, (task.name,), sentence, ready_s - serve_s)]
 
 
 def _out_of_order(task, used_by, starts_s):
@@ -154,6 +157,7 @@ def _out_of_order(task, used_by, starts_s):
             (task.name, each.name),
             f"{each.name!r} starts at {say_clock(starts_s[each.name])}, but {task.name!r} is "
             f"{_done(task)} only at {say_clock(ready_s)}.",
+            ready_s - starts_s[each.name],
         )
         for each in used_by
         if starts_s[each.name] < ready_s
@@ -172,7 +176,7 @@ def _too_long(task, used_by, starts_s, serve_s):
     over = f"holds {say_span(task.hold_s)}: {say_span(wait_s - task.hold_s)} too long"
     over = over if task.hold_s else "must not wait at all"
     sentence = f"{task.name!r} waits {say_span(wait_s)} until {use} and {over}."
-    return [Finding("hold", (task.name,), sentence)]
+    return [Finding("hold", (task.name,), sentence, wait_s - task.hold_s)]
 
 
 def _done(task):
@@ -186,6 +190,7 @@ def _too_early(starts_s, opens_s):
             (name,),
             f"{name!r} starts at {say_clock(start_s)}, {say_span(opens_s - start_s)} before the "
             f"kitchen opens at {say_clock(opens_s)}.",
+            opens_s - start_s,
         )
         for name, start_s in starts_s.items()
         if opens_s is not None and start_s < opens_s
@@ -202,7 +207,7 @@ def _short_of_hands(tasks, starts_s, crew):
                 f"the cook “{cook}” is wanted in two places between {say_clock(begin_s)} and "
                 f"{say_clock(end_s)}: {_listed(names)}."
             )
-            findings.append(Finding("cook", tuple(names), sentence))
+            findings.append(Finding("cook", tuple(names), sentence, end_s - begin_s))
     hands = {name: task.hands for name, task in tasks.items()}
     there = f"there {'is 1 cook' if len(crew) == 1 else f'are {len(crew)} cooks'}"
     for begin_s, end_s, names, need in _overloads(hands, len(crew), tasks, starts_s):
@@ -210,7 +215,7 @@ def _short_of_hands(tasks, starts_s, crew):
             f"Too few hands between {say_clock(begin_s)} and {say_clock(end_s)}: "
             f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, and {there}."
         )
-        findings.append(Finding("hands", tuple(names), sentence))
+        findings.append(Finding("hands", tuple(names), sentence, end_s - begin_s))
     return findings
 
 
@@ -224,7 +229,7 @@ def _short_of_kit(tasks, starts_s, kit):
                 f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, "
                 f"and there is {number}."
             )
-            findings.append(Finding("equipment", tuple(names), sentence))
+            findings.append(Finding("equipment", tuple(names), sentence, end_s - begin_s))
     return findings
 
 

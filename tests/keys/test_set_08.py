@@ -9,8 +9,9 @@ mL of base; 1440 / 0.60 = 2.4 L. q4 three bottles, 15.60 / 36 + 4.30 = $4.73. q5
 $13.92.
 
 q6, backward from 19:30: plate 19:20; foam 19:14, season 19:02, velouté 18:32; warm 9 min, 19:11,
-cut 40 min, 18:31; carve 19:08; roast 19:08 - 18 - 75 = 17:35, sear 20 min, 17:15; the rolls out of
-the oven by then, 17:14, cool at 17:55, and waiting 85 of 120 min.
+cut 40 min, 18:31; carve 19:08; roast 19:08 - 18 - 75 = 17:35, sear 20 min, 17:15; the oven is
+cooled 10 min before, 17:25, the rolls are baked by then, 17:04, and it is heated from 16:44. The
+rolls are cool at 17:45, and wait 89 of 120 min until they are warmed, 6 min, from 19:14.
 """
 
 import itertools
@@ -34,7 +35,10 @@ SHEET = load_key(KEY).sheet
 PLAN = SHEET.questions["q6"]
 RIGHT = {"q1": "115 min", "q2": "1 h 12 min", "q3": "2.4 L", "q4": "$4.73", "q5": "$13.92"}
 BY_HAND = {
-    "bake the rolls": "17:14",
+    "heat the oven": "16:44",
+    "bake the rolls": "17:04",
+    "cool the oven": "17:25",
+    "warm the rolls": "19:14",
     "sear the birds": "17:15",
     "roast the birds": "17:35",
     "cut the brunoise": "18:31",
@@ -73,11 +77,14 @@ def test_the_answers_worked_by_hand_earn_everything():
     ("changed", "slip", "points"),
     [
         # Rested at 19:08: three minutes too few. Carved at 19:17, they wait 3 of 4.
-        ({"carve the birds": "19:05"}, "forgot the rest", 4),
-        # Seared at 17:40, in the oven from 17:35.
-        ({"sear the birds": "17:20"}, "began before what it waits for was done", 4),
+        ({"carve the birds": "19:05"}, "forgot the rest", 5.5),
+        # In the oven six minutes later, rested at 19:14: six too few.
+        ({"roast the birds": "17:41"}, "forgot the rest", 4),
+        # Seared at 17:40, in the oven from 17:35: five minutes, and then six.
+        ({"sear the birds": "17:20"}, "began before what it waits for was done", 5.5),
+        ({"sear the birds": "17:21"}, "began before what it waits for was done", 4),
         # Done at 19:31; the foam then waits 1 of 6, the carved birds 1 of 4.
-        ({"plate the covers": "19:21"}, "plated too late", 4),
+        ({"plate the covers": "19:21"}, "plated too late", 5.5),
         # Ready at 19:12, it waits 8 of 6; base and velouté go before it.
         (
             {
@@ -86,27 +93,29 @@ def test_the_answers_worked_by_hand_earn_everything():
                 "cook the velouté": "18:20",
             },
             "held the foam too long",
-            4.5,
+            5.5,
         ),
-        # All about the birds eight minutes sooner: carved at 19:12, they wait 8 of 4.
+        # All about the birds ten minutes sooner: carved at 19:10, they wait 10 of 4, 6 too long.
         (
             {
-                "carve the birds": "19:00",
-                "roast the birds": "17:27",
-                "sear the birds": "17:07",
-                "bake the rolls": "17:06",
+                "carve the birds": "18:58",
+                "roast the birds": "17:25",
+                "sear the birds": "17:05",
+                "cool the oven": "17:15",
+                "bake the rolls": "16:54",
+                "heat the oven": "16:34",
             },
             "carved too early",
             4.5,
         ),
-        # From 19:02 to 19:10 the sauce cook has velouté and base.
+        # From 19:02 to 19:10 the sauce cook has velouté and base: eight minutes.
         ({"cook the velouté": "18:40"}, "a cook in two places", 5),
-        # The rolls come out at 17:41, the birds go in at 17:35.
-        ({"bake the rolls": "17:20"}, "two things in one oven", 5),
+        # The rolls come out at 17:33, the oven is to cool from 17:25; hot at 17:04, it waits 8.
+        ({"bake the rolls": "17:12"}, "two things in one oven", 5),
         # Half an hour before the opening; cut at 15:40, it waits 3 h 31 min of 4 h.
         ({"cut the brunoise": "15:00"}, "began before the door was open", 5.5),
-        # Nine of ten tasks: 6 x 0.9 = 5.4, in halves 5.
-        ({"season the cider base": None}, "left a task out", 5),
+        # Twelve of thirteen tasks: 6 x 12 / 13 = 5.54, in halves 5.5.
+        ({"season the cider base": None}, "left a task out", 5.5),
     ],
 )
 def test_each_broken_rule_is_named_and_costs_its_points(changed, slip, points, known):
@@ -118,7 +127,7 @@ def test_each_broken_rule_is_named_and_costs_its_points(changed, slip, points, k
 
 
 def test_all_five_minutes_sooner_is_plated_too_early(known):
-    """The covers wait 5 of 2 minutes; all else is as it was."""
+    """The covers wait 5 of 2 minutes, 3 too long; all else is as it was."""
     sooner = {
         name: f"{hour}:{minute - 5:02d}" if minute >= 5 else f"{hour - 1}:{minute + 55}"
         for name, (hour, minute) in (
@@ -127,15 +136,15 @@ def test_all_five_minutes_sooner_is_plated_too_early(known):
     }
     verdict = PLAN.judge(sooner, known)
 
-    assert (verdict.slips, verdict.points) == (("plated too early",), 4.5)
+    assert (verdict.slips, verdict.points) == (("plated too early",), 5.5)
 
 
 def test_two_broken_rules_are_both_named_and_both_cost(known):
-    """A rest forgotten (2) and the oven full (1)."""
-    verdict = PLAN.judge(BY_HAND | {"carve the birds": "19:05", "bake the rolls": "17:20"}, known)
+    """A rest three minutes short (half a point) and the oven full for eight (1)."""
+    verdict = PLAN.judge(BY_HAND | {"carve the birds": "19:05", "bake the rolls": "17:12"}, known)
 
     assert verdict.slips == ("forgot the rest", "two things in one oven")
-    assert verdict.points == 3
+    assert verdict.points == 4.5
     assert re.match(
         r"\(1\) A rest is left off.*\(2\) More goes in than there is", in_words(verdict)
     )
@@ -209,8 +218,10 @@ def test_a_plan_crosses_from_the_students_room_as_it_was_typed(cell):
     verdict = marked(q6=cell)["verdicts"][-1]
 
     assert (verdict["outcome"], verdict["points"]) == ("right", 6)
-    assert verdict["answer"].startswith("17:14 bake the rolls; 17:15 sear the birds; 17:35 roast")
-    assert verdict["given"][0] == "the service is at 19:00, and later by: 30 min"
+    assert verdict["answer"].startswith(
+        "16:44 heat the oven; 17:04 bake the rolls; 17:15 sear the birds"
+    )
+    assert verdict["given"][0] == "the service is this much later than 19:00: 30 min"
 
 
 def test_an_untouched_sheet_is_missing_and_a_broken_one_says_so():

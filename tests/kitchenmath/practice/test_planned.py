@@ -273,22 +273,28 @@ def test_another_plan_that_keeps_everything_is_as_right():
     ("changed", "slips", "points", "words"),
     [
         # Carved at 19:05: the birds are rested at 19:10. Carved meat then waits 5 of 5 minutes.
-        ({"carve the birds": "19:05"}, ("forgot the rest",), 4, "is rested only at 19:10"),
+        ({"carve the birds": "19:05"}, ("forgot the rest",), 5.5, "is rested only at 19:10"),
+        # A minute sooner the rest is six short, and the carved birds wait 6 of 5.
+        ({"carve the birds": "19:04"}, ("forgot the rest",), 3.5, "is rested only at 19:10"),
         ({"whip the foam": "19:00"}, ("held the foam",), 4.5, "9 min too long"),
-        ({"bake the bread": "17:40"}, ("one oven",), 5, "between 17:55 and 18:00"),
+        ({"bake the bread": "17:40"}, ("one oven",), 5.5, "between 17:55 and 18:00"),
+        ({"bake the bread": "17:41"}, ("one oven",), 5, "between 17:55 and 18:01"),
         ({"bake the bread": "16:50"}, (), 5.5, "10 min before the kitchen opens at 17:00"),
         # Plated at 19:21, so done at 19:31; the foam waits 1 of 6, the carved birds 1 of 5.
-        ({"plate": "19:21"}, (), 4, "1 min after the service at 19:30"),
+        ({"plate": "19:21"}, (), 5.5, "1 min after the service at 19:30"),
         # Plated at 19:15: birds and foam are ready at 19:20, A and B still at work on them, and
-        # the covers wait 5 of 2 minutes. Order, holding and hands are gone.
-        ({"plate": "19:15"}, (), 1.5, "'plate' starts at 19:15, but 'carve the birds'"),
+        # the covers wait 5 of 2 minutes. Each of the three rules is five minutes off at most.
+        ({"plate": "19:15"}, (), 4.5, "'plate' starts at 19:15, but 'carve the birds'"),
         # The foam is ready at 19:17 and waits 3 of 6 minutes.
         ({"whip the foam": "19:12"}, (), 6, "Right"),
     ],
-    ids=["rest", "hold", "equipment", "opening", "late", "order", "none"],
+    ids=["rest", "long", "hold", "oven", "longer", "opening", "late", "order", "none"],
 )
 def test_each_broken_rule_costs_its_points_and_says_what_clashes(changed, slips, points, words):
-    """2 for order, 1.5 for holding, 1 each for hands and oven, 0.5 for the opening."""
+    """2 for order, 1.5 for holding, 1 each for hands and oven, 0.5 for the opening.
+
+    What is broken by five minutes or less costs half a point.
+    """
     verdict = judged({**BY_HAND, **changed})
 
     assert (verdict.slips, verdict.points) == (slips, points)
@@ -305,7 +311,7 @@ def test_a_cook_in_two_places_costs_the_hands():
     )
     verdict = one_cook.judge(BY_HAND, KNOWN)
 
-    assert (verdict.slips, verdict.points) == (("two places",), 5)
+    assert (verdict.slips, verdict.points) == (("two places",), 5.5)
     assert "between 19:15 and 19:20" in in_words(verdict)
 
 

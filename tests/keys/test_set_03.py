@@ -9,7 +9,7 @@ Promise: the three fours are off, seven of ten are on size; that row reads 35 to
 100 - 35 = 65 % are off.
 Dice: 38 mm / 1.414 = 26.87 mm give 4 each way, 110 mm give 18: 4 x 4 x 18 = 288 dice of 216 mm³ are
 62,208 mm³. The carrot: 0.7854 x 38 x 38 x 110 = 124,753 mm³. 62,208 / 124,753 = 49.9 %.
-Time: 4 / 3.4 = 1.1765, squared 1.384; 5 min x 1.384 = 6.92 min, 6 min 55 s.
+Time: 4 / 3.4 = 1.1765, squared 1.384; 25 s x 1.384 = 34.6 s.
 """
 
 import json
@@ -29,13 +29,13 @@ from kitchenmath.practice import Measured, in_words
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
 RAW = key_notebook(SET)
-RIGHT = {"q2": "3.4 mm", "q3": "0.516 mm", "q4": "65 %", "q5": "49.9 %", "q6": "6 min 55 s"}
+RIGHT = {"q2": "3.4 mm", "q3": "0.516 mm", "q4": "65 %", "q5": "49.9 %", "q6": "34.6 s"}
 OUT_OF = {"q1": 3, "q2": 2, "q3": 3, "q4": 3, "q5": 3, "q6": 3}
 # Ten of their own. They add up to 31.5, so the mean is 3.15 mm. Squared distances: 3 x 0.1225
 # (3.5), 4 x 0.0225 (3), 2 x 0.4225 (2.5), 0.7225 (4): 2.025; / 9 = 0.225, its root 0.474 mm.
-# The four alone is off: 9 of ten, 55 to 100 %, so 45 % at worst. 5 min x (4 / 3.15)² = 8.06 min.
+# The four alone is off: 9 of ten, 55 to 100 %, so 45 % at worst. 25 s x (4 / 3.15)² = 40.3 s.
 OWN = "3.5, 3.0, 2.5, 4.0, 3.0, 3.5, 3.0, 2.5, 3.5, 3.0 mm"
-FROM_OWN = {"q2": "3.15 mm", "q3": "0.474 mm", "q4": "45 %", "q5": "49.9 %", "q6": "8 min 4 s"}
+FROM_OWN = {"q2": "3.15 mm", "q3": "0.474 mm", "q4": "45 %", "q5": "49.9 %", "q6": "40.3 s"}
 
 IN_INCHES = "0.14 0.12 0.1 0.16 0.12 0.14 0.12 0.1 0.14 0.12"
 IN_CM = "0.35 0.3 0.25 0.4 0.3 0.35 0.3 0.25 0.35 0.3"
@@ -87,11 +87,11 @@ def test_the_hand_calculation_from_own_readings_earns_everything(key):
         ("q5", "78.3 %", "share of the square, not of the carrot", 2),  # of 26.87² x 110 mm³
         ("q5", "28 %", "squared to half the diameter", 1),  # 19 mm give 3: 162 dice
         ("q5", "39.2 %", "took the round for a square bar", 2),  # of 38² x 110 mm³
-        ("q6", "5 min 53 s", "straight ratio", 1),  # 5 x 1.1765
-        ("q6", "8 min 8 s", "cubed the ratio", 1),
-        ("q6", "3 min 37 s", "turned the ratio round", 1),
-        ("q6", "2 min 42 s", "took the smallest piece", 2),  # 5 x (2.5 / 3.4)²
-        ("q6", "8 min 53 s", "compared with the size asked for", 2),  # 5 x (4 / 3)²
+        ("q6", "29.4 s", "straight ratio", 1),  # 25 x 1.1765
+        ("q6", "40.7 s", "cubed the ratio", 1),
+        ("q6", "18.1 s", "turned the ratio round", 1),
+        ("q6", "13.5 s", "took the smallest piece", 2),  # 25 x (2.5 / 3.4)²
+        ("q6", "44.4 s", "compared with the size asked for", 2),  # 25 x (4 / 3)²
     ],
 )
 def test_each_slip_worked_by_hand_is_named(key, question, typed, slip, worth):
@@ -129,8 +129,8 @@ def test_readings_are_judged_by_what_sound_ones_keep_to(key, typed, slips, point
 
 
 def test_a_slip_in_the_mean_is_followed_through_into_the_time(key):
-    """By hand: with the middle reading, 3.5 mm, for a mean: 5 min x (4 / 3.5)² = 6.53 min."""
-    verdicts = found(key, **RIGHT | {"q2": "3.5 mm", "q6": "6 min 32 s"})
+    """By hand: with the middle reading, 3.5 mm, for a mean: 25 s x (4 / 3.5)² = 32.7 s."""
+    verdicts = found(key, **RIGHT | {"q2": "3.5 mm", "q6": "32.7 s"})
 
     assert verdicts["q2"].outcome == "slip"
     assert (verdicts["q6"].outcome, verdicts["q6"].points) == ("follow-through", 3)

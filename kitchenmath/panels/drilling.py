@@ -1,12 +1,47 @@
-"""The drill as a panel: a question, a place to type, and what to do next."""
+"""Drills as panels: one with fresh numbers as often as wanted, or four of earlier lessons."""
+
+import ast
+import json
+import random
+from pathlib import Path
 
 import ipywidgets as widgets
 
-from kitchenmath.drills import Round
+from kitchenmath.drills import (
+    Round,
+    brines,
+    buying,
+    cutting,
+    dough_warmth,
+    foaming,
+    landing,
+    measuring,
+    mixing,
+    oven_heat,
+    resting,
+    seasoning,
+    thickening,
+    warming,
+)
+from kitchenmath.errors import OutOfRange
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
 from kitchenmath.practice import in_words
 
+__all__ = ["LESSONS", "drill_panel", "recall_panel"]
+
 SIGNS = {"right": "✓ ", "close": "≈ ", "slip": "↺ ", "wrong": "✗ "}
+MANY = 4
+# The lesson in which each drill is taught.
+LESSONS = {
+    1: (measuring, oven_heat),
+    2: (mixing, dough_warmth),
+    3: (cutting,),
+    4: (buying,),
+    5: (seasoning, brines),
+    6: (foaming, thickening),
+    7: (warming, resting),
+    8: (landing,),
+}
 
 
 def drill_panel(drill):
@@ -86,3 +121,106 @@ def drill_panel(drill):
 def _alike(typed, read_as):
     """Whether an answer was typed as it is written out, blanks aside: then nobody is told twice."""
     return "".join(typed.split()) == "".join(read_as.split())
+
+
+def recall_panel(lesson, folder=None, chance=None):
+    """Four drills of earlier lessons, one at a time.
+
+    Those that the student's own practice sheets hold come first: that is what had not come right
+    when a set was marked. The others are drawn at random, anew at each opening.
+
+    Parameters
+    ----------
+    lesson : int
+        From 2; its own drills and those of later lessons are not asked.
+    folder : path, optional
+        Where practice sheets may lie; the folder in which the lessons are open when left out.
+    chance : random.Random, optional
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `names`, the drills to come as (lesson, name), `asked`, the drill's panel,
+        `following` and `words`.
+
+    Raises
+    ------
+    OutOfRange
+        For the first lesson, before which there is nothing to recall.
+    """
+    earlier = [
+        (number, name, drill)
+        for number, modules in LESSONS.items()
+        if number < lesson
+        for module in modules
+        for name, drill in module.DRILLS.items()
+    ]
+    if not earlier:
+        raise OutOfRange(f"lesson: {lesson} came; before lesson 2 there is nothing to recall.")
+    drawn = _drawn(earlier, _on_sheets(Path(folder or Path.cwd())), chance or random.Random())
+    words, place = widgets.HTML(), widgets.VBox()
+    following = widgets.Button(description="Next question", layout={"width": "auto"})
+    panel = below_each_other([words, place, following])
+    turns = []
+
+    def show():
+        number, _, drill = drawn[len(turns)]
+        panel.asked = drill_panel(drill)
+        place.children = [panel.asked]
+        turns.append(panel.asked.round)
+        words.value = said(together(f"{len(turns)} of {len(drawn)}, from lesson {number}."))
+
+    def go_on(_):
+        if len(turns) < len(drawn):
+            show()
+            return
+        right = sum(turn.counted and turn.in_a_row > 0 for turn in turns)
+        place.children, following.layout.display = [], "none"
+        words.value = said(
+            together(
+                f"{right} of {len(turns)} came right. "
+                + ("Go on." if right == len(turns) else "Try the others once more tomorrow.")
+            )
+        )
+
+    following.on_click(go_on)
+    show()
+    panel.names, panel.following = [(number, name) for number, name, _ in drawn], following
+    panel.words = words
+    return panel
+
+
+def _drawn(earlier, on_sheets, chance):
+    """Four of the earlier drills: those on practice sheets first, then one a lesson at random."""
+    first = [each for each in earlier if each[1] in on_sheets]
+    rest = [each for each in earlier if each[1] not in on_sheets]
+    chance.shuffle(first)
+    chance.shuffle(rest)
+    lessons = set()
+    # One of each lesson before a second one of any.
+    apart = sorted(rest, key=lambda each: each[0] in lessons or lessons.add(each[0]) or False)
+    return [*first, *apart][:MANY]
+
+
+def _on_sheets(folder):
+    """Names of the drills in the practice sheets of a folder; a file that is none is passed by."""
+    found = set()
+    for file in sorted(folder.glob("*.ipynb")):
+        try:
+            notebook = json.loads(file.read_text(encoding="utf-8"))
+            if notebook["metadata"].get("kitchen", {}).get("practice") != "re-teach":
+                continue
+            cells = [cell for cell in notebook["cells"] if cell.get("id", "").endswith("-drill")]
+            found.update(*(_named("".join(cell["source"])) for cell in cells))
+        except (OSError, ValueError, KeyError, TypeError, AttributeError, SyntaxError):
+            continue
+    return found
+
+
+def _named(source):
+    """The names behind `DRILLS[…]` in a cell."""
+    return [
+        node.slice.value
+        for node in ast.walk(ast.parse(source))
+        if isinstance(node, ast.Subscript) and isinstance(node.slice, ast.Constant)
+    ]

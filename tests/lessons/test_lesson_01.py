@@ -93,13 +93,6 @@ def test_small_numbers_of_where_this_breaks():
     assert "no whole number" in scaled.look_again["egg"]
 
 
-def test_the_ten_invented_cups():
-    """By hand: they add to 1410 g, so 141 g each; (152 - 128) / 141 = 17 %."""
-    assert printed("ten-cups") == (
-        "from 128 g to 152 g, mean 141.0 g\n17 % from the lightest to the heaviest\n"
-    )
-
-
 @pytest.mark.parametrize("text", [PROSE, GUIDE], ids=["lesson", "guide"])
 def test_the_cooling_limit_is_the_food_codes(text):
     """FDA Food Code 3-501.14(A): 57 to 21 °C within 2 h, to 5 °C within 6 h in all."""

@@ -90,12 +90,6 @@ def test_books_differ_by_twenty_points_for_celery():
     assert "They differ by twenty points" in PROSE
 
 
-def test_the_invented_root_of_the_lesson():
-    """By hand: 640 / 910 = 0.703."""
-    assert say(yield_of(purchased=read("910 g"), edible=read("640 g")), 2) == "70 %"
-    assert printed("own-yield") == "my yield: 70 %\n"
-
-
 def test_the_breast_loses_28_percent_and_the_way_back_is_a_division():
     """By hand: 126 / 175 = 0.72; 100 - 72 = 28 %; 126 / 0.72 = 175 g."""
     loss = cooking_loss(raw=read("175 g"), cooked=read("126 g"))

@@ -13,9 +13,18 @@ talk
 `;
 let hear;
 
+// A folder whose files stay in this browser: what was measured in one lesson is there in the next.
+async function keepFolder(FS, folder) {
+  FS.mkdirTree(folder);
+  FS.mount(FS.filesystems.IDBFS, { autoPersist: true }, folder);
+  await new Promise(done => FS.syncfs(true, trouble => done(trouble && console.info("Nothing is kept here:", trouble))));
+}
+
 async function start(packages) {
   const folder = new URL("./python/", import.meta.url).href;
-  const python = await loadPyodide({ indexURL: folder, packages: packages.names });
+  const env = { HOME: "/home/pyodide", KITCHEN_KEPT: "/kept" };
+  const python = await loadPyodide({ indexURL: folder, packages: packages.names, env });
+  await keepFolder(python.FS, env.KITCHEN_KEPT);
   for (const [name, address] of Object.entries(packages.files ?? {})) {
     const raw = await fetch(new URL(address, import.meta.url));
     python.FS.mkdirTree(name.replace(/\/[^/]*$/, ""));

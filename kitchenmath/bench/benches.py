@@ -1,0 +1,308 @@
+"""What each bench asks for, and what it makes of what a cook typed."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from statistics import mean
+
+from kitchenmath.brine import strength, strength_from_density, strength_from_gravity
+from kitchenmath.cuts import judge
+from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
+from kitchenmath.foods import food
+from kitchenmath.heat import Piece, fit_surface_coefficient, time_to_core
+from kitchenmath.practice.log_lines import pairs_in
+from kitchenmath.practice.typed_lists import amounts_in, quantity_of, with_units
+from kitchenmath.ratios import friction_factor
+from kitchenmath.sauces import drainage_half_life, overrun
+from kitchenmath.units import Q_, kind_of, read, say
+from kitchenmath.units.registry import same_kind
+from kitchenmath.yields import yield_of
+
+__all__ = ["BENCHES", "Bench", "Box", "Worked"]
+
+
+@dataclass(frozen=True)
+class Worked:
+    """What came out: a sentence for the cook, and the number that later lessons take."""
+
+    sentence: str
+    number: object
+
+
+@dataclass(frozen=True)
+class Box:
+    """One thing to type.
+
+    Attributes
+    ----------
+    label, example : str
+    unit : str
+        For a bare number, and the kind that is asked for; not of a choice or a log.
+    kind : str
+        "amount", "amounts" (several in a row), "choice" or "log" (lines of a probe).
+    options : tuple of str
+        For a choice.
+    wanted : bool
+        Whether nothing can be worked out without it.
+    """
+
+    label: str
+    example: str
+    unit: str = "count"
+    kind: str = "amount"
+    options: tuple = ()
+    wanted: bool = True
+
+    def read(self, text):
+        """What stands in the box.
+
+        Parameters
+        ----------
+        text : str
+
+        Returns
+        -------
+        Quantity, list of Quantity, or str
+
+        Raises
+        ------
+        Unreadable
+            With the box's label, and what to type.
+        """
+        if self.kind == "choice":
+            return text
+        try:
+            if self.kind == "log":
+                return pairs_in(text)
+            if self.kind == "amounts":
+                counted = [
+                    quantity_of(number, unit, f"number {place}")
+                    for place, (number, unit) in enumerate(amounts_in(text), 1)
+                ]
+                return [self._checked(each) for each in with_units(counted, self.unit)[0]]
+            return self._checked(self._with_unit(read(text)))
+        except (Unreadable, WrongKind, OutOfRange) as error:
+            raise Unreadable(f"{self.label}: {error} Type it such as {self.example}.") from None
+
+    def _with_unit(self, found):
+        return Q_(found.magnitude, self.unit) if kind_of(found) == "number" else found
+
+    def _checked(self, found):
+        if not same_kind(found, self.unit):
+            raise WrongKind(f"{say(found)} is a {kind_of(found)}.")
+        if kind_of(found) != "temperature" and found.magnitude <= 0:
+            raise OutOfRange(f"{say(found)} came; it must be above 0.")
+        return found
+
+
+@dataclass(frozen=True)
+class Bench:
+    """A measurement that a lesson sends its reader to make.
+
+    Attributes
+    ----------
+    title : str
+        "my yield": as it is called in later lessons.
+    boxes : dict of str to Box
+    work : callable
+        Takes what was read by the names of the boxes, what is not `wanted` and was left empty as
+        None; gives `Worked`.
+    """
+
+    title: str
+    boxes: dict
+    work: Callable
+
+    def worked(self, typed):
+        """What comes out of what was typed.
+
+        Parameters
+        ----------
+        typed : dict of str to str
+
+        Returns
+        -------
+        Worked or None
+            None as long as a box is empty that is wanted.
+
+        Raises
+        ------
+        KitchenError
+            With what to type.
+        """
+        texts = {name: typed.get(name, "").strip() for name in self.boxes}
+        if any(box.wanted and not texts[name] for name, box in self.boxes.items()):
+            return None
+        found = {
+            name: box.read(texts[name]) if texts[name] else None for name, box in self.boxes.items()
+        }
+        return self.work(**found)
+
+
+def _cups(weights):
+    if len(weights) < 2:
+        raise OutOfRange("Weights: one shows no spread. Weigh two cups at least.")
+    grams = [each.to("g").magnitude for each in weights]
+    middle = mean(grams)
+    apart = 100 * (max(grams) - min(grams)) / middle
+    return Worked(
+        f"{len(grams)} cups: from {min(grams):g} g to {max(grams):g} g, {middle:.0f} g on average. "
+        f"From the lightest to the heaviest is {apart:.0f} % of that.",
+        Q_(middle, "g"),
+    )
+
+
+def _friction(dough, water, flour, room):
+    friction = friction_factor(dough=dough, water=water, flour=flour, room=room)
+    before, after = (
+        [each.to("degC").magnitude for each in group] for group in ((water, flour, room), (dough,))
+    )
+    return Worked(
+        f"My friction is {say(friction.to('delta_degC'), 2)}: three times {after[0]:g} is "
+        f"{3 * after[0]:g}, less {' + '.join(f'{each:g}' for each in before)}.",
+        friction.to("delta_degC"),
+    )
+
+
+def _cuts(edges, cut, ruler):
+    edges = Q_([each.to("mm").magnitude for each in edges], "mm")
+    judged = judge(edges, cut, tolerance=Q_(0.5, "mm"), resolution=ruler)
+    return Worked(judged.verdict, Q_(float(edges.magnitude.mean()), "mm"))
+
+
+def _yield(bought, cut):
+    share = yield_of(purchased=bought, edible=cut)
+    return Worked(
+        f"My yield is {say(share, 2)}: {say(cut)} of {say(bought)} went on, "
+        f"and {say(bought - cut.to(bought.units))} came off.",
+        share,
+    )
+
+
+def _brine(salt, water, hydrometer, temperature, jug):
+    by_weight = strength(salt=salt, water=water)
+    ways = [f"Weighed in, the brine is {say(by_weight, 2)}"]
+    if hydrometer is not None:
+        if temperature is None:
+            raise Unreadable("Its temperature: a hydrometer needs it. Type it such as 20 °C.")
+        read_off = strength_from_gravity(hydrometer.to("count").magnitude, temperature=temperature)
+        ways.append(f"by the hydrometer {say(read_off, 2)}")
+    if jug is not None:
+        ways.append(f"by the jug {say(strength_from_density(jug / Q_(500, 'mL')), 2)}")
+    return Worked(", ".join(ways) + ".", by_weight)
+
+
+def _foam(base, foam, drained, liquid):
+    air = overrun(liquid_weight=base, foam_weight=foam)
+    sentence = f"My foam has an overrun of {say(air, 2)}."
+    if drained is None:
+        return Worked(sentence, None)
+    minutes = Q_([float(place) for place in range(1, len(drained) + 1)], "min")
+    out = Q_([each.to("mL").magnitude for each in drained], "mL")
+    half = drainage_half_life(minutes, out, liquid=liquid or Q_(60, "mL"))
+    return Worked(f"{sentence} Half of its liquid is out after {say(half, 2)}.", half)
+
+
+def _oven(across, oven, log):
+    ball = Piece("sphere", diameter=across, food=food("beetroot"))
+    fit = fit_surface_coefficient(ball, log, oven)
+    start, done = log[0][1], Q_(85, "degC")
+    wider = Piece("sphere", diameter=1.25 * across, food=food("beetroot"))
+    sentence = (
+        f"My oven's surface coefficient is {say(fit.coefficient, 2)}; the log is met within "
+        f"{say(fit.typical_miss, 1)}."
+    )
+    if start < done < oven:
+        time = time_to_core(wider, start, oven, fit.coefficient, done)
+        sentence += (
+            f" So a beetroot of {say(1.25 * across, 2)} would reach {say(done)} after about "
+            f"{say(time, 2)}: an estimate, and a probe decides."
+        )
+    return Worked(sentence, fit.coefficient)
+
+
+def _task(guess, times):
+    minutes = [each.to("min").magnitude for each in times]
+    said = guess.to("min").magnitude
+    off = 100 * (said - mean(minutes)) / mean(minutes)
+    side = "too short" if off < 0 else "too long"
+    near = "right on average" if abs(off) < 0.5 else f"{abs(off):.0f} % {side} on average"
+    longest = Q_(max(minutes), "min")
+    return Worked(
+        f"My guess was {near}. From {min(minutes):g} to {max(minutes):g} min: "
+        f"plan with {say(longest, 2)}.",
+        longest,
+    )
+
+
+CUT_NAMES = ("brunoise", "small dice", "medium dice", "large dice", "julienne", "bâtonnet")
+BENCHES = {
+    "cups": Bench(
+        "my cup of flour",
+        {"weights": Box("Weights", "136, 149, 141 g", "g", "amounts")},
+        _cups,
+    ),
+    "friction": Bench(
+        "my friction",
+        {
+            "dough": Box("Dough, after kneading", "26 °C", "degC"),
+            "water": Box("Water", "24 °C", "degC"),
+            "flour": Box("Flour", "22 °C", "degC"),
+            "room": Box("Room", "23 °C", "degC"),
+        },
+        _friction,
+    ),
+    "cuts": Bench(
+        "my brunoise",
+        {
+            "edges": Box("Edges", "3.5, 3.0, 2.5 mm", "mm", "amounts"),
+            "cut": Box("The cut", "brunoise", kind="choice", options=CUT_NAMES),
+            "ruler": Box("The ruler shows", "0.5 mm", "mm", wanted=False),
+        },
+        _cuts,
+    ),
+    "yield": Bench(
+        "my yield of celeriac",
+        {"bought": Box("As it came", "0.91 kg", "g"), "cut": Box("Cut", "640 g", "g")},
+        _yield,
+    ),
+    "brine": Bench(
+        "my brine",
+        {
+            "salt": Box("Salt", "50 g", "g"),
+            "water": Box("Water", "950 g", "g"),
+            "hydrometer": Box("Hydrometer", "1.034", "count", wanted=False),
+            "temperature": Box("Its temperature", "20 °C", "degC", wanted=False),
+            "jug": Box("What 500 mL weigh", "518 g", "g", wanted=False),
+        },
+        _brine,
+    ),
+    "foam": Bench(
+        "my foam",
+        {
+            "base": Box("A cup of base", "270 g", "g"),
+            "foam": Box("The cup of foam", "90 g", "g"),
+            "drained": Box(
+                "Drained after each minute", "4, 9, 14 mL", "mL", "amounts", wanted=False
+            ),
+            "liquid": Box("All the liquid in it", "52 mL", "mL", wanted=False),
+        },
+        _foam,
+    ),
+    "oven": Bench(
+        "my oven",
+        {
+            "across": Box("The beetroot, across", "70 mm", "mm"),
+            "oven": Box("The oven", "120 °C", "degC"),
+            "log": Box("The probe, a time and a temperature a line", "5 min 9.5 °C", kind="log"),
+        },
+        _oven,
+    ),
+    "task": Bench(
+        "my task",
+        {
+            "guess": Box("My guess", "12 min", "min"),
+            "times": Box("By the clock", "14, 17, 15 min", "min", "amounts"),
+        },
+        _task,
+    ),
+}

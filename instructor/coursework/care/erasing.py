@@ -10,6 +10,7 @@ import os
 import re
 import shutil
 import sqlite3
+import zipfile
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
@@ -108,9 +109,22 @@ def still_named(course, student, name=""):
     found = []
     for file in sorted(path for path in course.folder.rglob("*") if path.is_file()):
         place = file.relative_to(course.folder).as_posix()
-        if text.search(place) or raw.search(file.read_bytes()):
+        if text.search(place) or raw.search(file.read_bytes()) or _packed(file, text, raw):
             found.append(place)
     return found
+
+
+def _packed(file, text, raw):
+    """Whether something packed in a zip, or in a spreadsheet's file, names them."""
+    if file.suffix not in (".zip", ".xlsx"):
+        return False
+    try:
+        with zipfile.ZipFile(file) as packed:
+            return any(
+                text.search(name) or raw.search(packed.read(name)) for name in packed.namelist()
+            )
+    except (zipfile.BadZipFile, OSError, ValueError, RuntimeError):
+        return False
 
 
 def _somewhere(course, student):

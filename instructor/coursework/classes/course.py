@@ -9,7 +9,7 @@ import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
-from coursework.classes.course_file import AboveZero, Text, Whole, YesNo, read_settings
+from coursework.classes.course_file import AboveZero, Country, Text, Whole, YesNo, read_settings
 from coursework.classes.policy import (
     POLICY_LINES,
     MarkBook,
@@ -57,6 +57,7 @@ class Settings:
     term: Text
     gradebook: str = ""
     student_codes: YesNo = False
+    country: Country = ""
     bounds: Bounds = field(default_factory=Bounds)
     mark_book: MarkBook = field(default_factory=MarkBook)
     sets: dict[str, SetRule] = field(default_factory=dict)
@@ -79,6 +80,8 @@ class Course:
         How the term's mark book counts.
     student_codes : bool
         Whether a set asks for a code that each student was given.
+    country : str
+        Two letters, or "": how tables for the office are written.
     """
 
     folder: Path
@@ -89,6 +92,7 @@ class Course:
     policy: Policy = field(default_factory=Policy)
     gradebook_address: str = ""
     student_codes: bool = False
+    country: str = ""
 
     @property
     def gradebook(self):
@@ -148,6 +152,9 @@ name = "{name}"
 term = "{term}"
 # With true, a set asks each student for a code of their own: see codes.csv after handing out.
 # student_codes = false
+# The class's country in two letters: tables for the office are written in its way, in Germany
+# (DE) with semicolons and decimal commas. Without this line: commas, and decimal points.
+# country = "GB"
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
 # There are: {bounds}.
@@ -240,4 +247,5 @@ def open_course(folder):
         policy_of(settings.mark_book, settings.sets, settings.practical),
         settings.gradebook,
         settings.student_codes,
+        settings.country,
     )

@@ -14,10 +14,11 @@ from typing import NewType
 import cattrs
 from cattrs.errors import ClassValidationError, ForbiddenExtraKeysError, IterableValidationError
 
+from coursework.classes.countries import is_country
 from coursework.errors import CourseError
 
-__all__ = ["AboveZero", "Choice", "Days", "FromZero", "Moment", "Percent", "Text", "Whole", "YesNo",
-           "read_settings"]  # fmt: skip
+__all__ = ["AboveZero", "Choice", "Country", "Days", "FromZero", "Moment", "Percent", "Text",
+           "Whole", "YesNo", "read_settings"]  # fmt: skip
 
 # Kinds of line. The float ones are plain floats for everybody else.
 AboveZero = NewType("AboveZero", float)
@@ -27,6 +28,7 @@ Whole = NewType("Whole", int)
 Days = NewType("Days", float)
 Moment = NewType("Moment", float)
 YesNo = NewType("YesNo", bool)
+Country = NewType("Country", str)
 Text = NewType("Text", str)  # a number that needs no quotes is text too: term = 2026
 
 TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[ T][0-9]{2}:[0-9]{2}(:[0-9]{2})?"
@@ -79,6 +81,12 @@ def _choice(value, kind):
     return str(value)
 
 
+def _country(value, _):
+    if not isinstance(value, str) or not (value == "" or is_country(value)):
+        raise ValueError('write the two letters of a country, as in "GB" or "DE".')
+    return value
+
+
 def _text(value, _):
     if not isinstance(value, str):
         raise ValueError("write it between two quotes.")
@@ -129,7 +137,7 @@ def _converter():
     for kind, hook in (
         (AboveZero, _above_zero), (FromZero, _from_zero), (Percent, _percent), (Whole, _whole),
         (Days, _days), (Moment, _moment), (YesNo, _yes_no), (str, _text),
-        (Text, _bare_text),
+        (Text, _bare_text), (Country, _country),
     ):  # fmt: skip
         converter.register_structure_hook(kind, hook)
     converter.register_structure_hook_func(

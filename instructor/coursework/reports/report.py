@@ -17,6 +17,7 @@ from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.points import slips_in_words
 from coursework.records.reading import not_marked, usable_records
+from coursework.reports.office import as_csv, save_xlsx
 from coursework.reports.page import page
 from coursework.reports.picture import (
     DOTS,
@@ -65,7 +66,9 @@ def report(course, set_id, progress=None):
     records, human = poured_in(records, human_marks(course, set_id), holds)
     odd = odd + refused_points(course, set_id)
     sheet = course.reports / f"{set_id}-marks.csv"
-    save(sheet, sheet_as_csv(mark_sheet(course, set_id, records, human, holds)), "utf-8-sig")
+    rows = mark_sheet(course, set_id, records, human, holds)
+    save(sheet, as_csv(rows, course.country), "utf-8-sig")
+    save_xlsx(sheet, rows, set_id)
     if progress:
         progress(1, 2, "mark sheet")
     file = course.reports / f"{set_id}.html"

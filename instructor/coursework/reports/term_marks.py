@@ -1,8 +1,9 @@
 """Write the term's mark book: a sheet for the office and a page; each writing keeps the earlier."""
 
 from coursework.classes.one_at_a_time import one_at_a_time
+from coursework.reports.office import save_xlsx
 from coursework.reports.page import page
-from coursework.reports.term_page import as_csv, shown
+from coursework.reports.term_page import as_csv, rows, shown
 from coursework.safe_files import keep_earlier, save
 from coursework.terms.practical import take_practical
 from coursework.terms.term_book import term_book
@@ -48,11 +49,12 @@ def term_marks(course, practical=None, progress=None, now=None):
 def _written(course, book):
     """The files of a mark book; what stood there before is kept where it was different."""
     files = course.reports / "term-marks.csv", course.reports / "term-marks.html"
-    texts = as_csv(book), page("term.html", **shown(course, book))
+    texts = as_csv(book, course.country), page("term.html", **shown(course, book))
     for file, text, encoding in zip(files, texts, ("utf-8-sig", "utf-8"), strict=True):
         if file.is_file() and file.read_bytes() != text.encode(encoding, "replace"):
             keep_earlier(course.folder, file)
         save(file, text, encoding)
+    save_xlsx(files[0], rows(book), "term")
     return *files, book
 
 

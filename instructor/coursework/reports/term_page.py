@@ -3,7 +3,7 @@
 from markupsafe import Markup
 
 from coursework.arriving.arrivals import on_the_clock
-from coursework.csv_sheets import sheet_as_csv
+from coursework.reports import office
 from coursework.reports.picture import LOW
 from coursework.words import number
 
@@ -51,18 +51,19 @@ def rows(book):
     return found
 
 
-def as_csv(book):
+def as_csv(book, country=""):
     """The mark book as CSV text that a spreadsheet opens as text and numbers, never as formulas.
 
     Parameters
     ----------
     book : TermBook
+    country : str
 
     Returns
     -------
     str
     """
-    return sheet_as_csv(rows(book))
+    return office.as_csv(rows(book), country)
 
 
 def in_words(policy):

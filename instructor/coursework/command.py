@@ -106,6 +106,9 @@ def _parser():
     again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
     again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
     again.add_argument("--each", action="store_true", help="for each student who lacks something")
+    packs = step("pack", _pack, "write a page for each student, and pack all in one zip")
+    packs.add_argument("set")
+    packs.add_argument("--folders", action="store_true", help="a folder for each student")
     step("student", _student, "show all that is known of a student").add_argument("student")
     term = step("term-marks", _term_marks, "write the term's mark book over all sets")
     term.add_argument("--practical", type=Path, help="CSV: student_number and a column a mark")
@@ -118,7 +121,7 @@ def _parser():
     care = [add(step, chosen) for add in
             (add_care_commands, add_deciding_commands, add_arriving_commands)]  # fmt: skip
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points", "student", "edition", *chain(*care)):  # fmt: skip
+                 "term-marks", "points", "pack", "student", "edition", *chain(*care)):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
@@ -242,6 +245,15 @@ def _term_marks(options):
     with Progress("Making the mark book") as progress:
         written = term_marks(course, options.practical, progress)
     print(said(*written))
+
+
+def _pack(options):
+    from coursework.reports.pack import in_words, pack
+
+    course = chosen(options.folder)
+    with Progress("Packing") as progress:
+        packed = pack(course, options.set, options.folders, progress)
+    print(in_words(packed))
 
 
 def _student(options):

@@ -13,6 +13,7 @@ from coursework.errors import CourseError
 from coursework.marking.mark_set import mark_set
 from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
+from coursework.reports.pack import in_words, pack
 from coursework.reports.report import report
 from coursework.sets.hand_out import hand_out
 from kitchenmath.panels.frame import below_each_other
@@ -28,7 +29,7 @@ def steps_panel(desk):
     Returns
     -------
     ipywidgets VBox
-        With attributes `place` and `upload`, where hand-ins are named.
+        With attributes `place` and `upload`, where hand-ins are named, and `folders`.
     """
     place = widgets.Text(
         description="Folder or zip",
@@ -37,6 +38,10 @@ def steps_panel(desk):
         layout=WIDE,
     )
     upload = widgets.FileUpload(description="Or choose files", multiple=True)
+
+    folders = widgets.Checkbox(
+        description="In the one file: a folder for each student", indent=False, layout=WIDE
+    )
 
     def taking(progress):
         taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
@@ -51,11 +56,13 @@ def steps_panel(desk):
             desk.step("Take in", taking),
             desk.step("Mark", lambda progress: _mark(desk, progress)),
             desk.step("Hand back", lambda progress: _hand_back(desk, progress)),
+            folders,
+            desk.step("Hand back as one file", lambda progress: _pack(desk, folders, progress)),
             desk.step("Report", lambda progress: _report(desk, progress)),
         ],
         PAGE,
     )
-    panel.place, panel.upload = place, upload
+    panel.place, panel.upload, panel.folders = place, upload, folders
     return panel
 
 
@@ -100,6 +107,11 @@ def _hand_back(desk, progress):
     return f"{len(pages)} pages are in {desk.course.folder / 'feedback'}\nThe first: {pages[0]}"
 
 
+def _pack(desk, folders, progress):
+    return in_words(pack(desk.course, desk.sets.value, folders.value, progress))
+
+
 def _report(desk, progress):
     sheet, page = report(desk.course, desk.sets.value, progress)
-    return f"Mark sheet: {sheet}\nThe class's page: {page}"
+    book = sheet.with_suffix(".xlsx")
+    return f"Mark sheet: {sheet}\nThe same as a spreadsheet: {book}\nThe class's page: {page}"

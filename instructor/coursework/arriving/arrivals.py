@@ -99,7 +99,7 @@ class Arrival:
         return self.place, self.name, self.sha256
 
 
-def arrival_of(found, limit):
+def arrival_of(found, limit, budget=None):
     """The arrival of one found file, with what it says of itself.
 
     Parameters
@@ -107,6 +107,8 @@ def arrival_of(found, limit):
     found : Found
     limit : int
         Longest file (bytes) that is read.
+    budget : Budget, optional
+        What reading it may cost; all that came in one hand-in shares one.
 
     Returns
     -------
@@ -122,7 +124,7 @@ def arrival_of(found, limit):
     says, trouble = {}, found.reason
     if not trouble:
         try:
-            notebook = read_notebook(found.raw, limit)
+            notebook = read_notebook(found.raw, limit, budget)
             words = (student_of(notebook), *set_of(notebook), code_of(notebook))
             names = ("says_student", "says_set", "says_term", "says_code")
             says = {name: short(one) for name, one in zip(names, words, strict=True)}

@@ -2,7 +2,8 @@
 
 A notebook of 47 MB is nearly all outputs, which nobody needs for marking: they are stepped over.
 A file that breaks off has been read up to the break. The time grows with the length of the text
-and with nothing else, and a text nested 50,000 deep is refused before anything recurses.
+and with nothing else, a text nested 50,000 deep is refused before anything recurses, and of a text
+of millions of pieces only as many are read as any notebook has.
 """
 
 import json
@@ -12,6 +13,10 @@ import re
 DEEPEST = 500
 # No cell that a student typed is longer; what is longer is not built.
 LONGEST = 5_000_000
+
+# What reading may cost, in brackets and strings stepped over: some seconds. A value that is stopped
+# at takes as long as twenty of them. A notebook with 20,000 cells takes some 4,000,000.
+MOST_PIECES, A_STOP = 6_000_000, 20
 
 SPACE = re.compile(r"[ \t\r\n]*")
 BARE = re.compile(r"[-+.\w]+")
@@ -26,6 +31,23 @@ class TooDeep(ValueError):
     """Lists in lists in lists, deeper than any notebook."""
 
 
+class TooMuch(Broken):
+    """More pieces than any notebook has; up to here it was read."""
+
+
+class Budget:
+    """The pieces that may still be read, of one file or of all that came in one hand-in."""
+
+    def __init__(self, pieces=MOST_PIECES):
+        self.left = pieces
+
+    def spend(self, pieces):
+        """Take pieces off, or raise `TooMuch` where there are no more."""
+        self.left -= pieces
+        if self.left < 0:
+            raise TooMuch
+
+
 class Walk:
     """A JSON text and the place up to which it was read.
 
@@ -33,8 +55,8 @@ class Walk:
     with `members` or `elements`, or leaves it, and then it is stepped over.
     """
 
-    def __init__(self, text):
-        self.text, self.at = text, 0
+    def __init__(self, text, budget=None):
+        self.text, self.at, self.budget = text, 0, budget or Budget()
 
     def next_mark(self):
         """The next character that is not space, still to be read; empty at the end."""
@@ -79,6 +101,7 @@ class Walk:
 
     def stop_at_value(self, name):
         """Let the caller have the value; step over it when the caller did not read it."""
+        self.budget.spend(A_STOP)
         self.next_mark()
         start = self.at
         yield name
@@ -118,6 +141,7 @@ class Walk:
             if not found:
                 raise Broken
             self.at = found.start()
+            self.budget.spend(1)
             if found.group() == '"':
                 self.skip_string()
                 continue

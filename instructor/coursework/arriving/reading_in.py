@@ -9,7 +9,7 @@ import json
 import re
 from typing import NamedTuple
 
-from coursework.arriving.json_walk import Broken, TooDeep, Walk
+from coursework.arriving.json_walk import Broken, TooDeep, TooMuch, Walk
 from kitchenmath.errors import KitchenError
 
 LONGEST_PHOTO = 700_000  # characters of a photo cell's outputs; beyond, only that it is too long
@@ -72,7 +72,7 @@ class Notebook(NamedTuple):
     photos: dict
 
 
-def read_notebook(raw, limit=None):
+def read_notebook(raw, limit=None, budget=None):
     """The cells of a notebook file.
 
     Parameters
@@ -81,6 +81,8 @@ def read_notebook(raw, limit=None):
         The file, whatever it is.
     limit : int, optional
         Longest file (bytes) that is read.
+    budget : Budget, optional
+        What may be spent on it; that of one file by default.
 
     Returns
     -------
@@ -108,13 +110,20 @@ def read_notebook(raw, limit=None):
             "(file_bytes)."
         )
     text, findings = text_of(raw)
-    walk, reading = Walk(text), Reading(findings)
+    walk, reading = Walk(text, budget), Reading(findings)
     if walk.next_mark() != "{":
         raise UnreadableNotebook("The file is no notebook.")
     try:
         reading.top(walk)
     except TooDeep:
         raise UnreadableNotebook("The file is nested deeper than any notebook.") from None
+    except TooMuch:
+        if not reading.cells:
+            raise UnreadableNotebook("The file has far more pieces than any notebook.") from None
+        findings.append(
+            f"The file has far more pieces than any notebook: its first {len(reading.cells)} cells "
+            "were read."
+        )
     except Broken:
         if not reading.cells:
             raise UnreadableNotebook("The file is damaged before its first cell.") from None

@@ -20,6 +20,7 @@ from coursework.arriving.arrivals import (
     write_list,
 )
 from coursework.arriving.clock import by_the_clock, doubted
+from coursework.arriving.json_walk import Budget
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle, with_what_was_told
 from coursework.arriving.taken_in import TakenIn
@@ -91,10 +92,11 @@ def _take_in(course, places, progress, now):
 
 def _gathered(course, places, progress, now):
     """What is found in these places, kept, with the times that count."""
-    found_now = []
+    found_now, budgets = [], {}
     unpacking = Unpacking(places, course.bounds, leave=[course.folder])
     for done, found in enumerate(unpacking, start=1):
-        arrival = arrival_of(found, course.bounds.file_bytes)
+        budget = budgets.setdefault((found.place, found.outer or found.name), Budget())
+        arrival = arrival_of(found, course.bounds.file_bytes, budget)
         if found.raw is not None:
             keep(course, arrival, found.raw)
         found_now.append((arrival, found.archive))

@@ -20,6 +20,9 @@ MENDING = (
 )
 
 
+MOST_LINES = 20  # of a kind; the list has them all
+
+
 @dataclass(frozen=True)
 class TakenIn:
     """What one taking-in brought; as text, a few lines for the instructor.
@@ -45,7 +48,7 @@ class TakenIn:
         lines = self._of_new() if self.came else ["There is no file to take in."]
         if self.mended:
             lines.append(f"{counted(self.mended)} that had no place before:")
-            lines += [f"  {said(one)}" for one in self.mended]
+            lines += some(self.mended)
         return "\n".join([*lines, *self._of_persons(), *self._of_times()])
 
     def _of_new(self):
@@ -62,9 +65,9 @@ class TakenIn:
         lines = [f"{counted(self.new)} taken in: {', '.join(parts)}."]
         if len(self.came) > len(self.new):
             lines.append(f"{older} came before.")
-        lines += [f"  {said(one)}" for one in by[REPLACED]]
+        lines += some(by[REPLACED])
         for state, what_to_do in ((WAITS, WHICH), (NOT_PLACED, MENDING)):
-            lines += [*(f"  {said(one)}" for one in by[state]), what_to_do] if by[state] else []
+            lines += [*some(by[state]), what_to_do] if by[state] else []
         return lines
 
     def _of_persons(self):
@@ -85,6 +88,13 @@ class TakenIn:
                    f"which is late; by its own word it is from {on_the_clock(says)}.")  # fmt: skip
         if self.in_doubt:
             yield A_TIME
+
+
+def some(those):
+    """A line for each, or for the first ones and one that says where the others stand."""
+    lines = [f"  {said(one)}" for one in those[:MOST_LINES]]
+    more = len(those) - MOST_LINES
+    return [*lines, f"  and {more} more: arrived/list.csv has them all."] if more > 0 else lines
 
 
 def counted(those):

@@ -19,6 +19,7 @@ from coursework.arriving.reading_in import megabytes
 from coursework.errors import CourseError
 
 ENTRIES = 10_000
+OWN_ENTRIES = 200  # of a student's own zip, where one notebook is wanted
 # A zip may hold this many of the largest hand-ins, or this many times its own size: whichever is
 # more. A class's notebooks shrink five- to twentyfold; a zip made to fill a disk, a thousandfold.
 LARGEST = 10
@@ -152,11 +153,7 @@ class Unpacking:
         try:
             archive = zipfile.ZipFile(file)
             infos = [info for info in archive.infolist() if not info.is_dir()]
-            if len(archive.infolist()) > ENTRIES:
-                raise NotTaken(
-                    f"The zip has {len(archive.infolist())} entries; at most {ENTRIES} are opened. "
-                    "Unpack it and take in the folder."
-                )
+            refuse_many(len(archive.infolist()), inside)
         except (NotTaken, *BROKEN_ZIP) as error:
             damaged = "The zip is damaged: download it again."
             reason = str(error) if isinstance(error, NotTaken) else damaged
@@ -227,6 +224,14 @@ class Unpacking:
         except OSError:
             return None
         return raw if len(raw) <= self.bounds.file_bytes else None
+
+
+def refuse_many(entries, inside):
+    """Refuse a zip of more files than are opened; a student's own holds one notebook, or some."""
+    most = OWN_ENTRIES if inside else ENTRIES
+    if entries > most:
+        do = "Ask for the notebook alone." if inside else "Unpack it and take in the folder."
+        raise NotTaken(f"The zip has {entries} entries; at most {most} are opened. {do}")
 
 
 def open_plain(path):

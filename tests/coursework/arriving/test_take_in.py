@@ -13,6 +13,8 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
+from coursework.arriving.json_walk import MOST_PIECES, Budget
+from coursework.arriving.reading_in import read_notebook
 from coursework.arriving.take_in import take_in as take_in_by_the_clock
 from coursework.classes.course import new_course, open_course
 from coursework.errors import CourseError
@@ -90,6 +92,31 @@ def test_each_notebook_goes_to_whom_it_says(course, tmp_path, way):
     assert one == submitted(course, "BH-1001")
     assert two == submitted(course, "BH-1002")
     assert "2 files taken in: 2 count." == str(taken)
+
+
+def test_all_that_came_in_one_students_zip_shares_what_reading_may_cost(
+    course, tmp_path, monkeypatch
+):
+    """A budget for one notebook and no more: the second is not read, and a classmate's is."""
+    pieces = Budget()
+    read_notebook(hand_in("BH-1001"), budget=pieces)
+    cost = MOST_PIECES - pieces.left
+    monkeypatch.setattr(Budget, "__init__", lambda self: setattr(self, "left", cost + 10))
+    own = pack(tmp_path / "own.zip", {"a": hand_in("BH-1001"), "b": hand_in("BH-1001", q1="b")})
+    post = {"BH-1.zip": own.read_bytes(), "BH-2.ipynb": hand_in("BH-1002")}
+    taken = take_in(course, pack(tmp_path / "all.zip", post))
+    by_name = {one.name: one for one in taken.came}
+
+    assert "" == by_name["BH-1.zip/a"].trouble == by_name["BH-2.ipynb"].trouble
+    assert "more pieces than any notebook" in by_name["BH-1.zip/b"].trouble
+
+
+def test_of_many_files_without_a_place_twenty_are_told_and_the_list_has_all(course, tmp_path):
+    taken = take_in(course, put(tmp_path / "post", {f"{n:02d}": b"x%d" % n for n in range(25)}))
+    lines = str(taken).splitlines()
+
+    assert "  and 5 more: arrived/list.csv has them all." in lines
+    assert 20 == sum(": not placed." in line for line in lines)
 
 
 def test_originals_are_kept_by_their_sha256_unchanged(course, tmp_path):

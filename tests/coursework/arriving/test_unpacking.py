@@ -259,6 +259,19 @@ def test_a_zip_with_too_many_entries_is_refused_whole(tmp_path, monkeypatch):
     assert 20 == len(taken(good))
 
 
+def test_a_students_own_zip_of_a_thousand_notebooks_is_one_line(tmp_path):
+    """9,990 notebooks of one student were 9,990 lines; two hundred files are opened, not more."""
+    many = zipped({f"{i}.ipynb": "a" for i in range(201)})
+    some = zipped({f"{i}.ipynb": "a" for i in range(200)})
+    archive = make_zip(tmp_path / "a.zip", {"BH-1.zip": many, "BH-2.zip": some})
+    bounds = Bounds(file_bytes=30_000)
+
+    assert {
+        "BH-1.zip": "The zip has 201 entries; at most 200 are opened. Ask for the notebook alone."
+    } == reasons(archive, bounds=bounds)
+    assert 200 == len(taken(archive, bounds=bounds))
+
+
 def test_a_zip_that_fills_the_disk_is_stopped_and_each_file_is_listed(tmp_path, monkeypatch):
     """By hand: a zip of some 8 kB may hold ten files of 10 kB, or twenty times itself: 160 kB."""
     monkeypatch.setattr(unpacking, "TIMES", 20)

@@ -49,7 +49,7 @@ def test_all_24_are_marked_and_what_cannot_be_placed_is_listed(played):
     """24 hand-ins count; no number, unknown number, broken file and a list are not placed."""
     _, _, taken, records = played
 
-    assert list(ROSTER) == [found["student"] for found in records]
+    assert list(ROSTER) == [found.student for found in records]
     said = str(taken)
     assert "24 count" in said and "4 not placed" in said and "1 replaced by a later one" in said
     for name in ("cousin.ipynb", "no name.ipynb", "broken.ipynb", "shopping list.txt"):
@@ -75,27 +75,27 @@ def test_nbgraders_page_knows_the_students_by_name(played):
 
 def test_every_way_of_answering_occurs(played):
     """Right, rounded and in other units; slips, follow-through, blank and noise."""
-    verdicts = [verdict for found in played[3] for verdict in found["verdicts"]]
-    outcomes = {verdict["outcome"] for verdict in verdicts}
+    verdicts = [verdict for found in played[3] for verdict in found.answered]
+    outcomes = {verdict.outcome for verdict in verdicts}
 
     assert {"right", "slip", "wrong", "missing", "follow-through"} <= outcomes
-    assert any(" lb" in v["answer"] and v["outcome"] == "right" for v in verdicts)
+    assert any(" lb" in v.answer and v.outcome == "right" for v in verdicts)
 
 
 def test_a_right_answer_as_played_is_never_refused(played):
     """Those who answered everything right, rounded or in other units have all 16 points."""
-    full = [f for f in played[3] if all(v["outcome"] == "right" for v in f["verdicts"])]
+    full = [f for f in played[3] if all(v.outcome == "right" for v in f.answered)]
 
-    assert all(sum(v["points"] for v in found["verdicts"]) == 16 for found in full)
+    assert all(sum(v.points for v in found.answered) == 16 for found in full)
     assert full
 
 
 def test_the_copy_is_named_with_both_students(played):
     """The copier's numbers are other ones, so the answers are wrong too."""
-    copied = {found["student"]: found["copied"] for found in played[3] if found["copied"]}
+    copied = {found.student: found.copied for found in played[3] if found.copied}
 
     assert {"BH-1004", "BH-1019"} == set(copied)
-    assert copied["BH-1004"][0][0] == "BH-1019"
+    assert copied["BH-1004"][0].student == "BH-1019"
 
 
 def test_the_same_seed_gives_the_same_marks_byte_for_byte(played, tmp_path):
@@ -165,7 +165,7 @@ def test_originals_are_kept_unchanged_under_their_digest(played):
 def test_a_human_mark_is_entered_kept_and_handed_back(played, tmp_path):
     """3.5 of 4 for q6, with a word; marking again leaves it; the page shows it."""
     course = again(played, tmp_path)
-    student = next(f["student"] for f in played[3] if f["human"][0]["answer"])
+    student = next(f.student for f in played[3] if f.written[0].answer)
     assert human_marks(course, SET)[student, "q6"] == (None, "")
     enter_human(course, SET, student, "q6", 3.5, "Good reasons, <b>both</b>.")
     mark_set(course, SET)
@@ -249,10 +249,10 @@ def test_nbgrader_itself_gives_the_same_points(played, tmp_path):
     course = again(played, tmp_path)
     three = ("BH-1001", "BH-1007", "BH-1021")
     ours = {
-        (found["student"], verdict["question"]): verdict["points"]
+        (found.student, verdict.question): verdict.points
         for found in usable_records(course, SET)[0]
-        if found["student"] in three
-        for verdict in found["verdicts"]
+        if found.student in three
+        for verdict in found.answered
     }
     for folder in (course.folder / "submitted").iterdir():
         if folder.name not in three:

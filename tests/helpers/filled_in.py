@@ -12,6 +12,7 @@ from dataclasses import asdict
 
 from coursework.classes.course import Bounds, open_course
 from coursework.marking.mark_one import mark
+from coursework.records.record_file import read_record
 from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.key_text import key_notebook
 
@@ -87,6 +88,11 @@ def copied(book, name, **changes):
 
 def marked(hand_in, student=STUDENT, **bounds):
     """The record of a hand-in, given as bytes or as a notebook."""
+    return marked_with_copy(hand_in, student, **bounds)[0]
+
+
+def marked_with_copy(hand_in, student=STUDENT, **bounds):
+    """The record of a hand-in, and our copy as it was marked."""
     bounds = {"seconds": 30, "cell_seconds": 10} | bounds
     return mark(
         {
@@ -102,7 +108,7 @@ def marked(hand_in, student=STUDENT, **bounds):
 
 def points(record):
     """Question to points, of those that a machine gives."""
-    return {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
+    return {verdict.question: verdict.points for verdict in record.answered}
 
 
 def class_copy(course, folder):
@@ -113,4 +119,4 @@ def class_copy(course, folder):
 
 def record_of(course, student):
     """What marking a class left of one hand-in."""
-    return json.loads(course.marks(SET, student).read_bytes())
+    return read_record(course.marks(SET, student))

@@ -59,10 +59,10 @@ def correct_key(course):
 def slips_worth(course, points):
     """Student and question of each slip that earned so many points."""
     return [
-        (record["student"], verdict["question"])
+        (record.student, answered.question)
         for record in usable_records(course, SET)[0]
-        for verdict in record["verdicts"]
-        if verdict["outcome"] == "slip" and verdict["points"] == points
+        for answered in record.answered
+        if answered.outcome == "slip" and answered.points == points
     ]
 
 

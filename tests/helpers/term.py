@@ -1,7 +1,7 @@
 """A term in records: hand-ins that arrive at a second, and points that each got."""
 
 import hashlib
-import json
+from dataclasses import replace
 
 from coursework.arriving.arrivals import (
     COUNTS,
@@ -12,6 +12,7 @@ from coursework.arriving.arrivals import (
     write_list,
 )
 from coursework.classes.course import open_course
+from coursework.records.record_file import as_text
 
 from tests.helpers.records import record, verdict
 
@@ -47,9 +48,9 @@ def sha(raw):
 
 def leave(course, set_id, *records):
     for each in records:
-        file = course.marks(set_id, each["student"])
+        file = course.marks(set_id, each.student)
         file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_text(json.dumps(each | {"set": set_id}), encoding="utf-8")
+        file.write_text(as_text(replace(each, set_id=set_id)), encoding="utf-8")
 
 
 def arrive(course, set_id, student, **seconds):

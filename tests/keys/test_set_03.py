@@ -163,7 +163,7 @@ def test_a_hand_in_goes_through_both_rooms(key):
     cells |= {"q2-answer": "q2 = mine.lengths.mean()", "q7-answer": "910 g, 520 g: 57 %."}
     for cell in copy["cells"]:
         cell["source"] = cells.get(cell["id"], cell["source"])
-    record = mark(
+    record, notebook = mark(
         {
             "key": RAW,
             "released": released(RAW, "demo"),
@@ -174,9 +174,9 @@ def test_a_hand_in_goes_through_both_rooms(key):
         }
     )
 
-    assert {each["question"]: each["points"] for each in record["verdicts"]} == OUT_OF
-    assert record["verdicts"][0]["given"][0].startswith("a sample drawn for you, invented: 4, 3, 3")
-    assert "start from your own: 3.5, 3, 2.5" in record["notebook"]
+    assert {each.question: each.points for each in record.answered} == OUT_OF
+    assert record.answered[0].given[0].startswith("a sample drawn for you, invented: 4, 3, 3")
+    assert "start from your own: 3.5, 3, 2.5" in notebook
 
 
 def test_random_measurements_and_answers_never_stop_the_marking(key):

@@ -167,7 +167,7 @@ def test_a_hand_in_goes_through_both_rooms(key):
     cells |= {"q4-answer": "q4 = four.time * (four.new / four.old) ** 2", "q7-answer": "12 min."}
     for cell in copy["cells"]:
         cell["source"] = cells.get(cell["id"], cell["source"])
-    record = mark(
+    record, notebook = mark(
         {
             "key": RAW,
             "released": released(RAW, "demo"),
@@ -178,10 +178,8 @@ def test_a_hand_in_goes_through_both_rooms(key):
         }
     )
 
-    assert {each["question"]: each["points"] for each in record["verdicts"]} == OUT_OF
-    assert (
-        "start from your own: 8 readings, from 0 min 41 °F to 35 min 103 °F" in (record["notebook"])
-    )
+    assert {each.question: each.points for each in record.answered} == OUT_OF
+    assert "start from your own: 8 readings, from 0 min 41 °F to 35 min 103 °F" in notebook
 
 
 def test_random_logs_and_answers_never_stop_the_marking(key):

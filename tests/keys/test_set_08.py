@@ -196,7 +196,7 @@ def marked(**cells):
     for cell in notebook["cells"]:
         name = cell["metadata"].get("nbgrader", {}).get("grade_id", "").removesuffix("-answer")
         cell["source"] = {"me": 'student = "BH-1007"', **cells}.get(name, cell["source"])
-    return mark(
+    record, _ = mark(
         {
             "key": KEY,
             "released": released,
@@ -206,6 +206,7 @@ def marked(**cells):
             "bounds": asdict(Bounds(seconds=60)),
         }
     )
+    return record
 
 
 @pytest.mark.parametrize(
@@ -215,20 +216,20 @@ def marked(**cells):
 )
 def test_a_plan_crosses_from_the_students_room_as_it_was_typed(cell):
     """Lines, more than a page of them, or a dict; it comes back earliest first."""
-    verdict = marked(q6=cell)["verdicts"][-1]
+    verdict = marked(q6=cell).answered[-1]
 
-    assert (verdict["outcome"], verdict["points"]) == ("right", 6)
-    assert verdict["answer"].startswith(
+    assert (verdict.outcome, verdict.points) == ("right", 6)
+    assert verdict.answer.startswith(
         "16:44 heat the oven; 17:04 bake the rolls; 17:15 sear the birds"
     )
-    assert verdict["given"][0] == "the service is this much later than 19:00: 30 min"
+    assert verdict.given[0] == "the service is this much later than 19:00: 30 min"
 
 
 def test_an_untouched_sheet_is_missing_and_a_broken_one_says_so():
     """The names of the tasks alone are no plan; a quote that is missing ends the cell."""
-    untouched = marked()["verdicts"][-1]
-    broken = marked(q6="q6 = dict('''\nfoam 19:14")["verdicts"][-1]
+    untouched = marked().answered[-1]
+    broken = marked(q6="q6 = dict('''\nfoam 19:14").answered[-1]
 
-    assert (untouched["outcome"], untouched["points"]) == ("missing", 0)
-    assert (broken["outcome"], broken["points"]) == ("unreadable", 0)
-    assert "SyntaxError" in broken["sentence"]
+    assert (untouched.outcome, untouched.points) == ("missing", 0)
+    assert (broken.outcome, broken.points) == ("unreadable", 0)
+    assert "SyntaxError" in broken.sentence

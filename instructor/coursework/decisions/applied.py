@@ -3,9 +3,10 @@
 Nothing is read or written here, and the record of marking is left as it is.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from coursework.records.points import earned
+from coursework.records.points import NOTHING, earned
+from coursework.records.record import HumanMark
 from coursework.safe_files import digest
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import Within
@@ -38,34 +39,38 @@ def as_decided(record, human, holds):
 
     Parameters
     ----------
-    record : dict
+    record : Record
         As marking leaves it.
-    human : dict of (str, str) to (float or None, str)
+    human : dict of (str, str) to HumanMark
         Points and remarks in nbgrader's gradebook, by student and question.
     holds : Holding
 
     Returns
     -------
-    dict
-        The record, without dropped questions. Where a decision or a person changed an outcome,
-        `outcome`, `slips` and `sentences` say what holds, and `decided` says why: "points by
-        hand", "full marks" or "accept this too".
-    dict of (str, str) to (float or None, str)
+    Record
+        Without dropped questions. Where a decision or a person changed an outcome, `outcome` and
+        `found` say what holds, and `decided` says why: "points by hand", "full marks" or "accept
+        this too".
+    dict of (str, str) to HumanMark
         The points of a person that hold for this record's student.
     """
-    set_id, student = record.get("set", ""), record["student"]
-    kept = {"verdicts": [], "human": []}
-    mine = {}
-    for part, found in kept.items():
-        for asked in record[part]:
-            question = asked["question"]
-            if (set_id, question) in holds.dropped:
-                continue
-            given = _given(asked, human.get((student, question)), holds, (set_id, student))
-            if given is not None and (given[0] is not None or given[1]):
-                mine[student, question] = given
-            found.append(_with_outcome(asked, given, holds, set_id))
-    return record | kept, mine
+    set_id, student = record.set_id, record.student
+    asked = [one for one in record.questions if (set_id, one.question) not in holds.dropped]
+    given = {
+        one.question: _given(one, human.get((student, one.question), NOTHING), holds, record)
+        for one in asked
+    }
+    decided = replace(
+        record,
+        answered=tuple(
+            _with_outcome(one, given[one.question], holds, set_id)
+            for one in asked
+            if not one.read_by_a_person
+        ),
+        written=tuple(one for one in asked if one.read_by_a_person),
+    )
+    mine = {(student, question): mark for question, mark in given.items() if mark != NOTHING}
+    return decided, mine
 
 
 def poured_in(records, human, holds):
@@ -73,14 +78,14 @@ def poured_in(records, human, holds):
 
     Parameters
     ----------
-    records : list of dict
-    human : dict of (str, str) to (float or None, str)
+    records : list of Record
+    human : dict of (str, str) to HumanMark
     holds : Holding
 
     Returns
     -------
-    list of dict
-    dict of (str, str) to (float or None, str)
+    list of Record
+    dict of (str, str) to HumanMark
     """
     found, given = [], {}
     for record in records:
@@ -90,49 +95,46 @@ def poured_in(records, human, holds):
     return found, given
 
 
-def _given(asked, stood, holds, whose):
-    """A person's points and remark for one question, or None where there are none that hold."""
-    set_id, student = whose
-    question = asked["question"]
+def _given(asked, stood, holds, record):
+    """A person's points and remark for one question, as they hold."""
+    set_id, question = record.set_id, asked.question
     if (set_id, question) in holds.full:
-        return float(asked["out_of"]), holds.full[set_id, question].why
-    by_hand = holds.points.get((set_id, student, question))
+        return HumanMark(asked.out_of, holds.full[set_id, question].why)
+    by_hand = holds.points.get((set_id, record.student, question))
     if by_hand is None:
         return stood
-    same = by_hand.answer in ("", answer_mark(asked["answer"]))
+    same = by_hand.answer in ("", answer_mark(asked.answer))
     if by_hand.kind == "points by hand" and same:
-        return by_hand.points, by_hand.why
+        return HumanMark(by_hand.points, by_hand.why)
     # Another answer reopens it; so does going back to the machine, for what only a person reads.
-    return (0.0 if "outcome" not in asked and not asked["answer"] else None), ""
+    return HumanMark(0.0) if asked.read_by_a_person and not asked.answer else NOTHING
 
 
 def _with_outcome(asked, given, holds, set_id):
-    """A verdict as it holds; a written answer has no outcome and stays as it is."""
-    if "outcome" not in asked:
-        return asked
-    question, out_of = asked["question"], float(asked["out_of"])
-    if (set_id, question) in holds.full:
-        return _right(asked, "full marks", asked["points"])
-    if given is not None and given[0] is not None:
-        if given[0] >= out_of - SAME:
-            return _right(asked, "points by hand", asked["points"])
-        if given[0] >= HALF * out_of - SAME:
-            return _right(asked, "points by hand", asked["points"]) | {"outcome": "marked"}
-        outcome = "wrong" if asked["outcome"] in (*RIGHT, "unreadable") else asked["outcome"]
-        return asked | {"outcome": outcome, "decided": "points by hand"}
-    if any(_accepts(one, asked) for one in holds.accepted.get((set_id, question), ())):
-        return _right(asked, "accept this too", out_of)
+    """A judged answer as it holds."""
+    if (set_id, asked.question) in holds.full:
+        return _cleared(asked, decided="full marks")
+    if given.points is not None:
+        by_hand = "points by hand"
+        if given.points >= asked.out_of - SAME:
+            return _cleared(asked, decided=by_hand)
+        if given.points >= HALF * asked.out_of - SAME:
+            return _cleared(asked, outcome="marked", decided=by_hand)
+        outcome = "wrong" if asked.outcome in (*RIGHT, "unreadable") else asked.outcome
+        return replace(asked, outcome=outcome, decided=by_hand)
+    if any(_accepts(one, asked) for one in holds.accepted.get((set_id, asked.question), ())):
+        return _cleared(asked, points=asked.out_of, decided="accept this too")
     return asked
 
 
-def _right(asked, decided, points):
-    return asked | {"outcome": "right", "slips": [], "sentences": [], "alternatives": False,
-                    "points": points, "decided": decided}  # fmt: skip
+def _cleared(asked, outcome="right", **other):
+    """A judged answer that came right after all, with nothing found in it."""
+    return replace(asked, outcome=outcome, found=(), notes=(), alternatives=False, **other)
 
 
 def _accepts(decision, asked):
     """Whether an accepted answer, or a wider step, takes this answer in."""
-    typed = asked["answer"]
+    typed = asked.answer
     if not typed.strip():
         return False
     if decision.accepted and typed.split() == decision.accepted.split():
@@ -141,7 +143,7 @@ def _accepts(decision, asked):
         value = read(typed)
         if decision.accepted:
             return _near(value, read(decision.accepted), NEAR)
-        target = read(asked["right"])
+        target = read(asked.right)
         around = Within(read(decision.step)).around(target)
         return abs(value.to(target.units).magnitude - target.magnitude) <= around
     except (KitchenError, ValueError, TypeError, ArithmeticError):
@@ -170,8 +172,8 @@ def changed_by(records, human, before, after):
 
     Parameters
     ----------
-    records : list of dict
-    human : dict of (str, str) to (float or None, str)
+    records : list of Record
+    human : dict of (str, str) to HumanMark
     before, after : Holding
 
     Returns
@@ -185,5 +187,5 @@ def changed_by(records, human, before, after):
         for question in [*old, *(one for one in new if one not in old)]:
             points = [each[question].points if question in each else None for each in (old, new)]
             if points[0] != points[1] or (question in old) != (question in new):
-                found.append(Change(record["student"], question, *points))
+                found.append(Change(record.student, question, *points))
     return found

@@ -97,7 +97,7 @@ def _set_state(course, set_id, title, decisions):
         return SetState(set_id, title, missing, to_mark, due=due)
     to_mark = tuple(one for one in not_marked(course, set_id, records) if one not in apart)
     last = _last_decided(decisions, set_id)
-    backs = {found["student"] for found in records} | {one for one in apart if one in roster}
+    backs = {found.student for found in records} | {one for one in apart if one in roster}
     old = sum(_page_is_old(course, set_id, student, last) for student in backs)
     return SetState(set_id, title, missing, to_mark, waiting_count(course, set_id), old, due)
 

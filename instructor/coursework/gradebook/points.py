@@ -15,6 +15,7 @@ from coursework.decisions.kinds import Decision
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.records.reading import answer_to
+from coursework.records.record import HumanMark
 
 __all__ = [
     "all_marks",
@@ -131,7 +132,7 @@ def human_marks(course, set_id):
 
     Returns
     -------
-    dict of (str, str) to (float or None, str)
+    dict of (str, str) to HumanMark
         By student and question; None where the cell still waits, also for points that no question
         gives (see `refused_points`).
     """
@@ -176,7 +177,7 @@ def _read_by_hand(course, set_id):
             refused.append((*key, given, most))
         if cell.endswith("-check") and auto is not None and (manual is None or not allowed):
             continue  # the machine's own mark stands in the record
-        marks[key] = points if allowed else None, words.get(key, "")
+        marks[key] = HumanMark(points if allowed else None, words.get(key, ""))
     return marks, refused
 
 

@@ -7,7 +7,7 @@ from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
-from coursework.records.points import heading_of, in_order
+from coursework.records.points import NOTHING, heading_of, in_order
 from coursework.records.reading import usable_records
 
 __all__ = ["Answer", "answers_to_read", "by_question", "remarks_on", "waiting_count"]
@@ -68,20 +68,20 @@ def answers_to_read(course, set_id):
     records, marks = poured_in(records, human_marks(course, set_id), holds)
     found, apart = [], holds.apart(set_id)
     for record in records:
-        if record["student"] in apart:  # the mark does not come from this file
+        if record.student in apart:  # the mark does not come from this file
             continue
-        unread = [one for one in record["verdicts"] if one["points"] is None]
-        for cell in [*unread, *record["human"]]:
-            given = marks.get((record["student"], cell["question"]), (None, ""))
-            found.append(_answer(record["student"], cell, *given))
+        for asked in record.questions:
+            if asked.points is None:
+                given = marks.get((record.student, asked.question), NOTHING)
+                found.append(_answer(record.student, asked, given))
     return sorted(found, key=lambda one: (in_order(one.question), one.student))
 
 
-def _answer(student, cell, points, remark):
-    title, asked = heading_of(cell["asked"], cell["question"])
+def _answer(student, asked, given):
+    title, text = heading_of(asked.asked, asked.question)
     return Answer(
-        student, cell["question"], title, asked.strip(), cell["answer"], float(cell["out_of"]),
-        points, remark or "", cell.get("right", ""), tuple(cell.get("working", ())),
+        student, asked.question, title, text.strip(), asked.answer, asked.out_of, given.points,
+        given.remark, asked.right, asked.working,
     )  # fmt: skip
 
 

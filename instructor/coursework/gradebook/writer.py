@@ -132,8 +132,8 @@ class GradeWriter:
 
     def _differences(self, record, rows):
         """The rows to insert (by table) and to update (by its name) for one record."""
-        student = record["student"]
-        stamp = datetime.fromisoformat(record["handed_in"])
+        student = record.student
+        stamp = datetime.fromisoformat(record.handed_in)
         if student not in self._students:
             name = names(self.course.roster.get(student, student))
             rows[STUDENT].append({"id": student, **name})
@@ -143,12 +143,12 @@ class GradeWriter:
         submitted, stood, _ = self._handed_in[student]
         if stood != stamp:
             rows[SUBMITTED.name].append({"which": submitted, "new_timestamp": stamp})
-        for verdict in record["verdicts"]:
-            cell = self._graded.get(f"{verdict['question']}-check")
-            self._grade(student, cell, verdict["points"], rows)
-        for human in record["human"]:
-            name = f"{human['question']}-answer"
-            nothing = 0.0 if not human["answer"] else None  # nothing is there to read
+        for answered in record.answered:
+            cell = self._graded.get(f"{answered.question}-check")
+            self._grade(student, cell, answered.points, rows)
+        for written in record.written:
+            name = f"{written.question}-answer"
+            nothing = 0.0 if not written.answer else None  # nothing is there to read
             self._grade(student, self._graded.get(name), nothing, rows)
             self._comment(student, self._solutions.get(name), nothing, rows)
         self._handed_in[student] = submitted, stamp, self._handed_in[student][2]

@@ -42,19 +42,18 @@ def changes(before, record):
 
     Parameters
     ----------
-    before : dict or None
-    record : dict
+    before : Record or None
+    record : Record
 
     Returns
     -------
     list of Change
     """
-    if not isinstance(before, dict) or before.get("sha256") != record["sha256"]:
+    if before is None or before.sha256 != record.sha256:
         return []  # a first marking, or another hand-in: nothing was changed for anybody
-    old = {verdict["question"]: verdict["points"] for verdict in before["verdicts"]}
-    new = {verdict["question"]: verdict["points"] for verdict in record["verdicts"]}
+    old, new = ({each.question: each.points for each in of.answered} for of in (before, record))
     return [
-        Change(record["student"], question, old.get(question), new.get(question))
+        Change(record.student, question, old.get(question), new.get(question))
         for question in sorted({*old, *new})
         if old.get(question) != new.get(question)
     ]

@@ -5,15 +5,16 @@ plain values arrive, and only the key decides.
 """
 
 import json
-from dataclasses import asdict, replace
+from dataclasses import fields, replace
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
 from coursework.marking.photos_along import photos_along, with_photos
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
 from coursework.records.copies import fingerprint
+from coursework.records.record import Answered, Record, Written
 from coursework.sets.keys import grade_id, load_key, source
-from kitchenmath.practice import beside, in_words, sentences
+from kitchenmath.practice import beside, in_words
 from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
 
 NOT_READ = "The file could not be read by the kit. Your instructor marks it."
@@ -30,9 +31,9 @@ def mark(task):
 
     Returns
     -------
-    dict
-        The record that marking leaves (see `Records` in the contributor guide), with `notebook`,
-        our copy as it was marked, for a human to read.
+    Record
+    str
+        Our copy as it was marked, a notebook for a human to read.
     """
     key = load_key(task["key"], task["term"], tried=())  # tried before it came here
     bounds = task["bounds"]
@@ -50,18 +51,18 @@ def mark(task):
         return _for_a_human(key, task, NOT_MARKED, "", f"{type(error).__name__}: {error}"[:300])
     verdicts = _with_failures(verdicts, poured, ran)
     photos, unseen = photos_along(read.photos, poured.notebook)
-    return {
-        "set": key.set_id,
-        "title": key.title,
-        "student": task["student"],
-        "alike": fingerprint(poured.answers),
-        "findings": [*findings, *poured.findings, *ran.findings],
-        "to_do": unseen,
-        "photos": sorted(photos),
-        "verdicts": _with_question(key, task["student"], verdicts),
-        "human": _written(key, poured.answers),
-        "notebook": _as_marked(poured.notebook, ran.outputs, verdicts, photos),
-    }
+    record = Record(
+        key.set_id,
+        key.title,
+        task["student"],
+        _answered(key, task["student"], verdicts),
+        _written(key, poured.answers),
+        findings=(*findings, *poured.findings, *ran.findings),
+        to_do=tuple(unseen),
+        photos=tuple(sorted(photos)),
+        alike=fingerprint(poured.answers),
+    )
+    return record, _as_marked(poured.notebook, ran.outputs, verdicts, photos)
 
 
 def _for_a_human(key, task, words, finding, inside=""):
@@ -69,45 +70,35 @@ def _for_a_human(key, task, words, finding, inside=""):
 
     `words` and `finding` are for the student; what went wrong `inside` is the instructor's.
     """
-    verdicts = _with_question(key, task["student"], key.sheet.mark(task["student"], {}))
-    opened = {
-        "outcome": "unreadable",
-        "points": None,
-        "notes": (words,),
-        "sentence": words,
-        "sentences": [words],
+    verdicts = {
+        question: replace(verdict, outcome="unreadable", points=None, notes=(words,))
+        for question, verdict in key.sheet.mark(task["student"], {}).items()
     }
     unread = dict.fromkeys(
         (f"{question}-answer" for question in key.human), "(See the file as it arrived.)"
     )
-    return {
-        "set": key.set_id,
-        "title": key.title,
-        "student": task["student"],
-        "alike": None,
-        "findings": [finding] if finding else [],
-        # For the instructor only: the student's page shows the findings and not this.
-        "to_do": [
-            f"It lies in submitted/{task['student']}/{key.set_id}. Give its points by hand, "
-            "question by question." + (f" The kit failed on it: {inside}" if inside else "")
-        ],
-        "verdicts": [verdict | opened for verdict in verdicts],
-        "human": _written(key, unread),
-        "notebook": task["released"].decode(),
-    }
+    to_do = (
+        f"It lies in submitted/{task['student']}/{key.set_id}. Give its points by hand, "
+        "question by question." + (f" The kit failed on it: {inside}" if inside else "")
+    )
+    record = Record(
+        key.set_id,
+        key.title,
+        task["student"],
+        _answered(key, task["student"], verdicts),
+        _written(key, unread),
+        findings=(finding,) if finding else (),
+        to_do=(to_do,),
+    )
+    return record, task["released"].decode()
 
 
 def _written(key, answers):
     """What waits for a human."""
-    return [
-        {
-            "question": question,
-            "asked": key.asked[question],
-            "answer": answers.get(f"{question}-answer", ""),
-            "out_of": points,
-        }
+    return tuple(
+        Written(question, key.asked[question], answers.get(f"{question}-answer", ""), points)
         for question, points in key.human.items()
-    ]
+    )
 
 
 def _with_failures(verdicts, poured, ran):
@@ -142,26 +133,23 @@ def _no_answer(question, place, ran):
     return f"{said.rstrip('.')}. {in_plain_words(said) or WITH_QUOTES}"
 
 
-def _with_question(key, student, verdicts):
-    """Each verdict as a record, with what was asked and with the student's numbers."""
-    records = []
+def _answered(key, student, verdicts):
+    """Each verdict with what was asked and with the student's numbers."""
+    answered = []
     for question, known in key.sheet.known(student):
         choices = key.sheet.choices.get(question.id, {})
         given = [f"{choice.label}: {beside(known[name])}" for name, choice in choices.items()]
         verdict = verdicts[question.id]
-        records.append(
-            asdict(verdict)
-            | {
-                "slips": verdict.slips,
-                "sentence": in_words(verdict),
-                "sentences": sentences(verdict),
-                "asked": key.asked[question.id],
-                "given": given,
-                "skill": question.skill,
-                "lesson": question.lesson,
-            }
+        answered.append(
+            Answered(
+                asked=key.asked[question.id],
+                given=tuple(given),
+                skill=question.skill,
+                lesson=question.lesson,
+                **{one.name: getattr(verdict, one.name) for one in fields(verdict)},
+            )
         )
-    return records
+    return tuple(answered)
 
 
 def _as_marked(notebook, outputs, verdicts, photos):

@@ -11,7 +11,7 @@ import os
 from collections import deque
 from concurrent.futures import FIRST_COMPLETED, ThreadPoolExecutor, wait
 from contextlib import contextmanager
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.errors import CourseError
@@ -19,6 +19,7 @@ from coursework.gradebook.kept_copy import copy_gradebook
 from coursework.marking.changes import ChangeList, changes
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import warm_up
+from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import clear_halves, digest, keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.hand_out import class_key
@@ -102,7 +103,7 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
                     run += changed is not None
                     changed_here += changed or []
                     if progress:
-                        name = course.roster.get(record["student"], record["student"])
+                        name = course.roster.get(record.student, record.student)
                         progress(done, len(tasks.students), name)
             writer.close()
         found = sorted(changed_here, key=str)
@@ -200,44 +201,33 @@ class _Tasks:
 
     def earlier(self, student, task):
         """The record of an earlier run of the very same task, or None."""
-        found = _read(self.course.marks(self.set_id, student))
+        found = read_record(self.course.marks(self.set_id, student))
         marked = self.course.autograded(self.set_id, student).is_file()
-        return found if found and found.get("task") == task["digest"] and marked else None
+        return found if found and found.task == task["digest"] and marked else None
 
     def keep(self, task, result):
         """Write the marked copy and the record; the record last, as it is what says "done".
 
         Returns
         -------
-        dict
-            The record.
+        Record
         list of Change
         """
+        record, notebook = result
         student = task["student"]
         file = self.course.marks(self.set_id, student)
-        before = _read(file)
+        before = read_record(file)
         copy = self.course.autograded(self.set_id, student)
-        write_safely(copy, result.pop("notebook"), lasting=False)
-        record = result | {
-            "task": task["digest"],
-            "handed_in": task["handed_in"],
-            "sha256": digest(task["hand_in"]),
-        }
+        write_safely(copy, notebook, lasting=False)
+        sha256 = digest(task["hand_in"])
+        record = replace(record, task=task["digest"], handed_in=task["handed_in"], sha256=sha256)
         if found := changes(before, record):
             self.changes.add(found, since=file.stat().st_mtime)
         self._write(file, record)
         return record, found
 
     def _write(self, file, record):
-        text = json.dumps(record, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+        text = as_text(record)
         if file.is_file() and file.read_text(encoding="utf-8") != text:
             keep_earlier(self.course.folder, file)
         write_safely(file, text, lasting=False)  # an empty one is marked again
-
-
-def _read(file):
-    try:
-        found = json.loads(file.read_bytes())
-    except (OSError, ValueError, RecursionError):
-        return None
-    return found if isinstance(found, dict) else None

@@ -1,6 +1,9 @@
 """Recognising what was copied from a classmate. It names what is alike; the instructor decides."""
 
+from dataclasses import replace
+
 from coursework.records.likeness import same_amounts, same_readings, same_words
+from coursework.records.record import Alike, Copied, InCommon
 from coursework.safe_files import digest
 
 # Two cooks may well type the same thing once or twice.
@@ -17,18 +20,18 @@ def fingerprint(answers):
 
     Returns
     -------
-    dict or None
-        `sha256` of the texts and how many were `filled`; None for fewer than three.
+    Alike or None
+        None for fewer than three.
     """
     texts = {name: " ".join(text.split()) for name, text in answers.items()}
     filled = {name: text for name, text in texts.items() if name.endswith("-answer") and text}
     if len(filled) < FEWEST:
         return None
-    return {"sha256": digest(repr(sorted(filled.items())).encode()), "filled": len(filled)}
+    return Alike(digest(repr(sorted(filled.items())).encode()), len(filled))
 
 
-def name_copies(records):
-    """Write into each record whose answers are a classmate's, as `copied`: student and reason.
+def with_copies(records):
+    """The records, each with the classmates whose answers it has, as `copied`.
 
     The same text in all answers that were filled in, readings that are no chance, three amounts
     that are the same although the numbers differ, or a written answer in mostly the same words.
@@ -37,42 +40,47 @@ def name_copies(records):
 
     Parameters
     ----------
-    records : list of dict
-        In the order of student numbers; `alike` is a fingerprint or None.
+    records : list of Record
+        In the order of student numbers.
+
+    Returns
+    -------
+    list of Record
     """
-    reasons = {}
-    for pair, questions in same_amounts(records).items():
-        if len(questions) >= FEWEST:
-            said = f"the same amounts in {', '.join(questions)}, where their numbers differ"
-            reasons.setdefault(pair, []).append(said)
-    for pair, found in same_readings(records).items():
-        said = [f"{many} of {out_of} readings the same in {one}" for one, many, out_of in found]
-        reasons.setdefault(pair, [])[:0] = said
-    for pair, questions in same_words(records).items():
-        said = f"mostly the same words in {', '.join(questions)}"
-        reasons.setdefault(pair, []).append(said)
-    whole = _same_text(records)
-    for record in records:
-        record["copied"] = []
-    named = {}
-    for one, other in sorted({*reasons, *whole}):
-        if named.setdefault(one, set()) & named.setdefault(other, set()):
+    common = _in_common(records) | _same_text(records)
+    copied, named = [[] for _ in records], [set() for _ in records]
+    for one, other in sorted(common):
+        if named[one] & named[other]:
             continue  # both are named with an earlier one
         named[other].add(one)
-        reason = whole.get((one, other)) or "; ".join(reasons[one, other])
-        records[one]["copied"].append([records[other]["student"], reason])
-        records[other]["copied"].append([records[one]["student"], reason])
+        copied[one].append(Copied(records[other].student, common[one, other]))
+        copied[other].append(Copied(records[one].student, common[one, other]))
+    return [
+        replace(record, copied=tuple(mine)) for record, mine in zip(records, copied, strict=True)
+    ]
+
+
+def _in_common(records):
+    """What pairs have in common question by question, by their places in the list."""
+    found = {}
+    for pair, readings in same_readings(records).items():
+        found[pair] = [InCommon("readings", (one,), many, of) for one, many, of in readings]
+    for pair, questions in same_amounts(records).items():
+        if len(questions) >= FEWEST:
+            found.setdefault(pair, []).append(InCommon("amounts", tuple(questions)))
+    for pair, questions in same_words(records).items():
+        found.setdefault(pair, []).append(InCommon("words", tuple(questions)))
+    return {pair: tuple(each) for pair, each in found.items()}
 
 
 def _same_text(records):
     """Pairs whose answers are the same text throughout, each student with the first of them."""
     groups = {}
     for place, record in enumerate(records):
-        if record.get("alike"):
-            groups.setdefault(record["alike"]["sha256"], []).append(place)
+        if record.alike:
+            groups.setdefault(record.alike.sha256, []).append(place)
     return {
-        (first, other): f"the same text in all {records[first]['alike']['filled']} answers that "
-        "were filled in"
+        (first, other): (InCommon("text", many=records[first].alike.filled),)
         for first, *others in groups.values()
         for other in others
     }

@@ -26,7 +26,7 @@ def same_amounts(records):
 
     Parameters
     ----------
-    records : list of dict
+    records : list of Record
 
     Returns
     -------
@@ -35,12 +35,10 @@ def same_amounts(records):
     """
     groups = {}
     for place, record in enumerate(records):
-        for verdict in record["verdicts"]:
-            answer = " ".join(verdict["answer"].split())
-            if answer and verdict["right"] and not _readings(answer):
-                groups.setdefault((verdict["question"], answer), []).append(
-                    (place, verdict["right"])
-                )
+        for one in record.answered:
+            answer = " ".join(one.answer.split())
+            if answer and one.right and not _readings(answer):
+                groups.setdefault((one.question, answer), []).append((place, one.right))
     found = {}
     for (question, _), given in groups.items():
         if len(given) > max(2, MOST_OF_CLASS * len(records)):
@@ -56,7 +54,7 @@ def same_readings(records):
 
     Parameters
     ----------
-    records : list of dict
+    records : list of Record
 
     Returns
     -------
@@ -90,7 +88,7 @@ def same_words(records):
 
     Parameters
     ----------
-    records : list of dict
+    records : list of Record
 
     Returns
     -------
@@ -100,8 +98,8 @@ def same_words(records):
     """
     found, runs = {}, {}
     for place, record in enumerate(records):
-        for written in record["human"]:
-            runs.setdefault(written["question"], {})[place] = _runs(written["answer"])
+        for written in record.written:
+            runs.setdefault(written.question, {})[place] = _runs(written.answer)
     for question, by_place in runs.items():
         shared, who = Counter(), {}
         for place, mine in by_place.items():
@@ -129,9 +127,9 @@ def _by_question(records):
     """Each student's readings, by question and place in the list."""
     found = {}
     for place, record in enumerate(records):
-        for verdict in record["verdicts"]:
-            if readings := _readings(verdict["answer"]):
-                found.setdefault(verdict["question"], {})[place] = readings
+        for one in record.answered:
+            if readings := _readings(one.answer):
+                found.setdefault(one.question, {})[place] = readings
     return found
 
 

@@ -15,20 +15,19 @@ def photos_of(course, record):
     Parameters
     ----------
     course : Course
-    record : dict
-        As marking leaves it.
+    record : Record
 
     Returns
     -------
     dict of str to str
         By question, the picture as a `data:` address for a page.
     """
-    if not record.get("photos"):
+    if not record.photos:
         return {}
     try:
-        notebook = json.loads(course.autograded(record["set"], record["student"]).read_bytes())
+        notebook = json.loads(course.autograded(record.set_id, record.student).read_bytes())
         cells = {cell.get("id"): cell for cell in notebook["cells"]}
-        found = {each: _address(cells[f"{each}{CELL}"]) for each in record["photos"]}
+        found = {each: _address(cells[f"{each}{CELL}"]) for each in record.photos}
     except (OSError, ValueError, KeyError, TypeError, IndexError):
         return {}  # the copy is gone or half written: marking again makes it
     return {question: address for question, address in found.items() if address}

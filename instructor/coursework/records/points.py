@@ -4,7 +4,11 @@ import math
 import re
 from dataclasses import dataclass
 
+from coursework.records.record import HumanMark
+
 __all__ = ["Earned", "Total", "earned", "heading_of", "in_order", "slips_in_words", "total"]
+
+NOTHING = HumanMark()
 
 
 @dataclass(frozen=True)
@@ -62,23 +66,20 @@ def earned(record, human):
 
     Parameters
     ----------
-    record : dict
-    human : dict of (str, str) to (float or None, str)
+    record : Record
+    human : dict of (str, str) to HumanMark
         By student and question. Where a person marked a question, that counts.
 
     Returns
     -------
     dict of str to Earned
     """
-    student, found = record["student"], {}
-    for asked in [*record["verdicts"], *record["human"]]:
-        question = asked["question"]
-        points, comment = human.get((student, question), (None, ""))
-        if points is None:
-            points = asked.get("points")
-        out_of = float(asked["out_of"])
-        found[question] = Earned(question, points, out_of, str(comment or "").strip())
-    return {question: found[question] for question in sorted(found, key=in_order)}
+    found = {}
+    for asked in sorted(record.questions, key=lambda each: in_order(each.question)):
+        points, remark = human.get((record.student, asked.question), NOTHING)
+        points = asked.points if points is None else points
+        found[asked.question] = Earned(asked.question, points, asked.out_of, remark.strip())
+    return found
 
 
 def total(cells):

@@ -1,15 +1,10 @@
 """The records of a set, as marking left them on disk. This module only reads."""
 
-import json
-
 from coursework.errors import CourseError
-from coursework.records.copies import name_copies
+from coursework.records.copies import with_copies
+from coursework.records.record_file import read_record
 
 __all__ = ["answer_to", "marked_bytes", "not_marked", "usable_records"]
-
-# What pages and sheets take from a record.
-IN_HUMAN = {"question", "asked", "answer", "out_of"}
-IN_VERDICT = IN_HUMAN | {"outcome", "points", "sentence", "right", "slips", "working", "given"}
 
 
 def usable_records(course, set_id):
@@ -22,7 +17,7 @@ def usable_records(course, set_id):
 
     Returns
     -------
-    list of dict
+    list of Record
         In the order of student numbers.
     list of str
         A sentence for each file that cannot be read; the others are not held up by it.
@@ -35,10 +30,11 @@ def usable_records(course, set_id):
     records, odd = [], []
     for file in sorted(course.marks(set_id, "any").parent.glob("*.json")):
         try:
-            record = json.loads(file.read_bytes())
-        except (OSError, ValueError, RecursionError):
-            record = None
-        if _is_whole(record, file.stem):
+            record = read_record(file)
+        except CourseError as error:
+            odd.append(str(error))
+            continue
+        if record and record.student == file.stem and record.questions:
             records.append(record)
         else:
             odd.append(
@@ -46,8 +42,7 @@ def usable_records(course, set_id):
             )
     if not records and not odd:
         raise CourseError(f"nothing of “{set_id}” is marked yet: mark it first.")
-    name_copies(records)
-    return records, odd
+    return with_copies(records), odd
 
 
 def not_marked(course, set_id, records):
@@ -57,13 +52,13 @@ def not_marked(course, set_id, records):
     ----------
     course : Course
     set_id : str
-    records : list of dict
+    records : list of Record
 
     Returns
     -------
     list of str
     """
-    marked = {record["student"] for record in records}
+    marked = {record.student for record in records}
     return [
         student
         for student in course.roster
@@ -83,10 +78,8 @@ def marked_bytes(course, set_id, student):
     -------
     str
     """
-    try:
-        return str(json.loads(course.marks(set_id, student).read_bytes())["sha256"])
-    except (OSError, ValueError, RecursionError, KeyError, TypeError):
-        return ""
+    record = read_record(course.marks(set_id, student))
+    return record.sha256 if record else ""
 
 
 def answer_to(course, set_id, student, question):
@@ -101,20 +94,6 @@ def answer_to(course, set_id, student, question):
     -------
     str or None
     """
-    try:
-        record = json.loads(course.marks(set_id, student).read_bytes())
-        asked = [*record["verdicts"], *record["human"]]
-        return next(each["answer"] for each in asked if each["question"] == question)
-    except (OSError, ValueError, RecursionError, KeyError, TypeError, StopIteration):
-        return None
-
-
-def _is_whole(record, student):
-    """Whether a record is that student's and holds all that a page needs."""
-    if not isinstance(record, dict) or record.get("student") != student or "title" not in record:
-        return False
-    verdicts, human = record.get("verdicts"), record.get("human")
-    if not isinstance(verdicts, list) or not isinstance(human, list) or not verdicts + human:
-        return False
-    wanted = [(verdict, IN_VERDICT) for verdict in verdicts] + [(cell, IN_HUMAN) for cell in human]
-    return all(isinstance(each, dict) and names <= each.keys() for each, names in wanted)
+    record = read_record(course.marks(set_id, student))
+    asked = record.questions if record else ()
+    return next((each.answer for each in asked if each.question == question), None)

@@ -17,6 +17,7 @@ from coursework.gradebook.points import human_marks
 from coursework.records.photos import photos_of
 from coursework.records.points import earned, heading_of, in_order, slips_in_words, total
 from coursework.records.reading import usable_records
+from coursework.records.record import Record
 from coursework.reports.page import page
 from coursework.reports.question_text import in_html
 from coursework.reports.sheet import arrived_for
@@ -24,6 +25,7 @@ from coursework.safe_files import save
 from coursework.skills.go_back import lesson_name, places
 from coursework.terms.lateness import days_late, in_words
 from coursework.words import number
+from kitchenmath.practice import sentences
 
 __all__ = ["hand_back", "student_page"]
 
@@ -43,6 +45,10 @@ AT_HOME = ("right", "close", "follow-through", "marked")  # no lesson to go back
 PLAN = re.compile(r"\d\d:\d\d [^;]+(; \d\d:\d\d [^;]+)+")
 # A written answer beyond this many characters may be split over two printed pages.
 LONG = 1500
+# What a written answer has none of, in the template's names.
+NOT_JUDGED = dict.fromkeys(("given", "sentences", "working", "drills"), ())
+NOT_JUDGED |= dict.fromkeys(("full", "either", "carried"), False)
+NOT_JUDGED |= {"right": "", "lesson": "", "empty": "Nothing."}
 
 
 def hand_back(course, set_id, progress=None):
@@ -73,7 +79,7 @@ def hand_back(course, set_id, progress=None):
     records += _without_a_file(course, set_id, records, apart)
     pages = []
     for done, record in enumerate(records, start=1):
-        student = record["student"]
+        student = record.student
         file = course.feedback(set_id, student)
         try:
             mine = holds.timed(arrived.get(student, []))
@@ -94,9 +100,9 @@ def hand_back(course, set_id, progress=None):
 
 def _without_a_file(course, set_id, records, apart):
     """A record without questions for each student with a mark on paper or an excuse alone."""
-    marked, title = {one["student"] for one in records}, records[0]["title"] if records else set_id
+    marked, title = {one.student for one in records}, records[0].title if records else set_id
     return [
-        {"set": set_id, "title": title, "student": student, "verdicts": [], "human": []}
+        Record(set_id, title, student)
         for student in course.roster
         if student in apart and student not in marked
     ]
@@ -108,9 +114,8 @@ def student_page(course, record, human, when="", late=0, apart=None, photos=()):
     Parameters
     ----------
     course : Course
-    record : dict
-        As marking leaves it.
-    human : dict of (str, str) to (float or None, str)
+    record : Record
+    human : dict of (str, str) to HumanMark
         Points and comments of a person, by student and question.
     when : str, optional
         Shown as the day of writing.
@@ -127,18 +132,18 @@ def student_page(course, record, human, when="", late=0, apart=None, photos=()):
     """
     photos = dict(photos)
     cells = earned(record, human)
-    asked = {each["question"]: each for each in [*record["verdicts"], *record["human"]]}
+    asked = {each.question: each for each in record.questions}
     questions = [
         _question(asked[question], cell) | {"photo": photos.get(question, "")}
         for question, cell in cells.items()
     ]
-    student, sum_ = record["student"], total(cells)
-    handed_in = record.get("handed_in", "").partition(".")[0]
+    student, sum_ = record.student, total(cells)
+    handed_in = record.handed_in.partition(".")[0]
     titles = {question: each["title"] for question, each in zip(cells, questions, strict=True)}
     return page(
         "student.html",
         course=course.name,
-        title=record["title"],
+        title=record.title,
         name=course.roster.get(student, student),
         student=student,
         handed_in="" if handed_in == NO_TIME else handed_in,
@@ -149,65 +154,67 @@ def student_page(course, record, human, when="", late=0, apart=None, photos=()):
         open=[titles[question] for question in sum_.open],
         questions=questions,
         photos=bool(photos),
-        again=_go_over_again(record["verdicts"]),
-        look_first=any(one["outcome"] in ("missing", "unreadable") for one in record["verdicts"]),
-        findings=record.get("findings", []),
+        again=_go_over_again(record.answered),
+        look_first=any(one.outcome in ("missing", "unreadable") for one in record.answered),
+        findings=record.findings,
     )
 
 
 def _question(asked, cell):
     """What the template shows of one question."""
-    title, text = heading_of(asked["asked"], cell.question)
-    sign, words = _found(asked, cell)
-    written = asked["answer"] if "outcome" not in asked else None
-    outcome = asked.get("outcome", "")
+    title, text = heading_of(asked.asked, cell.question)
     points = f"up to {number(cell.out_of)}"
     if cell.points is not None:
         points = f"{number(cell.points)} of {number(cell.out_of)}"
-    lesson = asked.get("lesson", "")
-    return {
+    sign, words = (_of_written if asked.read_by_a_person else _of_answered)(asked, cell)
+    text_long = len(cell.comment) + asked.read_by_a_person * len(asked.answer)
+    shown = NOT_JUDGED | {
         "title": title,
         "asked": Markup(in_html(text)),
         "sign": sign,
         "words": words,
-        "full": outcome == "right",
         "points": points,
-        "given": asked.get("given", []),
-        "written": written,
-        "answer": _in_lines(asked["answer"]),
-        "sentences": asked.get("sentences", [asked.get("sentence", "")])
-        if outcome not in ("", "right")
-        else [],
-        "either": asked.get("alternatives", False),
-        "working": asked.get("working", []),
-        "right": asked.get("right", ""),
-        "carried": outcome == "follow-through",
+        "written": asked.answer if asked.read_by_a_person else None,
+        "answer": _in_lines(asked.answer),
         "comment": cell.comment,
-        "lesson": lesson_name(lesson) if lesson and outcome not in AT_HOME else "",
-        "drills": _drills(asked.get("skill", ""), lesson),
-        "empty": "The cell is filled in." if outcome == "unreadable" else "Nothing.",
-        "long": len(written or "") + len(cell.comment) > LONG,
+        "long": text_long > LONG,
+    }
+    return shown if asked.read_by_a_person else shown | _judged(asked)
+
+
+def _judged(asked):
+    """What the template shows besides of an answer that the key judged."""
+    back = bool(asked.lesson) and asked.outcome not in AT_HOME
+    return {
+        "full": asked.outcome == "right",
+        "given": asked.given,
+        "sentences": [] if asked.outcome == "right" else sentences(asked),
+        "either": asked.alternatives,
+        "working": asked.working,
+        "right": asked.right,
+        "carried": asked.outcome == "follow-through",
+        "lesson": lesson_name(asked.lesson) if back else "",
+        "drills": _drills(asked.skill, asked.lesson),
+        "empty": "The cell is filled in." if asked.outcome == "unreadable" else "Nothing.",
     }
 
 
-def _found(asked, cell):
-    """Sign and words for one question."""
-    if "outcome" in asked:
-        sign, words = FOUND[asked["outcome"]]
-        if asked["slips"]:
-            either = asked.get("alternatives", False)
-            words = "Usual slips" if len(asked["slips"]) > 1 and not either else words
-            words += f": {slips_in_words(asked['slips'], either)}"
-        changed = cell.points != asked["points"] and asked["outcome"] != "marked"
-        return sign, words + (" (points given by your instructor)" if changed else "")
+def _of_answered(asked, cell):
+    """Sign and words for a question that the key judged."""
+    sign, words = FOUND[asked.outcome]
+    if asked.slips:
+        several = len(asked.slips) > 1 and not asked.alternatives
+        words = "Usual slips" if several else words
+        words += f": {slips_in_words(asked.slips, asked.alternatives)}"
+    changed = cell.points != asked.points and asked.outcome != "marked"
+    return sign, words + (" (points given by your instructor)" if changed else "")
+
+
+def _of_written(asked, cell):
+    """Sign and words for a question that a person reads."""
     if cell.points is None:
         return "…", "Not marked yet"
-    return "•", "Marked by your instructor" if asked["answer"].strip() else "No answer"
-
-
-def _sentences(asked):
-    """What the verdict says, a sentence for each thing found; an older record has one text."""
-    return asked.get("sentences", [asked.get("sentence", "")])
+    return "•", "Marked by your instructor" if asked.answer.strip() else "No answer"
 
 
 def _in_lines(answer):
@@ -223,13 +230,13 @@ def _drills(skill, lesson):
     ]
 
 
-def _go_over_again(verdicts):
+def _go_over_again(answered):
     """Lesson to the skills in it that did not come right, with their drills, in order."""
     again = {}
-    for verdict in sorted(verdicts, key=lambda each: in_order(each["question"])):
-        if verdict["outcome"] not in AT_HOME and verdict.get("lesson"):
-            lesson = lesson_name(verdict["lesson"])
+    for one in sorted(answered, key=lambda each: in_order(each.question)):
+        if one.outcome not in AT_HOME and one.lesson:
+            lesson = lesson_name(one.lesson)
             skills = again.setdefault(lesson[0].upper() + lesson[1:], {})
-            if verdict.get("skill"):
-                skills[verdict["skill"]] = _drills(verdict["skill"], verdict["lesson"])
+            if one.skill:
+                skills[one.skill] = _drills(one.skill, one.lesson)
     return again

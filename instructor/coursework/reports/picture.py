@@ -9,7 +9,9 @@ from collections import Counter
 from dataclasses import dataclass
 
 from coursework.records.points import earned, heading_of, in_order, total
+from coursework.reports.copied_words import copied_in_words
 from coursework.words import number
+from kitchenmath.practice import in_words
 
 __all__ = [
     "DOTS",
@@ -30,6 +32,37 @@ SAME = 1e-9  # points closer than this are equal: floating point, not marking
 STEP_PERCENT = 2.5  # marks are drawn at the nearest step
 DOTS = 60  # students; in a larger class dots would be dust, and bars say more
 QUOTED = 60  # characters of a student's own text in a sentence about them
+
+
+@dataclass(frozen=True)
+class SlipMade:
+    """A usual slip in a class; those that one answer shows together count as one.
+
+    Attributes
+    ----------
+    names : tuple of str
+    alternatives : bool
+        Whether the answers cannot tell which of `names` it was.
+    count : int
+    questions : dict of str to int
+    sentence : str
+        As the student reads it.
+    """
+
+    names: tuple
+    alternatives: bool
+    count: int
+    questions: dict
+    sentence: str
+
+
+@dataclass(frozen=True)
+class NeedsWord:
+    """A student with whom the instructor may want a word, and why."""
+
+    student: str
+    name: str
+    reasons: list
 
 
 @dataclass(frozen=True)
@@ -54,11 +87,10 @@ class ClassPicture:
         Student to points so far; who handed in nothing is not in it.
     nothing : tuple of str
         Students on the roster without a hand-in.
-    slips : list of dict
-        Commonest first: `names` (more than one where they cannot be told apart), `count`,
-        `questions`, `sentence`.
-    needs_word : list of dict
-        `student`, `name`, `reasons`; those with most reasons first.
+    slips : list of SlipMade
+        Commonest first.
+    needs_word : list of NeedsWord
+        Those with most reasons first.
     """
 
     questions: dict
@@ -84,9 +116,8 @@ def class_picture(records, human, roster, waiting=()):
 
     Parameters
     ----------
-    records : list of dict
-        As marking leaves them.
-    human : dict of (str, str) to (float or None, str)
+    records : list of Record
+    human : dict of (str, str) to HumanMark
         Points and comments of a person, by student and question.
     roster : dict of str to str
         Student number to name.
@@ -104,9 +135,9 @@ def class_picture(records, human, roster, waiting=()):
     question seems to agree. Only questions that are marked for everybody enter the others'
     total, so that a half-marked written answer does not pass for a weak student.
     """
-    cells = {record["student"]: earned(record, human) for record in records}
+    cells = {record.student: earned(record, human) for record in records}
     totals = {student: total(mine) for student, mine in cells.items()}
-    headings, out_of = _questions(records, cells)
+    headings, out_of = _questions(records)
     points = {
         question: [mine[question].points if question in mine else None for mine in cells.values()]
         for question in headings
@@ -138,15 +169,14 @@ def class_picture(records, human, roster, waiting=()):
     )
 
 
-def _questions(records, cells):
+def _questions(records):
     """Headings and points of all questions that any hand-in was asked, in order."""
     headings, out_of = {}, {}
     for record in records:
-        for asked in [*record["verdicts"], *record["human"]]:
-            question = asked["question"]
-            if question not in headings:
-                headings[question] = heading_of(asked["asked"], question)[0]
-                out_of[question] = cells[record["student"]][question].out_of
+        for asked in record.questions:
+            if asked.question not in headings:
+                headings[asked.question] = heading_of(asked.asked, asked.question)[0]
+                out_of[asked.question] = asked.out_of
     ordered = sorted(headings, key=in_order)
     return {each: headings[each] for each in ordered}, {each: out_of[each] for each in ordered}
 
@@ -178,25 +208,19 @@ def _slips(records):
     """Usual slips, commonest first; those that give the same number are counted as one."""
     found = {}
     for record in records:
-        for verdict in record["verdicts"]:
-            if verdict["outcome"] == "slip":
-                slip = found.setdefault(
-                    (tuple(verdict["slips"]), verdict.get("alternatives", False)),
-                    {"count": 0, "questions": Counter(), "sentence": verdict["sentence"]},
-                )
-                slip["count"] += 1
-                slip["questions"][verdict["question"]] += 1
-    return [
-        {
-            "names": names,
-            "alternatives": alternatives,
-            **slip,
-            "questions": dict(sorted(slip["questions"].items())),
-        }
-        for (names, alternatives), slip in sorted(
-            found.items(), key=lambda each: (-each[1]["count"], each[0])
+        for answered in record.answered:
+            if answered.outcome == "slip":
+                found.setdefault((answered.slips, answered.alternatives), []).append(answered)
+    slips = [
+        SlipMade(
+            *kind,
+            count=len(made),
+            questions=dict(sorted(Counter(each.question for each in made).items())),
+            sentence=in_words(made[0]),
         )
+        for kind, made in found.items()
     ]
+    return sorted(slips, key=lambda each: (-each.count, each.names, each.alternatives))
 
 
 def _needs_word(records, totals, roster, waiting):
@@ -204,13 +228,13 @@ def _needs_word(records, totals, roster, waiting):
     reasons = {student: ["handed in nothing"] for student in roster}
     reasons |= {student: ["handed in, but is not marked yet: mark again"] for student in waiting}
     for record in records:
-        reasons[record["student"]] = _reasons(record, totals[record["student"]], roster)
+        reasons[record.student] = _reasons(record, totals[record.student], roster)
     wanted = [
-        {"student": student, "name": roster.get(student, student), "reasons": why}
+        NeedsWord(student, roster.get(student, student), why)
         for student, why in reasons.items()
         if why
     ]
-    return sorted(wanted, key=lambda each: (-len(each["reasons"]), each["student"]))
+    return sorted(wanted, key=lambda each: (-len(each.reasons), each.student))
 
 
 def _reasons(record, sum_, roster):
@@ -225,17 +249,17 @@ def _reasons(record, sum_, roster):
         if count > 1
     ]
     why += [
-        f"“{heading_of(verdict['asked'], verdict['question'])[0]}” could not be read: "
-        f"the answer is “{shortened(verdict['answer'])}”"
-        for verdict in record["verdicts"]
-        if verdict["outcome"] == "unreadable"
+        f"“{heading_of(one.asked, one.question)[0]}” could not be read: "
+        f"the answer is “{shortened(one.answer)}”"
+        for one in record.answered
+        if one.outcome == "unreadable"
     ]
-    for other, reason in record.get("copied", []):
+    for one in record.copied:
+        other = one.student
         named = f"{other} ({roster[other]})" if other in roster else other
-        why.append(f"compare {record['student']} with {named}: {reason}")
-    told = [*record.get("findings", []), *record.get("to_do", [])]
-    why += [shortened(each, 3 * QUOTED) for each in told]
-    if record["student"] not in roster:
+        why.append(f"compare {record.student} with {named}: {copied_in_words(one)}")
+    why += [shortened(each, 3 * QUOTED) for each in (*record.findings, *record.to_do)]
+    if record.student not in roster:
         why.append("is not on the roster")
     return why
 
@@ -245,14 +269,14 @@ def repeated_slips(record):
 
     Parameters
     ----------
-    record : dict
+    record : Record
 
     Returns
     -------
     dict of str to int
         By the slip's name. Where several slips give one number, each of them counts.
     """
-    return dict(Counter(slip for verdict in record["verdicts"] for slip in verdict["slips"]))
+    return dict(Counter(slip for each in record.answered for slip in each.slips))
 
 
 def shortened(text, most=QUOTED):

@@ -87,8 +87,8 @@ def class_page(course, set_id, records, human, not_placed=(), when="", apart=Non
     ----------
     course : Course
     set_id : str
-    records : list of dict
-    human : dict of (str, str) to (float or None, str)
+    records : list of Record
+    human : dict of (str, str) to HumanMark
     not_placed : list of str
         What arrived and could not be placed, in words.
     when : str, optional
@@ -101,14 +101,14 @@ def class_page(course, set_id, records, human, not_placed=(), when="", apart=Non
     str
     """
     apart = apart or {}
-    records = [one for one in records if one["student"] not in apart]
+    records = [one for one in records if one.student not in apart]
     waiting = [one for one in not_marked(course, set_id, records) if one not in apart]
     roster = {who: name for who, name in course.roster.items() if who not in apart}
     picture = class_picture(records, human, roster, waiting)
     return page(
         "class.html",
         course=course.name,
-        title=records[0]["title"] if records else set_id,
+        title=records[0].title if records else set_id,
         set_id=set_id,
         when=when,
         roster=len(course.roster),
@@ -222,11 +222,11 @@ def _discrimination_in_words(value):
 def _slip(slip, headings):
     """A slip for the template: named, counted, and where it happened."""
     return {
-        "name": slips_in_words(slip["names"], slip["alternatives"]),
-        "either": slip["alternatives"],
-        "count": slip["count"],
-        "where": [headings[question] for question in slip["questions"]],
-        "sentence": slip["sentence"],
+        "name": slips_in_words(slip.names, slip.alternatives),
+        "either": slip.alternatives,
+        "count": slip.count,
+        "where": [headings[question] for question in slip.questions],
+        "sentence": slip.sentence,
     }
 
 
@@ -248,8 +248,6 @@ def _figures(picture):
         values = list(picture.discrimination.values())
         figures["discrimination"] = draw.discrimination_svg(headings, values)
     if slips:
-        names = [
-            shortened(slips_in_words(slip["names"], slip["alternatives"]), LABEL) for slip in slips
-        ]
-        figures["slips"] = draw.slips_svg(names, [slip["count"] for slip in slips])
+        names = [shortened(slips_in_words(one.names, one.alternatives), LABEL) for one in slips]
+        figures["slips"] = draw.slips_svg(names, [slip.count for slip in slips])
     return {name: Markup(svg) for name, svg in figures.items()}

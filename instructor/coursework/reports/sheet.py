@@ -7,6 +7,7 @@ from coursework.decisions.holding import Holding
 from coursework.errors import CourseError
 from coursework.records.points import earned, in_order, slips_in_words, total
 from coursework.records.reading import not_marked
+from coursework.reports.copied_words import copied_in_words
 from coursework.reports.picture import shortened
 from coursework.terms.attempts import said_to_count
 from coursework.terms.lateness import days_late
@@ -22,9 +23,8 @@ def mark_sheet(course, set_id, records, human, holds=None):
     ----------
     course : Course
     set_id : str
-    records : list of dict
-        As marking leaves them.
-    human : dict of (str, str) to (float or None, str)
+    records : list of Record
+    human : dict of (str, str) to HumanMark
         Points and comments of a person, by student and question.
     holds : Holding, optional
         Decisions about times: extensions, and when work was handed in.
@@ -36,7 +36,7 @@ def mark_sheet(course, set_id, records, human, holds=None):
         everything of a student who handed in nothing.
     """
     holds = holds or Holding()
-    found = {record["student"]: record for record in records}
+    found = {record.student: record for record in records}
     cells = {student: earned(record, human) for student, record in found.items()}
     out_of = {each.question: each.out_of for mine in cells.values() for each in mine.values()}
     questions = sorted(out_of, key=in_order)
@@ -103,30 +103,28 @@ def _points(cell):
 
 def slips_named(record):
     """Question and slip: "q1 one cover only"; two names where they cannot be told apart."""
-    verdicts = sorted(record["verdicts"], key=lambda each: in_order(each["question"]))
-    named = {
-        verdict["question"]: slips_in_words(verdict["slips"], verdict.get("alternatives", False))
-        for verdict in verdicts
-    }
-    return [f"{question} {slips}" for question, slips in named.items() if slips]
+    return [
+        f"{one.question} {slips_in_words(one.slips, one.alternatives)}"
+        for one in sorted(record.answered, key=lambda each: in_order(each.question))
+        if one.slips
+    ]
 
 
 def _notes(course, record, arrived, holds):
     """What the office or the instructor should know about one hand-in, a sentence each."""
-    notes = [f"Compare with {other}: {reason}." for other, reason in record.get("copied", [])]
-    told = [*record.get("findings", []), *record.get("to_do", [])]
-    notes += [shortened(each, 200) for each in told]
-    set_id = record.get("set", "")
-    rule = holds.due(course.policy.rule(set_id), set_id, record["student"])
+    notes = [f"Compare with {one.student}: {copied_in_words(one)}." for one in record.copied]
+    notes += [shortened(each, 200) for each in (*record.findings, *record.to_do)]
+    set_id = record.set_id
+    rule = holds.due(course.policy.rule(set_id), set_id, record.student)
     late = days_late(record, arrived, rule)
     if late:
         notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
     if len(arrived) > 1:
         which = "one you named" if said_to_count(arrived, holds) else "latest"
         notes.append(f"Handed in {len(arrived)} times: the {which} counts.")
-    if any(one.became == COUNTS and one.sha256 != record.get("sha256") for one in arrived):
+    if any(one.became == COUNTS and one.sha256 != record.sha256 for one in arrived):
         which = "one you named" if said_to_count(arrived, holds) else "latest hand-in"
         notes.append(f"The {which} is not marked yet: mark again.")
-    if record["student"] not in course.roster:
+    if record.student not in course.roster:
         notes.append("Not on the roster.")
     return notes

@@ -19,6 +19,7 @@ from coursework.skills.skill_table import skill_table
 from coursework.terms.counting import Counted, Weighed
 from coursework.terms.term_book import term_book
 from coursework.words import number
+from kitchenmath.practice import sentences
 
 __all__ = ["MarkOf", "SetOf", "StudentView", "in_lines", "student_view"]
 
@@ -159,17 +160,17 @@ def _marks(course, set_id, student, holds):
         records, _ = usable_records(course, set_id)
     except CourseError:
         return ()
-    record = next((one for one in records if one["student"] == student), None)
+    record = next((one for one in records if one.student == student), None)
     if record is None:
         return ()
     record, human = as_decided(record, human_marks(course, set_id), holds)
-    asked = {each["question"]: each for each in [*record["verdicts"], *record["human"]]}
+    asked = {each.question: each for each in record.questions}
     found = []
     for question, cell in earned(record, human).items():
         one = asked[question]
-        title = heading_of(one["asked"], question)[0]
+        title = heading_of(one.asked, question)[0]
         who, why = _giver(one, cell, holds, (set_id, student, question))
-        found.append(MarkOf(question, title, one["answer"], cell.points, cell.out_of, who, why))
+        found.append(MarkOf(question, title, one.answer, cell.points, cell.out_of, who, why))
     return tuple(found)
 
 
@@ -183,12 +184,12 @@ def _giver(asked, cell, holds, key):
         return "nobody yet", ""
     if given is not None and given.kind == "points by hand" and given.points == cell.points:
         return f"{given.who}, {given.when[:10]}", given.why
-    if asked.get("decided") == "accept this too":
+    if not asked.read_by_a_person and asked.decided == "accept this too":
         accepted = holds.accepted[set_id, question][-1]
         return f"{accepted.who}, accepted too", accepted.why
-    if "outcome" in asked:
-        return MACHINE, " ".join(asked.get("sentences") or [asked["sentence"]])
-    return ("a person" if asked["answer"].strip() else MACHINE), cell.comment
+    if not asked.read_by_a_person:
+        return MACHINE, " ".join(sentences(asked))
+    return ("a person" if asked.answer.strip() else MACHINE), cell.comment
 
 
 def in_lines(view, roster):

@@ -11,9 +11,10 @@ from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
-from coursework.records.points import earned, heading_of, in_order
+from coursework.records.points import NOTHING, earned, heading_of, in_order
 from coursework.records.reading import usable_records
 from coursework.skills.skill_standing import HALF, RIGHT, SAME, Asking, Skill, Standing
+from kitchenmath.practice import in_words
 
 __all__ = ["SkillTable", "skill_table"]
 
@@ -98,20 +99,12 @@ def skill_table(course, human_marks=human_marks):
         odd += trouble
         titles[set_id], apart = set_id, holds.apart(set_id)
         for record in records:
-            if record["student"] in apart:  # excused, or marked on paper: the file says nothing
+            if record.student in apart:  # excused, or marked on paper: the file says nothing
                 continue
-            try:
-                found, words = _askings(record, set_id, human)
-                titles[set_id] = str(record["title"])
-            except (TypeError, ValueError, AttributeError, KeyError):
-                student = str(record["student"])
-                odd.append(
-                    f"marks/{set_id}/{student}.json holds something odd and counts nowhere here: "
-                    f"delete it and mark {student} again."
-                )
-                continue
+            titles[set_id] = record.title
+            found, words = _askings(record, set_id, human)
             odd += words
-            asked += [(record["student"], one) for one in found]
+            asked += [(record.student, one) for one in found]
     if not titles:
         raise CourseError("nothing of this class is marked yet: take in and mark a set first.")
     return _in_table(course.roster, asked, titles, tuple(unmarked), odd)
@@ -131,34 +124,33 @@ def _askings(record, set_id, human):
     """What one hand-in says of skills; a sentence for each question that names none."""
     cells = earned(record, human)
     found, words = [], []
-    for verdict in sorted(record["verdicts"], key=lambda each: in_order(each["question"])):
-        question, skill = verdict["question"], verdict.get("skill")
-        if not isinstance(skill, str) or not skill.strip():
+    for answered in sorted(record.answered, key=lambda each: in_order(each.question)):
+        question = answered.question
+        if not answered.skill.strip():
             words.append(
                 f"{set_id}, {question}: its mark names no skill, so it counts nowhere here. Name "
                 "one in the key, and mark again."
             )
             continue
-        by_a_person = human.get((record["student"], question), (None, ""))[0] is not None
-        points, out_of = float(cells[question].points), cells[question].out_of
-        outcome, slips = str(verdict["outcome"]), tuple(map(str, verdict["slips"]))
-        if by_a_person:
+        points, out_of = cells[question].points, cells[question].out_of
+        if points is None:
+            continue  # open: a person must read the file first
+        outcome, slips = answered.outcome, answered.slips
+        if human.get((record.student, question), NOTHING).points is not None:
             outcome, slips = _by_a_person(outcome, slips, points >= HALF * out_of - SAME)
-        heading = heading_of(verdict["asked"], question)[0]
-        lesson, sentence = str(verdict.get("lesson") or ""), str(verdict["sentence"])
         found.append(
             Asking(
-                skill,
-                lesson,
+                answered.skill,
+                answered.lesson,
                 set_id,
                 question,
-                heading,
+                heading_of(answered.asked, question)[0],
                 outcome,
                 points,
                 out_of,
                 slips,
-                sentence,
-                bool(verdict.get("alternatives", False)),
+                in_words(answered),
+                answered.alternatives,
             )
         )
     return found, words

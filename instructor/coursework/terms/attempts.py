@@ -5,14 +5,15 @@ is marked when the mark book first asks for it; its record goes to `marks/<set>/
 made anew whenever the latest was marked anew, so that one key judges both.
 """
 
-import json
 from dataclasses import asdict, replace
 
 from coursework.arriving.placing import original
 from coursework.decisions.applied import as_decided
 from coursework.decisions.holding import Holding
 from coursework.marking.mark_one import mark
-from coursework.records.points import earned, total
+from coursework.records.points import NOTHING, earned, total
+from coursework.records.record import HumanMark
+from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import digest, keep_earlier, write_safely
 from coursework.sets.hand_out import class_key
 from coursework.terms.counting import Attempt, late_days
@@ -28,11 +29,11 @@ def attempts_of(course, set_id, latest, arrived, human, holds=None):
     ----------
     course : Course
     set_id : str
-    latest : dict
+    latest : Record
         The record of the hand-in that was marked.
     arrived : list of Arrival
         Of this student for this set, earliest first; may be empty, where nobody listed them.
-    human : dict of (str, str) to (float or None, str)
+    human : dict of (str, str) to HumanMark
         Points and comments of a person, by student and question.
     holds : Holding, optional
         What a person decided; nothing by default.
@@ -51,7 +52,7 @@ def attempts_of(course, set_id, latest, arrived, human, holds=None):
         When an earlier hand-in must be marked and its original is gone.
     """
     policy, holds = course.policy, holds or Holding()
-    rule = holds.due(policy.rule(set_id), set_id, latest["student"])
+    rule = holds.due(policy.rule(set_id), set_id, latest.student)
     if not arrived:
         late = late_days(clock(latest), rule.due)
         return [_attempt(policy, 1, late, latest, human)], 1
@@ -94,7 +95,7 @@ def said_to_count(arrived, holds):
 
 def _marked(course, set_id, arrival, latest, human, holds):
     """One hand-in's record, a person's points in it, and what they were not given for."""
-    if arrival.sha256 == latest.get("sha256"):
+    if arrival.sha256 == latest.sha256:
         return latest, human, ()
     record = _earlier(course, set_id, arrival, latest)
     record, points = as_decided(record, points_for(record, latest, human), holds)
@@ -110,38 +111,37 @@ def points_for(record, latest, human):
 
     Parameters
     ----------
-    record, latest : dict
-    human : dict of (str, str) to (float or None, str)
+    record, latest : Record
+    human : dict of (str, str) to HumanMark
 
     Returns
     -------
-    dict of (str, str) to (float or None, str)
+    dict of (str, str) to HumanMark
     """
-    student, mine = record["student"], {}
-    last = {each["question"]: each["answer"] for each in [*latest["verdicts"], *latest["human"]]}
-    for verdict in record["verdicts"]:
-        here = student, verdict["question"]
-        if here in human and last.get(here[1]) == verdict["answer"]:
+    last, mine = {each.question: each.answer for each in latest.questions}, {}
+    for answered in record.answered:
+        here = record.student, answered.question
+        if here in human and last.get(answered.question) == answered.answer:
             mine[here] = human[here]
-    for written in record["human"]:
-        here = student, written["question"]
-        points, comment = human.get(here, (None, ""))
-        unread = not points and not last.get(here[1], "").strip()
-        if not written["answer"].strip():
-            mine[here] = 0.0, ""
+    for written in record.written:
+        here = record.student, written.question
+        mark = human.get(here, NOTHING)
+        unread = not mark.points and not last.get(written.question, "").strip()
+        if not written.answer.strip():
+            mine[here] = HumanMark(0.0)
         elif not unread:  # a 0 for an empty latest answer says nothing about this one
-            mine[here] = points, comment
+            mine[here] = mark
     return mine
 
 
 def _unread(record, latest, points):
     """Questions whose written answer has points that a person gave for another answer."""
-    last = {each["question"]: each["answer"] for each in latest["human"]}
+    last = {each.question: each.answer for each in latest.written}
     return tuple(
-        each["question"]
-        for each in record["human"]
-        if points.get((record["student"], each["question"]), (None, ""))[0] is not None
-        and each["answer"].strip() not in ("", last.get(each["question"], "").strip())
+        each.question
+        for each in record.written
+        if points.get((record.student, each.question), NOTHING).points is not None
+        and each.answer.strip() not in ("", last.get(each.question, "").strip())
     )
 
 
@@ -153,17 +153,14 @@ def _attempt(policy, place, late, record, human, unread=()):
 
 def _earlier(course, set_id, arrival, latest):
     """The record of an earlier attempt: as it was kept, or marked now."""
-    student = latest["student"]
+    student = latest.student
     name = f"{student}.{arrival.sha256[:12]}.json"
     file = course.marks(set_id, student).parent / "earlier" / name
-    task = digest(f"{latest.get('task', '')} {arrival.sha256}".encode())
-    try:
-        kept = json.loads(file.read_bytes())
-        if kept["task"] == task:
-            return kept
-    except (OSError, ValueError, TypeError, KeyError):
-        pass  # there is none yet, or it is damaged: it is made from the original below
-    result = mark(
+    task = digest(f"{latest.task} {arrival.sha256}".encode())
+    kept = read_record(file)  # none yet, or damaged: it is made from the original below
+    if kept and kept.task == task:
+        return kept
+    record, _ = mark(
         {
             "key": class_key(course, set_id),
             "released": course.release(set_id).read_bytes(),
@@ -173,9 +170,9 @@ def _earlier(course, set_id, arrival, latest):
             "bounds": asdict(course.bounds),
         }
     )
-    result.pop("notebook")
-    result |= {"task": task, "handed_in": arrival.handed_in, "sha256": arrival.sha256}
+    stamp = {"handed_in": arrival.handed_in, "sha256": arrival.sha256}
+    record = replace(record, task=task, **stamp)
     if file.is_file():
         keep_earlier(course.folder, file)
-    write_safely(file, json.dumps(result, indent=1, ensure_ascii=False, sort_keys=True) + "\n")
-    return result
+    write_safely(file, as_text(record))
+    return record

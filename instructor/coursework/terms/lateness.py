@@ -53,8 +53,7 @@ def days_late(record, arrived, rule):
 
     Parameters
     ----------
-    record : dict
-        As marking leaves it.
+    record : Record
     arrived : list of Arrival
         Of this student for this set, earliest first; may be empty, where nobody listed them.
     rule : SetRule
@@ -66,7 +65,7 @@ def days_late(record, arrived, rule):
     """
     attempts = tries(arrived, rule.due)
     for one, late in zip(attempts, each_late(attempts, rule), strict=True):
-        if one.sha256 == record.get("sha256"):
+        if one.sha256 == record.sha256:
             return late
     return late_days(clock(record), rule.due)
 
@@ -106,14 +105,14 @@ def clock(record):
 
     Parameters
     ----------
-    record : dict
+    record : Record
 
     Returns
     -------
     float or None
         Seconds since 1970; None where it is not known.
     """
-    said = record.get("handed_in", "").partition(".")[0]
+    said = record.handed_in.partition(".")[0]
     try:
         return None if said == NO_TIME else datetime.fromisoformat(said).timestamp()
     except ValueError:

@@ -160,18 +160,18 @@ def _set_column(course, set_id, now):
     arrived = _arrived(course, set_id, odd)
     marks = {}
     for record in records:
-        student = record["student"]
+        student = record.student
         mine = holds.timed(arrived.get(student, []))
         named = said_to_count(mine, holds)
         wanted = named or (mine[-1] if mine else None)
-        if wanted and wanted.sha256 != record.get("sha256"):
+        if wanted and wanted.sha256 != record.sha256:
             which = "hand-in that you named" if named else "latest hand-in"
             marks[student] = Counted(words=(f"The {which} is not marked yet.",))
             continue
         try:
             attempts, several = attempts_of(course, set_id, record, mine, human, holds)
             mark = counted(course.policy, attempts, several)
-            marks[student] = _or_zero(course.policy, mark, _whole(record))
+            marks[student] = _or_zero(course.policy, mark, record.out_of)
         except CourseError as error:
             odd.append(f"{set_id}, {student}: {error}")
             marks[student] = Counted(words=("An earlier attempt cannot be marked.",))
@@ -186,8 +186,8 @@ def _set_column(course, set_id, now):
         if student not in marks
     }
     marks |= _by_decision(holds, set_id)
-    out_of = max((_whole(record) for record in records), default=None)
-    title = records[0]["title"] if records else set_id
+    out_of = max((record.out_of for record in records), default=None)
+    title = records[0].title if records else set_id
     return Column(set_id, title, rule.weight, out_of), marks, odd
 
 
@@ -208,11 +208,6 @@ def _arrived(course, set_id, odd):
     except CourseError as error:
         odd.append(str(error))
         return {}
-
-
-def _whole(record):
-    """The points that a hand-in could give."""
-    return sum(float(each["out_of"]) for each in [*record["verdicts"], *record["human"]])
 
 
 def _or_zero(policy, mark, out_of):

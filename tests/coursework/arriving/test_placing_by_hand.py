@@ -64,8 +64,8 @@ def test_an_unreadable_file_waits_for_a_person_and_is_marked_question_by_questio
     mark_set(course, SET)
     record = usable_records(course, SET)[0][0]
 
-    assert [None] * 5 == [verdict["points"] for verdict in record["verdicts"]]
-    assert "could not be read: The file is damaged" in record["findings"][0]
+    assert [None] * 5 == [verdict.points for verdict in record.answered]
+    assert "could not be read: The file is damaged" in record.findings[0]
     assert [(None, "")] * 6 == list(human_marks(course, SET).values())
 
     for number in range(1, 6):

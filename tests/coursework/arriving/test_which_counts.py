@@ -11,11 +11,13 @@ from coursework.classes.codes import codes_of, make_codes
 from coursework.classes.course import new_course, open_course
 from coursework.deciding import about_of, decide
 from coursework.gradebook.points import prepare_set
+from coursework.records.record_file import as_text
 from coursework.sets.hand_out import hand_out
 from coursework.sets.keys import source
 
 from tests.coursework.arriving.test_take_in import SET, became, hand_in, make_course, submitted
 from tests.helpers.folders import EVENING, pack, put
+from tests.helpers.records import record, verdict
 
 ADA, BRAM = "BH-1001", "BH-1002"
 ROSTER = {ADA: "Ada Quill", BRAM: "Bram Oakes"}
@@ -31,7 +33,8 @@ def course(tmp_path):
     take_in(made, put(tmp_path / "first", {"w.ipynb": HERS}), now=EVENING)
     file = made.marks(SET, ADA)
     file.parent.mkdir(parents=True)
-    file.write_text(json.dumps({"sha256": read_list(made)[0].sha256}), encoding="utf-8")
+    marked = record(ADA, verdict("q1"), sha256=read_list(made)[0].sha256)
+    file.write_text(as_text(marked), encoding="utf-8")
     return made
 
 
@@ -154,7 +157,8 @@ def test_a_right_code_lets_a_later_one_count_and_a_wrong_one_does_not(
     take_in(with_codes, put(tmp_path / "one", {"a": coded(with_codes, ADA, codes[ADA], "3 kg")}))
     file = with_codes.marks(SET, ADA)
     file.parent.mkdir(parents=True)
-    file.write_text(json.dumps({"sha256": read_list(with_codes)[0].sha256}), encoding="utf-8")
+    marked = record(ADA, verdict("q1"), sha256=read_list(with_codes)[0].sha256)
+    file.write_text(as_text(marked), encoding="utf-8")
     code = codes[ADA if right else BRAM]
     take_in(with_codes, put(tmp_path / "two", {"b": coded(with_codes, ADA, code, "1 g")}))
 

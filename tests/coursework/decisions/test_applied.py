@@ -5,6 +5,7 @@ from coursework.decisions.applied import answer_mark, as_decided, changed_by
 from coursework.decisions.holding import Holding, holding
 from coursework.decisions.kinds import Decision
 from coursework.records.points import earned, total
+from coursework.records.record import HumanMark
 
 from tests.helpers.records import SET, record, verdict, written
 
@@ -16,7 +17,7 @@ def holds(kind, why="", **about):
 def decided(mine, human=None, after=None):
     """The questions by id, and the points that hold."""
     found, given = as_decided(mine, human or {}, after or Holding())
-    asked = {each["question"]: each for each in [*found["verdicts"], *found["human"]]}
+    asked = {each.question: each for each in [*found.answered, *found.written]}
     return asked, earned(found, given)
 
 
@@ -27,9 +28,9 @@ def by_hand(points, answer="4.2 kg", question="q1", why=""):
 
 def test_without_a_decision_the_record_stands_as_it_is():
     mine = record("BH-1", verdict("q1", "slip", 1.0), human=[written()])
-    human = {("BH-1", "q9"): (2.0, "Good."), ("BH-2", "q9"): (4.0, "")}
+    human = {("BH-1", "q9"): HumanMark(2.0, "Good."), ("BH-2", "q9"): HumanMark(4.0, "")}
 
-    assert (mine, {("BH-1", "q9"): (2.0, "Good.")}) == as_decided(mine, human, Holding())
+    assert (mine, {("BH-1", "q9"): HumanMark(2.0, "Good.")}) == as_decided(mine, human, Holding())
 
 
 def test_full_points_by_hand_make_an_unreadable_answer_right():
@@ -37,9 +38,9 @@ def test_full_points_by_hand_make_an_unreadable_answer_right():
     mine = record("BH-1", verdict("q1", "unreadable", 0.0))
     asked, points = decided(mine, after=by_hand(3.0, why="I see 4.23 kg in the photo."))
 
-    assert ("right", []) == (asked["q1"]["outcome"], asked["q1"]["slips"])
+    assert ("right", ()) == (asked["q1"].outcome, asked["q1"].slips)
     assert (3.0, "I see 4.23 kg in the photo.") == (points["q1"].points, points["q1"].comment)
-    assert "unreadable" == mine["verdicts"][0]["outcome"]
+    assert "unreadable" == mine.answered[0].outcome
 
 
 @pytest.mark.parametrize(
@@ -51,14 +52,17 @@ def test_half_the_points_by_hand_say_that_it_came_right(points, before, after):
     mine = record("BH-1", verdict("q1", before, 1.0, answer="4.2 kg"))
     asked, _ = decided(mine, after=by_hand(points))
 
-    assert after == asked["q1"]["outcome"]
-    assert (after == "slip") == bool(asked["q1"]["slips"])
+    assert after == asked["q1"].outcome
+    assert (after == "slip") == bool(asked["q1"].slips)
 
 
 def test_another_answer_reopens_points_by_hand():
     """The machine's mark stands again; a written answer waits; an empty one has nothing."""
     mine = record("BH-1", verdict("q1", "slip", 1.0, answer="9 kg"), human=[written()])
-    human = {("BH-1", "q1"): (3.0, "For the first one."), ("BH-1", "q9"): (4.0, "Good.")}
+    human = {
+        ("BH-1", "q1"): HumanMark(3.0, "For the first one."),
+        ("BH-1", "q9"): HumanMark(4.0, "Good."),
+    }
 
     assert 1.0 == decided(mine, human, by_hand(3.0))[1]["q1"].points
     reread = by_hand(4.0, "I guessed it.", "q9")
@@ -76,9 +80,9 @@ def test_spaces_make_no_other_answer():
 def test_back_to_the_machine_is_back_to_the_machines_mark():
     mine = record("BH-1", verdict("q1", "slip", 1.0))
     back = holds("back to the machine", student="BH-1", question="q1")
-    asked, points = decided(mine, {("BH-1", "q1"): (3.0, "Generous.")}, back)
+    asked, points = decided(mine, {("BH-1", "q1"): HumanMark(3.0, "Generous.")}, back)
 
-    assert ("slip", 1.0, "") == (asked["q1"]["outcome"], points["q1"].points, points["q1"].comment)
+    assert ("slip", 1.0, "") == (asked["q1"].outcome, points["q1"].points, points["q1"].comment)
 
 
 def test_a_dropped_question_counts_nowhere():

@@ -53,7 +53,7 @@ def test_the_desk_says_how_far_the_demonstration_class_is(desk, marked):
     desk.picture("new", desk.panel("new"))
 
     assert choose.get_by_label("Class").locator("option:checked").text_content() == "demo"
-    assert [found["student"] for found in usable_records(marked, SET)[0]] == list(marked.roster)
+    assert [found.student for found in usable_records(marked, SET)[0]] == list(marked.roster)
 
 
 def test_points_for_a_written_answer_reach_the_gradebook(desk, marked):

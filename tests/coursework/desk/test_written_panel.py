@@ -9,6 +9,7 @@ from coursework.desk import written_panel as module
 from coursework.desk.desk import Desk
 from coursework.desk.written_panel import Reading
 from coursework.gradebook.waiting import Answer, remarks_on
+from coursework.records.record import Written
 
 from tests.helpers.desk import press, words
 from tests.helpers.records import SET, leave, record, verdict
@@ -19,7 +20,7 @@ ENTER, SKIP, BACK = "Enter the points, next", "Skip this answer", "Back to the o
 
 def written(answer, question="q6"):
     asked = f"## 6. From your bench (4 points)\n\nWhy does your yield differ? ({question})"
-    return {"question": question, "asked": asked, "answer": answer, "out_of": 4.0}
+    return Written(question, asked, answer, 4.0)
 
 
 @pytest.fixture

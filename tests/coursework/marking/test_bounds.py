@@ -6,7 +6,18 @@ from dataclasses import fields
 import pytest
 from coursework.classes.course import Bounds
 
-from tests.helpers.filled_in import ALL, NOTHING, TYPED, code, filled, honest, marked, points, raw
+from tests.helpers.filled_in import (
+    ALL,
+    NOTHING,
+    TYPED,
+    code,
+    filled,
+    honest,
+    marked,
+    marked_with_copy,
+    points,
+    raw,
+)
 from tests.helpers.this_machine import need
 
 THREADS = """
@@ -45,9 +56,9 @@ def with_bound(name, source):
 def test_a_bound_names_itself_when_it_strikes(name):
     """Its value and its name in the course file stand in the finding; the answer above counts."""
     record = with_bound(name, STRIKES[name][1])
-    said = [each for each in record["findings"] if f"({name})" in each]
+    said = [each for each in record.findings if f"({name})" in each]
 
-    assert 1 == len(said), record["findings"]
+    assert 1 == len(said), record.findings
     assert f"{STRIKES[name][0]:g}" in said[0] or str(STRIKES[name][0]) in said[0]
     assert 3.0 == points(record)["q1"]
 
@@ -64,37 +75,38 @@ def test_a_bound_that_strikes_leaves_the_answers_below_alone(name):
 def test_below_a_bound_nothing_is_said(name):
     record = with_bound(name, STRIKES[name][2])
 
-    assert [] == record["findings"]
+    assert () == record.findings
     assert NOTHING | {"q1": 3.0, "q2": 2.0, "q3": 3.0} == points(record)
 
 
-def own_cells(record):
+def own_cells(notebook):
     """The texts of the student's own cells in our marked copy."""
-    cells = json.loads(record["notebook"])["cells"]
+    cells = json.loads(notebook)["cells"]
     return [each["source"] for each in cells if each["id"].startswith("own-")]
 
 
 def test_more_cells_of_ones_own_than_are_run_are_counted_and_left_out():
     book = honest()
     book["cells"] += [code(f"x = {n}", f"x{n}") for n in range(4)]
-    few, all_ = marked(book, own_cells=3), marked(book, own_cells=4)
+    few, shown = marked_with_copy(book, own_cells=3)
+    every, all_shown = marked_with_copy(book, own_cells=4)
 
-    assert ["4 cells are the student's own; the first 3 were run (own_cells)."] == few["findings"]
-    assert ["x = 0", "x = 1", "x = 2"] == own_cells(few)
-    assert [] == all_["findings"]
-    assert ["x = 0", "x = 1", "x = 2", "x = 3"] == own_cells(all_)
+    assert ("4 cells are the student's own; the first 3 were run (own_cells).",) == few.findings
+    assert ["x = 0", "x = 1", "x = 2"] == own_cells(shown)
+    assert () == every.findings
+    assert ["x = 0", "x = 1", "x = 2", "x = 3"] == own_cells(all_shown)
 
 
 def test_a_long_cell_of_ones_own_is_left_out_and_said():
     """500 bytes are allowed; “é” has two of them, so 499 letters are 500 bytes."""
     book = honest()
     book["cells"] += [code("# é" + "x" * 496, "fits"), code("# é" + "x" * 497, "long")]
-    record = marked(book, answer_bytes=500)
+    record, notebook = marked_with_copy(book, answer_bytes=500)
 
     assert [
         "A cell of the student's own is longer than 500 bytes and was left out (answer_bytes)."
-    ] == record["findings"]
-    assert ["# é" + "x" * 496] == own_cells(record)
+    ] == list(record.findings)
+    assert ["# é" + "x" * 496] == own_cells(notebook)
 
 
 def test_a_file_that_is_too_long_waits_for_a_human_and_says_the_bound():
@@ -103,7 +115,7 @@ def test_a_file_that_is_too_long_waits_for_a_human_and_says_the_bound():
     record = marked(data, file_bytes=len(data) - 1)
 
     assert dict.fromkeys(ALL) == points(record)
-    assert "(file_bytes)" in record["findings"][0]
+    assert "(file_bytes)" in record.findings[0]
     assert ALL == points(marked(data, file_bytes=len(data)))
 
 

@@ -303,8 +303,8 @@ def test_right_answers_keep_their_points(name):
     expected = WRITTEN.replace(LETTERS_LOST.get(name) or "\0", "-")
 
     assert ALL == points(record)
-    assert ["right"] * 5 == [verdict["outcome"] for verdict in record["verdicts"]]
-    assert [expected] == [each["answer"] for each in record["human"]]
+    assert ["right"] * 5 == [verdict.outcome for verdict in record.answered]
+    assert [expected] == [each.answer for each in record.written]
 
 
 @pytest.mark.parametrize("name", [name for name in CASES if name != "untouched"])
@@ -324,13 +324,13 @@ SAID = {
 
 @pytest.mark.parametrize("name", SAID)
 def test_what_was_mended_is_said(name):
-    assert SAID[name] in " ".join(marked(damaged(name))["findings"])
+    assert SAID[name] in " ".join(marked(damaged(name)).findings)
 
 
 @pytest.mark.parametrize("name", ["untouched", "byte order mark", "check cell deleted"])
 def test_what_makes_no_difference_is_not_said(name):
     """Real damage would drown in findings about nothing."""
-    assert [] == marked(damaged(name))["findings"]
+    assert () == marked(damaged(name)).findings
 
 
 @pytest.fixture(scope="module")
@@ -369,7 +369,7 @@ def test_what_lies_beside_a_hand_in_costs_nothing(strewn, student):
     record = record_of(strewn[0], student)
 
     assert ALL == points(record)
-    assert [] == record["findings"]
+    assert () == record.findings
 
 
 def test_what_is_no_hand_in_is_listed_and_counts_for_nobody(strewn):

@@ -136,8 +136,8 @@ def refuse_where_a_wall_is_broken():
         "q3": "import subprocess\nsubprocess.run(['true'])",
         "q4": "import socket\nsocket.socket()",
     }
-    for verdict in marked(filled(**harmless))["verdicts"][: len(harmless)]:
-        assert "It ended with: PermissionError" in verdict["sentence"], verdict["answer"]
+    for verdict in marked(filled(**harmless)).answered[: len(harmless)]:
+        assert "It ended with: PermissionError" in verdict.sentence, verdict.answer
 
 
 def digests(folder):
@@ -167,7 +167,7 @@ def test_the_rest_of_the_class_is_marked_with_its_points(hostile, student):
     record = record_of(hostile.course, student)
 
     assert ALL == points(record)
-    assert [] == record["findings"]
+    assert () == record.findings
 
 
 def test_the_gradebook_holds_the_points_of_the_records_and_no_others(hostile):
@@ -273,7 +273,7 @@ FINDINGS = {
 
 @pytest.mark.parametrize("name", FINDINGS)
 def test_the_instructor_reads_what_struck(hostile, name):
-    assert FINDINGS[name] in " ".join(record_of(hostile.course, NUMBERS[name])["findings"])
+    assert FINDINGS[name] in " ".join(record_of(hostile.course, NUMBERS[name]).findings)
 
 
 def test_marking_the_class_again_runs_nothing_and_changes_nothing(hostile):

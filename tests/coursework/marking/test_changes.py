@@ -1,6 +1,5 @@
 """After a key was corrected: whose points changed, told, listed, and kept through every stop."""
 
-import json
 from datetime import datetime
 
 import pytest
@@ -12,7 +11,7 @@ from coursework.marking.changes import Change, ChangeList
 from coursework.marking.mark_set import mark_set
 from coursework.sets.hand_out import hand_out
 
-from tests.helpers.filled_in import SET, class_copy
+from tests.helpers.filled_in import SET, class_copy, record_of
 from tests.helpers.small_class import SMALL, correct_key, listed, slips_worth
 
 PLACE = f"reports/{SET}-changes.csv"
@@ -178,9 +177,9 @@ def test_a_list_that_cannot_be_written_stops_before_the_record_changes(corrected
     with pytest.raises(CourseError, match=f"{PLACE} cannot be written .*then mark again"):
         mark_set(course, SET, workers=1)
     student, question = expected[0][:2]
-    record = json.loads(course.marks(SET, student).read_bytes())
+    record = record_of(course, student)
 
-    assert 1.0 in [each["points"] for each in record["verdicts"] if each["question"] == question]
+    assert 1.0 in [each.points for each in record.answered if each.question == question]
     (course.folder / PLACE).rmdir()
     mark_set(course, SET)
     assert expected == sorted(line[1:] for line in listed(course))

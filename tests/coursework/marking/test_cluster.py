@@ -96,9 +96,9 @@ def test_two_students_with_the_same_bytes_are_two_tasks(taken, two_workers, tmp_
     shutil.copytree(one, other)
     with cluster(two_workers.scheduler_address) as executor:
         mark_set(course, SET, executor=executor)
-    marked = {found["student"]: found for found in usable_records(course, SET)[0]}
+    marked = {found.student: found for found in usable_records(course, SET)[0]}
 
-    assert marked["BH-1001"]["verdicts"][0]["given"] != marked["BH-1002"]["verdicts"][0]["given"]
+    assert marked["BH-1001"].answered[0].given != marked["BH-1002"].answered[0].given
 
 
 def test_a_worker_with_another_kit_is_refused_before_any_work(two_workers):

@@ -4,8 +4,10 @@ import json
 
 from coursework.arriving.reading_in import read_notebook
 from coursework.marking.pour import pour
-from coursework.records.copies import fingerprint, name_copies
+from coursework.records.copies import fingerprint, with_copies
 from coursework.sets.hand_out import ASSIGNMENTS
+
+from tests.helpers.records import record
 
 SET = "04-buy-enough"
 RELEASED = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
@@ -27,10 +29,12 @@ def pairs(**hand_ins):
     for student in sorted(hand_ins):
         raw = json.dumps(hand_ins[student]).encode()
         poured = pour(RELEASED, read_notebook(raw).cells, 20_000, 200)
-        alike = fingerprint(poured.answers)
-        records.append({"student": student, "alike": alike, "verdicts": [], "human": []})
-    name_copies(records)
-    return {r["student"]: r["copied"] for r in records if r.get("copied")}
+        records.append(record(student, alike=fingerprint(poured.answers)))
+    return {
+        one.student: [(copied.student, copied.common[0].many) for copied in one.copied]
+        for one in with_copies(records)
+        if one.copied
+    }
 
 
 def test_a_copy_names_both_whatever_the_spaces():
@@ -41,8 +45,7 @@ def test_a_copy_names_both_whatever_the_spaces():
         a=hand_in(**answers), b=hand_in(**spaced), c=hand_in(**dict(answers, q5='q5 = "9 kg"'))
     )
 
-    reason = "the same text in all 6 answers that were filled in"
-    assert {"a": [["b", reason]], "b": [["a", reason]]} == named
+    assert {"a": [("b", 6)], "b": [("a", 6)]} == named
 
 
 def test_two_equal_answers_and_nothing_else_are_chance():

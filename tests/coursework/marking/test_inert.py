@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 from nbconvert.filters.markdown import markdown2html
 
-from tests.helpers.filled_in import WRITTEN, filled, marked
+from tests.helpers.filled_in import WRITTEN, filled, marked_with_copy
 from tests.helpers.scripts import SCRIPTS
 
 # What Markdown and HTML give a meaning to, and what ends a line for one reader and not for another.
@@ -79,20 +79,20 @@ def test_a_long_line_is_folded_between_words():
 
 def test_the_copy_that_is_marked_holds_it_fenced_and_the_record_as_typed():
     """The record goes to our own pages, which escape it; the copy to programs that render it."""
-    record = marked(filled(q6=SCRIPTS["script"]))
+    record, notebook = marked_with_copy(filled(q6=SCRIPTS["script"]))
     written = next(
         "".join(cell["source"])
-        for cell in json.loads(record["notebook"])["cells"]
+        for cell in json.loads(notebook)["cells"]
         if cell["id"] == "q6-answer"
     )
 
     assert ["fence"] == by_the_standard(written)
-    assert SCRIPTS["script"] == record["human"][0]["answer"]
+    assert SCRIPTS["script"] == record.written[0].answer
 
 
 def test_an_unanswered_text_stays_ours():
     """What the set says there is Markdown of our own."""
-    record = marked(filled())
-    written = next(c for c in json.loads(record["notebook"])["cells"] if c["id"] == "q6-answer")
+    _, notebook = marked_with_copy(filled())
+    written = next(c for c in json.loads(notebook)["cells"] if c["id"] == "q6-answer")
 
     assert not "".join(written["source"]).startswith("```")

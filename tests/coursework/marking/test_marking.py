@@ -9,6 +9,7 @@ from coursework.marking.room.plain import Odd, from_plain, to_plain
 from coursework.sets.keys import load_key
 
 from kitchenmath import Q_
+from kitchenmath.practice import in_words
 from tests.helpers.filled_in import (
     ALL,
     COMPUTED,
@@ -20,13 +21,14 @@ from tests.helpers.filled_in import (
     filled,
     honest,
     marked,
+    marked_with_copy,
     points,
 )
 from tests.helpers.this_machine import need
 
 
 def verdict(record, question):
-    return next(each for each in record["verdicts"] if each["question"] == question)
+    return next(each for each in record.answered if each.question == question)
 
 
 def test_right_answers_worked_by_hand_earn_everything():
@@ -34,9 +36,9 @@ def test_right_answers_worked_by_hand_earn_everything():
     record = marked(honest())
 
     assert ALL == points(record)
-    assert record["findings"] == []
+    assert record.findings == ()
     assert [("q6", WRITTEN, 4.0)] == [
-        (each["question"], each["answer"], each["out_of"]) for each in record["human"]
+        (each.question, each.answer, each.out_of) for each in record.written
     ]
 
 
@@ -45,16 +47,16 @@ def test_an_honest_half_keeps_its_half():
     record = marked(filled(q1=COMPUTED["q1"], q3=TYPED["q3"]))
 
     assert NOTHING | {"q1": 3.0, "q3": 3.0} == points(record)
-    assert "missing" == verdict(record, "q2")["outcome"]
+    assert "missing" == verdict(record, "q2").outcome
 
 
 def test_a_slip_is_named_with_its_sentence_and_part_of_the_points():
     """By hand: 36 x 55 g x 0.66 = 1.307 kg is what multiplying gives."""
     found = verdict(marked(filled(q1='q1 = "1.307 kg"')), "q1")
 
-    assert (found["outcome"], found["points"]) == ("slip", 1.0)
-    assert found["slips"] == ("multiplied by the yield",)
-    assert found["given"] == [
+    assert (found.outcome, found.points) == ("slip", 1.0)
+    assert found.slips == ("multiplied by the yield",)
+    assert list(found.given) == [
         "covers: 36",
         "brunoise for each cover, trimmed: 55 g (1.94 oz)",
         "yield of celeriac cut to brunoise: 66 %",
@@ -65,14 +67,14 @@ def test_a_right_method_on_a_wrong_first_answer_is_followed_through():
     """By hand: own 1.307 kg in nets of 2.5 kg is 1 net."""
     found = verdict(marked(filled(q1='q1 = "1.307 kg"', q2='q2 = "1"')), "q2")
 
-    assert (found["outcome"], found["points"]) == ("follow-through", 2.0)
+    assert (found.outcome, found.points) == ("follow-through", 2.0)
 
 
 def test_an_object_that_equals_everything_crosses_as_the_name_of_its_type():
     record = marked(filled(q1="class All:\n    def __eq__(s, o): return True\n\nq1 = All()"))
 
     assert NOTHING == points(record)
-    assert "“All” is no amount" in verdict(record, "q1")["sentence"]
+    assert "“All” is no amount" in in_words(verdict(record, "q1"))
 
 
 # What stands in the cell of q2, what becomes of it, in the record's words.
@@ -117,9 +119,9 @@ def test_a_cell_that_gave_no_answer_says_why_and_keeps_what_was_typed(what):
     record = marked(filled(q1=TYPED["q1"], q2=typed, q3=TYPED["q3"]), cell_seconds=1)
     found = verdict(record, "q2")
 
-    assert ("unreadable", 0.0, typed) == (found["outcome"], found["points"], found["answer"])
-    assert found["sentence"].startswith(sentence)
-    assert "filled in" not in sentence or " quote" in found["sentence"]
+    assert ("unreadable", 0.0, typed) == (found.outcome, found.points, found.answer)
+    assert in_words(found).startswith(sentence)
+    assert "filled in" not in sentence or " quote" in in_words(found)
     assert NOTHING | {"q1": 3.0, "q3": 3.0} == points(record)
 
 
@@ -134,16 +136,16 @@ def test_cells_that_the_whole_notebooks_time_did_not_reach_say_so():
     assert NOTHING | {"q1": 3.0} == points(record)
     assert (
         "The cell was stopped after 3 seconds of the notebook (seconds), and gave no answer."
-        == (stopped["sentence"])
+        == in_words(stopped)
     )
-    assert "The cell did not run: the notebook was stopped before it." == never["sentence"]
-    assert slow + TYPED["q4"] == never["answer"]
+    assert "The cell did not run: the notebook was stopped before it." == in_words(never)
+    assert slow + TYPED["q4"] == never.answer
 
 
 def test_the_marked_copy_shows_points_and_sentence_below_each_check():
     """A person who marks sees what the machine found, also why a cell was left out."""
-    record = marked(filled(q1=TYPED["q1"], q2="import os\nos._exit(0)"))
-    cells = {each["id"]: each for each in json.loads(record["notebook"])["cells"]}
+    _, notebook = marked_with_copy(filled(q1=TYPED["q1"], q2="import os\nos._exit(0)"))
+    cells = {each["id"]: each for each in json.loads(notebook)["cells"]}
     shown = {name: "".join(cells[name]["outputs"][0]["text"]) for name in ("q1-check", "q2-answer")}
 
     assert "3 of 3 points. Right." in shown["q1-check"]
@@ -158,8 +160,8 @@ def test_the_room_knows_no_key_and_no_environment(monkeypatch):
     need("disk")
     monkeypatch.setenv("MARK_BOOK_PASSWORD", "celeriac")
     look = "import os\nprint(os.listdir('.'), os.environ.get('MARK_BOOK_PASSWORD'))"
-    record = marked(filled(q1=look))
-    cell = next(each for each in json.loads(record["notebook"])["cells"] if each["source"] == look)
+    _, notebook = marked_with_copy(filled(q1=look))
+    cell = next(each for each in json.loads(notebook)["cells"] if each["source"] == look)
 
     assert "[] None" == "".join(cell["outputs"][0]["text"]).strip()
 
@@ -181,11 +183,11 @@ def test_no_hidden_text_of_the_key_is_in_the_room_or_in_the_marked_copy():
                 load=lambda module: None,
             ),
         )
-        record = marked(honest())
+        _, notebook = marked_with_copy(honest())
 
     assert len(hidden) > 40
     assert "q1 = " in sent[0]
-    assert [] == [line for line in hidden if json.dumps(line)[1:-1] in sent[0] + record["notebook"]]
+    assert [] == [line for line in hidden if json.dumps(line)[1:-1] in sent[0] + notebook]
 
 
 def hidden_lines():
@@ -207,7 +209,7 @@ def test_the_same_task_gives_the_same_record():
     """A pure function: nothing in it depends on the clock or on chance."""
     hand_in = filled(q1=TYPED["q1"], q2='q2 = "1"')
 
-    assert marked(hand_in) == marked(hand_in)
+    assert marked_with_copy(hand_in) == marked_with_copy(hand_in)
 
 
 @pytest.mark.parametrize(
@@ -280,6 +282,6 @@ def test_a_hand_in_on_which_judging_fails_costs_nobody_else_anything(monkeypatch
     monkeypatch.setattr(key.sheet, "mark", fails)
     record = marked(honest())
 
-    assert {None} == {verdict["points"] for verdict in record["verdicts"]}
-    assert "The kit failed on it: AssertionError: an odd unit" in record["to_do"][0]
-    assert "AssertionError" not in str(record["findings"]) + str(record["verdicts"])
+    assert {None} == {verdict.points for verdict in record.answered}
+    assert "The kit failed on it: AssertionError: an odd unit" in record.to_do[0]
+    assert "AssertionError" not in str(record.findings) + str(record.answered)

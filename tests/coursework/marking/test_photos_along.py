@@ -7,6 +7,8 @@ from dataclasses import asdict
 
 import pytest
 
+from tests.helpers.records import record
+
 pytest.importorskip("PIL", reason="Pillow is not installed: the extra photo brings it")
 
 from coursework.arriving.photos import inert_jpeg
@@ -54,8 +56,8 @@ def marked(raw):
     )  # fmt: skip
 
 
-def below(result, name):
-    cells = {cell["id"]: cell for cell in json.loads(result["notebook"])["cells"]}
+def below(notebook, name):
+    cells = {cell["id"]: cell for cell in json.loads(notebook)["cells"]}
     return cells[name]
 
 
@@ -68,26 +70,29 @@ def with_photo():
 
 def test_the_marked_copy_holds_the_photo_and_nothing_else_that_stood_there(with_photo):
     """What a person who marks sees: our cell, and below it a picture without its comment."""
-    cell = below(with_photo, "q1-photo")
+    _, notebook = with_photo
+    cell = below(notebook, "q1-photo")
     data = cell["outputs"][0]["data"]
 
     assert {"image/jpeg", "text/plain"} == set(data)
     assert inert_jpeg(jpeg()) == base64.b64decode(data["image/jpeg"])
-    assert "somebody" not in with_photo["notebook"]
-    assert "alert(1)" not in with_photo["notebook"]
+    assert "somebody" not in notebook
+    assert "alert(1)" not in notebook
 
 
 def test_a_photo_below_another_cell_comes_nowhere(with_photo):
     """Only the cell that was handed out for it brings one."""
-    assert ["q1"] == with_photo["photos"]
-    assert 1 == with_photo["notebook"].count("image/jpeg")
+    made, notebook = with_photo
+
+    assert ("q1",) == made.photos
+    assert 1 == notebook.count("image/jpeg")
 
 
 def test_the_readings_of_a_photo_earn_what_they_would_have_earned(with_photo):
     """Ten readings with a unit, to a tenth of a millimetre: all 3 points of question 1."""
-    first = next(one for one in with_photo["verdicts"] if one["question"] == "q1")
+    first = next(one for one in with_photo[0].answered if one.question == "q1")
 
-    assert 3 == first["points"]
+    assert 3 == first.points
 
 
 def test_the_page_shows_it_and_still_loads_nothing(with_photo, tmp_path):
@@ -95,27 +100,27 @@ def test_the_page_shows_it_and_still_loads_nothing(with_photo, tmp_path):
     course = new_course(tmp_path / "class", "Brackwater House", "demo", {STUDENT: "Ada Quill"})
     copy = course.autograded(SET, STUDENT)
     copy.parent.mkdir(parents=True)
-    copy.write_text(with_photo["notebook"], encoding="utf-8")
-    record = {name: each for name, each in with_photo.items() if name != "notebook"}
-    photos = photos_of(course, record)
-    text = student_page(course, record, {}, photos=photos)
+    made, notebook = with_photo
+    copy.write_text(notebook, encoding="utf-8")
+    photos = photos_of(course, made)
+    text = student_page(course, made, {}, photos=photos)
 
     assert 'src="data:image/jpeg;base64,' in text
     assert "default-src 'none'; style-src 'unsafe-inline'; img-src data:;" in text
-    assert "img-src" not in student_page(course, record, {})
-    assert_sound(student_page(course, record, {}))
+    assert "img-src" not in student_page(course, made, {})
+    assert_sound(student_page(course, made, {}))
 
 
 def test_a_picture_that_cannot_be_shown_is_said_to_the_instructor_only():
-    found = marked(handed_in(base64.b64encode(b"GIF89a").decode()))
+    found, _ = marked(handed_in(base64.b64encode(b"GIF89a").decode()))
 
-    assert ["q1: a photo came along and is not shown: it is no JPEG."] == found["to_do"]
-    assert [] == found["photos"]
-    assert not any("photo" in each for each in found["findings"])
+    assert ["q1: a photo came along and is not shown: it is no JPEG."] == list(found.to_do)
+    assert () == found.photos
+    assert not any("photo" in each for each in found.findings)
 
 
 def test_a_record_from_before_there_were_photos_has_none(tmp_path):
     course = new_course(tmp_path / "class", "Brackwater House", "demo", {STUDENT: "Ada Quill"})
 
-    assert {} == photos_of(course, {"set": SET, "student": STUDENT})
-    assert {} == photos_of(course, {"set": SET, "student": STUDENT, "photos": ["q1"]})
+    assert {} == photos_of(course, record(STUDENT))
+    assert {} == photos_of(course, record(STUDENT, photos=("q1",)))

@@ -3,23 +3,21 @@
 import random
 
 import pytest
-from coursework.records.copies import name_copies
+from coursework.records.copies import with_copies
+from coursework.reports.copied_words import copied_in_words
+
+from tests.helpers import records as left
 
 READ = "2.8, 2.9, 3.1, 3, 3.2, 2.7, 3, 2.95, 3.05, 3.1 mm (0.11 to 0.13 in)"
 WORDS = "I weighed the celeriac twice, because the scale at the back door shows fifty grams only."
 
 
-def verdict(question, answer, right):
-    return {"question": question, "answer": answer, "right": right}
-
-
 def record(number, amounts=(), readings="", written=""):
     """One student: amounts are (question, answer, right)."""
-    verdicts = [verdict(*one) for one in amounts]
+    verdicts = [left.verdict(one, answer=answer, right=right) for one, answer, right in amounts]
     if readings:
-        verdicts.append(verdict("q1", readings, ""))
-    human = [{"question": "q7", "answer": written}]
-    return {"student": f"BH-{1001 + number}", "verdicts": verdicts, "human": human, "alike": None}
+        verdicts.append(left.verdict("q1", answer=readings, right=""))
+    return left.record(f"BH-{1001 + number}", *verdicts, human=[left.written("q7", written)])
 
 
 def alone(number):
@@ -35,8 +33,7 @@ def alone(number):
 
 def named(*records):
     """The first student's reasons, by the other's number."""
-    name_copies(list(records))
-    return {number: reason for number, reason in records[0]["copied"]}
+    return {one.student: copied_in_words(one) for one in with_copies(list(records))[0].copied}
 
 
 def class_of(many, *others):
@@ -51,8 +48,7 @@ def test_24_who_worked_alone_are_not_named():
     found = 0
     for first in range(0, 480, 24):
         records = [alone(number) for number in range(first, first + 24)]
-        name_copies(records)
-        found += sum(len(one["copied"]) for one in records) // 2
+        found += sum(len(one.copied) for one in with_copies(records)) // 2
 
     assert found <= 1
 
@@ -139,6 +135,5 @@ def test_words_of_the_lesson_that_many_quote_are_nobodys():
 
 def test_of_four_with_the_same_readings_each_later_one_is_named_with_the_first():
     records = class_of(24, *(record(number, readings=READ) for number in range(4)))
-    name_copies(records)
 
-    assert [3, 1, 1, 1, 0] == [len(one["copied"]) for one in records[:5]]
+    assert [3, 1, 1, 1, 0] == [len(one.copied) for one in with_copies(records)[:5]]

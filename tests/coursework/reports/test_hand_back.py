@@ -6,7 +6,7 @@ written, and where there is one, in a real Chromium.
 
 import json
 import re
-from dataclasses import asdict
+from dataclasses import fields
 from datetime import datetime
 
 import pytest
@@ -16,20 +16,20 @@ from coursework.classes.course import open_course
 from coursework.errors import CourseError
 from coursework.records.points import earned, heading_of, in_order, total
 from coursework.records.reading import usable_records
+from coursework.records.record import Found, HumanMark
 from coursework.reports.hand_back import hand_back, student_page
 from coursework.reports.question_text import in_html
 from coursework.reports.sheet import mark_sheet
 from coursework.sets.key_text import key_file, key_notebook, set_ids
 from coursework.sets.keys import load_key
 
-from kitchenmath.practice import sentences
 from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
-from tests.helpers.records import SET, leave, record, verdict, written
+from tests.helpers.records import SET, leave, record, slips, verdict, written
 
 
-def as_kept(found):
+def as_fields(found):
     """A verdict of the key, as marking keeps it."""
-    return asdict(found) | {"slips": found.slips, "sentences": sentences(found)}
+    return {one.name: getattr(found, one.name) for one in fields(found)}
 
 
 def ruled(course, lines):
@@ -43,7 +43,7 @@ def test_points_are_added_up(course):
     """By hand: 3 + 1 + 2.5 = 6.5 of 3 + 3 + 4 = 10."""
     mine = record("BH-1", verdict("q1"), verdict("q2", "slip", 1.0), human=[written()])
 
-    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): (2.5, "Good.")}))
+    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): HumanMark(2.5, "Good.")}))
 
     assert "6.5 of 10 points" in page.text
     assert "2.5 of 4 points" in page.text
@@ -55,7 +55,7 @@ def test_an_open_mark_is_not_a_nought(course):
     """By hand: 3 of the 3 marked so far; 4 more can come, 7 in all."""
     mine = record("BH-1", verdict("q1"), human=[written()])
 
-    for human in ({}, {("BH-1", "q9"): (None, "")}):
+    for human in ({}, {("BH-1", "q9"): HumanMark(None, "")}):
         page = assert_sound(student_page(course, mine, human))
 
         assert "3 of 3 points so far" in page.text
@@ -67,7 +67,7 @@ def test_an_open_mark_is_not_a_nought(course):
 def test_a_nought_given_by_a_person_is_a_nought(course):
     mine = record("BH-1", human=[written(answer="")])
 
-    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): (0.0, "")}))
+    page = assert_sound(student_page(course, mine, {("BH-1", "q9"): HumanMark(0.0, "")}))
 
     assert "0 of 4 points" in page.text
     assert "so far" not in page.text
@@ -77,7 +77,7 @@ def test_a_nought_given_by_a_person_is_a_nought(course):
 def test_points_of_a_person_count_before_those_of_marking(course):
     mine = record("BH-1", verdict("q1", "wrong", 0.0))
 
-    page = assert_sound(student_page(course, mine, {("BH-1", "q1"): (2.0, "Right idea.")}))
+    page = assert_sound(student_page(course, mine, {("BH-1", "q1"): HumanMark(2.0, "Right idea.")}))
 
     assert "2 of 3 points" in page.text
     assert "Not right (points given by your instructor)" in page.text
@@ -126,9 +126,12 @@ def test_a_question_is_told_from_asking_to_lesson(course):
 
 def test_slips_that_cannot_be_told_apart_are_both_explained(course):
     both = verdict(
-        "q1", "slip", 1.0, slips=["one way", "other way"],
-        alternatives=True, sentences=["First.", "Second."],
-    )  # fmt: skip
+        "q1",
+        "slip",
+        1.0,
+        found=(Found("one way", "First."), Found("other way", "Second.")),
+        alternatives=True,
+    )
 
     text = student_page(course, record("BH-1", both), {})
 
@@ -172,11 +175,12 @@ def test_each_skill_of_a_key_leads_back_to_drills_that_the_lesson_holds(course, 
 def test_each_thing_that_happened_to_a_plan_has_a_line_of_its_own(course):
     """The plan too, to be read beside the one that works; a single slip stays a sentence."""
     told = ["A rest is left off.", "More goes in than there is.", "“soup” is no task."]
-    slips = ["forgot the rest", "two in one oven", "left a task out"]
+    names = ["forgot the rest", "two in one oven", "left a task out"]
+    found = tuple(map(Found, names, told))
     plan = "17:40 sear; 18:00 roast the birds; 19:07 plate"
     text = student_page(
         course,
-        record("BH-1", verdict("q1", "slip", 2.5, sentences=told, slips=slips, answer=plan)),
+        record("BH-1", verdict("q1", "slip", 2.5, found=found, answer=plan)),
         {},
     )
 
@@ -217,8 +221,8 @@ def test_an_answer_that_cannot_be_read_says_what_to_type(course):
     told = "The cell is filled in, and gave no answer. Type the answer between two quotes."
     mine = record(
         "BH-1",
-        verdict("q1", "unreadable", 0.0, sentences=[told], answer='q1 = "3 kg'),
-        verdict("q2", "unreadable", 0.0, sentences=[told], answer="# nets\n2"),
+        verdict("q1", "unreadable", 0.0, notes=(told,), answer='q1 = "3 kg'),
+        verdict("q2", "unreadable", 0.0, notes=(told,), answer="# nets\n2"),
     )
 
     page = student_page(course, mine, {})
@@ -259,7 +263,7 @@ def test_nothing_that_anybody_wrote_runs(course, place):
         course.roster["BH-1"] = HOSTILE
     comment = HOSTILE if place == "comment" else ""
 
-    text = student_page(course, mine, {("BH-1", "q9"): (1.0, comment)})
+    text = student_page(course, mine, {("BH-1", "q9"): HumanMark(1.0, comment)})
     tags = {tag for tag, _ in Page(text).elements}
 
     assert "script" not in tags
@@ -296,7 +300,7 @@ def test_no_hidden_check_is_shown(course):
     made, *others = question.slips
     answer = made.formula(**{name: known[name] for name in ("covers", "portion", "yield_")})
     found = key.sheet.mark("BH-1", {"q1": answer})["q1"]
-    mine = record("BH-1", verdict("q1") | as_kept(found) | {"asked": key.asked["q1"]})
+    mine = record("BH-1", verdict(asked=key.asked["q1"], **as_fields(found)))
 
     told = Page(student_page(course, mine, {})).text
 
@@ -398,7 +402,7 @@ def test_a_text_that_the_class_shares_is_rendered_once(course):
 def test_each_marked_student_gets_one_page(course, entered):
     """BH-3 handed in nothing, so there is no page; BH-9 is not on the roster and gets one."""
     leave(course, *(record(student, verdict("q1")) for student in ("BH-2", "BH-1", "BH-9")))
-    entered["BH-1", "q1"] = (1.0, "")
+    entered["BH-1", "q1"] = HumanMark(1.0, "")
     seen = []
 
     pages = hand_back(course, SET, lambda *step: seen.append(step))
@@ -468,7 +472,7 @@ def test_records_come_in_order_with_what_is_odd(course):
 
     records, odd = usable_records(course, SET)
 
-    assert ["BH-1", "BH-2"] == [each["student"] for each in records]
+    assert ["BH-1", "BH-2"] == [each.student for each in records]
     assert ["marks/04-buy-enough/BH-3.json cannot be used: delete it and mark BH-3 again."] == odd
 
 
@@ -511,7 +515,7 @@ def test_a_page_fits_a_phone(course, entered):
         "BH-1",
         verdict("q6", "slip", asked=plan),
         verdict("q1", "unreadable", answer="k" * 400),
-        verdict("q2", "slip", slips=["multiplied by the yield", "forgot the trim"]),
+        verdict("q2", "slip", found=slips("multiplied by the yield", "forgot the trim")),
         human=[written(answer="w" * 400)],
     )
     leave(course, mine)

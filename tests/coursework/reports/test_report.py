@@ -11,6 +11,7 @@ import random
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -18,6 +19,7 @@ import matplotlib
 import numpy
 import pytest
 from coursework.csv_sheets import sheet_as_csv
+from coursework.records.record import Copied, HumanMark, InCommon
 from coursework.reports import class_figures
 from coursework.reports.class_figures import draw_agreement, draw_bars, draw_marks
 from coursework.reports.picture import DOTS, STEP_PERCENT
@@ -28,7 +30,7 @@ from matplotlib.figure import Figure
 from scipy.stats import pointbiserialr
 
 from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
-from tests.helpers.records import ROSTER, SET, leave, record, verdict, whole_class, written
+from tests.helpers.records import ROSTER, SET, leave, record, slips, verdict, whole_class, written
 
 KIT = Path(__file__).resolve().parents[3]
 
@@ -159,7 +161,7 @@ def test_an_open_mark_counts_nowhere():
 def test_a_persons_marks_are_part_of_the_picture():
     """By hand: 4 and 2 of 4 points are three quarters."""
     records = class_of((1, None), (1, None))
-    human = {("BH-00001", "q2"): (4.0, ""), ("BH-00002", "q2"): (2.0, "")}
+    human = {("BH-00001", "q2"): HumanMark(4.0, ""), ("BH-00002", "q2"): HumanMark(2.0, "")}
 
     assert 0.75 == class_picture(records, human, {}).facility["q2"]
 
@@ -171,7 +173,8 @@ def test_a_question_without_points_has_no_facility():
 
 def test_slips_are_counted_commonest_first():
     """Two that give the same number are counted as one, under both names."""
-    either = verdict("q1", "slip", slips=["one way", "other way"], sentence="First. Or: Second.")
+    found = (*slips("one way", sentence="First."), *slips("other way", sentence="Second."))
+    either = verdict("q1", "slip", found=found, alternatives=True)
     records = [
         record("BH-1", either, verdict("q2", "slip")),
         record("BH-2", verdict("q1", "slip"), verdict("q2", "wrong")),
@@ -180,22 +183,22 @@ def test_slips_are_counted_commonest_first():
     common, rare = class_picture(records, {}, ROSTER).slips
 
     assert (("multiplied by the yield",), 2, {"q1": 1, "q2": 1}) == (
-        common["names"],
-        common["count"],
-        common["questions"],
+        common.names,
+        common.count,
+        common.questions,
     )
-    assert "You multiplied by the yield. Divide." == common["sentence"]
-    assert (("one way", "other way"), 1) == (rare["names"], rare["count"])
+    assert "You multiplied by the yield. Divide." == common.sentence
+    assert (("one way", "other way"), 1) == (rare.names, rare.count)
 
 
 def words_about(student, *records, roster=None, **other):
     found = class_picture(records, {}, ROSTER if roster is None else roster, **other).needs_word
-    return next((each["reasons"] for each in found if each["student"] == student), [])
+    return next((each.reasons for each in found if each.student == student), [])
 
 
 def test_who_needs_a_word():
     """Each reason alone, and nobody without a reason."""
-    copied = [["BH-2", "the same text in all 5 answers that were filled in"]]
+    copied = (Copied("BH-2", (InCommon("text", many=5),)),)
     long = verdict("q1", "unreadable", answer="ten\nkilo " + "x" * 90)
 
     assert [] == words_about("BH-1", record("BH-1", verdict("q1")))
@@ -227,7 +230,7 @@ def test_those_with_most_reasons_come_first():
 
     found = class_picture([many, record("BH-2", verdict("q1"))], {}, ROSTER).needs_word
 
-    assert ["BH-3", "BH-1"] == [each["student"] for each in found]
+    assert ["BH-3", "BH-1"] == [each.student for each in found]
 
 
 def test_forty_percent_is_not_under_forty_percent():
@@ -245,12 +248,12 @@ def test_a_row_for_each_student(course):
             verdict("q1"),
             verdict("q2", "missing", 0.0),
             human=[written()],
-            copied=[["BH-1", "the same text"]],
+            copied=(Copied("BH-1", (InCommon("text", many=5),)),),
             findings=["The run was stopped."],
         ),
         record("BH-9", verdict("q1")),
     ]
-    human = {("BH-1", "q9"): (None, ""), ("BH-2", "q9"): (2.5, "")}
+    human = {("BH-1", "q9"): HumanMark(None, ""), ("BH-2", "q9"): HumanMark(2.5, "")}
 
     rows = mark_sheet(course, SET, records, human)
 
@@ -259,7 +262,8 @@ def test_a_row_for_each_student(course):
          "open", "slips", "notes"],
         ["BH-1", "Ada Quill", "3", "1", "", "4", "10", "1", "q2 multiplied by the yield", ""],
         ["BH-2", "Bram Oakes", "3", "0", "2.5", "5.5", "10", "0", "",
-         "Compare with BH-1: the same text. The run was stopped."],
+         "Compare with BH-1: the same text in all 5 answers that were filled in. "
+         "The run was stopped."],
         ["BH-3", "Chidi Morrow", "", "", "", "", "", "", "", "Nothing handed in."],
         ["BH-9", "", "3", "", "", "3", "3", "0", "", "Not on the roster."],
     ] == rows  # fmt: skip
@@ -355,7 +359,7 @@ def test_both_files_are_written(course, entered):
     """The sheet begins with the mark by which spreadsheets know UTF-8, so that ë stays ë."""
     course.roster["BH-1"] = "Zoë Ferny"
     leave(course, record("BH-1", verdict("q1"), human=[written()]))
-    entered["BH-1", "q9"] = (3.0, "")
+    entered["BH-1", "q9"] = HumanMark(3.0, "")
     seen = []
 
     sheet, page = report(course, SET, lambda *step: seen.append(step))
@@ -393,7 +397,7 @@ def test_an_empty_answer_is_no_verdict_on_the_question(course):
     """Empty written answers are 0 before a person has read the others."""
     records = [record(student, human=[written()]) for student in ROSTER]
 
-    told = Page(class_page(course, SET, records, {("BH-1", "q9"): (0.0, "")})).text
+    told = Page(class_page(course, SET, records, {("BH-1", "q9"): HumanMark(0.0, "")})).text
 
     assert "only of what is marked; 2 more to mark" in told
     assert "2 written answers wait for your marks." in told
@@ -418,20 +422,24 @@ def test_a_class_with_nothing_marked_has_a_page_too(course):
 def test_nothing_that_anybody_wrote_runs(course, place):
     """Whoever wrote it: student, roster, or key; in the page and inside its drawings."""
     records = whole_class()
-    first = records[0]["verdicts"][0]
+    first, student = {}, {}
     if place == "name":
         course.roster["BH-1"] = HOSTILE
-        records[0]["findings"] = ["Odd."]
+        student = {"findings": ("Odd.",)}
     if place == "answer":
-        first.update(outcome="unreadable", answer=HOSTILE)
+        first = {"outcome": "unreadable", "answer": HOSTILE}
     if place == "finding":
-        records[0]["findings"] = [HOSTILE]
+        student = {"findings": (HOSTILE,)}
     if place == "copied":
-        records[0]["copied"] = [["BH-2", HOSTILE]]
+        student = {"copied": (Copied(HOSTILE, (InCommon("text", many=5),)),)}
     if place == "slip":
-        first.update(outcome="slip", slips=[HOSTILE + "$\\frac"], sentence=HOSTILE)
+        found = slips(HOSTILE + "$\\frac", sentence=HOSTILE)
+        first = {"outcome": "slip", "found": found}
     if place == "heading":
-        first["asked"] = f"## {HOSTILE}"
+        first = {"asked": f"## {HOSTILE}"}
+    changed = replace(records[0].answered[0], **first)
+    answered = (changed, *records[0].answered[1:])
+    records[0] = replace(records[0], answered=answered, **student)
 
     text = class_page(course, SET, records, {}, [HOSTILE])
 
@@ -549,7 +557,7 @@ def test_drawings_are_sound_svg_in_the_pages_own_colours():
 @pytest.mark.browser
 def test_the_class_page_fits_a_phone(course, entered):
     records = whole_class()
-    records[0]["findings"] = ["w" * 400]
+    records[0] = replace(records[0], findings=("w" * 400,))
     leave(course, *records)
 
     assert_fits(report(course, SET)[1])

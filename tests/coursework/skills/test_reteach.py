@@ -18,8 +18,9 @@ from coursework.command import main
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
 from coursework.errors import CourseError
-from coursework.marking.mark_one import _with_question
+from coursework.marking.mark_one import _answered
 from coursework.records.points import heading_of
+from coursework.records.record_file import as_text
 from coursework.sets import keys as keys_module
 from coursework.sets.hand_out import hand_out
 from coursework.sets.key_text import key_notebook, set_ids
@@ -221,11 +222,11 @@ def course(tmp_path, key):
 def leave(course, key, student, answer):
     """The record of a student who answers so."""
     answers = {one.id: answer(one, known) for one, known in key.sheet.known(student)}
-    verdicts = _with_question(key, student, key.sheet.mark(student, answers))
+    verdicts = _answered(key, student, key.sheet.mark(student, answers))
     file = course.marks(key.set_id, student)
     file.parent.mkdir(parents=True, exist_ok=True)
-    named = {"set": key.set_id, "title": key.title}
-    file.write_text(json.dumps(record(student, *verdicts, **named)), encoding="utf-8")
+    named = {"set_id": key.set_id, "title": key.title}
+    file.write_text(as_text(record(student, *verdicts, **named)), encoding="utf-8")
 
 
 def table_of(course):

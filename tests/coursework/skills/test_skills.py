@@ -13,6 +13,8 @@ from pathlib import Path
 import pytest
 from coursework.classes.course import new_course
 from coursework.errors import CourseError
+from coursework.records.record import HumanMark
+from coursework.records.record_file import as_text
 from coursework.reports.skills_page import next_session, skills_page, skills_report
 from coursework.sets.key_text import key_file, set_ids
 from coursework.skills import go_back
@@ -20,7 +22,7 @@ from coursework.skills.go_back import lesson_name, places
 from coursework.skills.skill_table import skill_table
 
 from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
-from tests.helpers.records import ROSTER, record, verdict
+from tests.helpers.records import ROSTER, record, slips, verdict
 
 ONE, TWO = "01-measure-and-scale", "04-buy-enough"
 LESSONS = Path(__file__).parents[3] / "lessons"
@@ -43,13 +45,13 @@ def leave(course, set_id, **records):
     for name, verdicts in records.items():
         file = course.marks(set_id, name.replace("_", "-"))
         file.parent.mkdir(parents=True, exist_ok=True)
-        titles = {"set": set_id, "title": set_id[3:].capitalize()}
-        file.write_text(json.dumps(record(file.stem, *verdicts, **titles)), encoding="utf-8")
+        titles = {"set_id": set_id, "title": set_id[3:].capitalize()}
+        file.write_text(as_text(record(file.stem, *verdicts, **titles)), encoding="utf-8")
 
 
 def table_of(course, marks=()):
     """The table, with points that a person gave: (set, student, question) to points."""
-    given = {place: (points, "") for place, points in dict(marks).items()}
+    given = {place: HumanMark(points) for place, points in dict(marks).items()}
 
     def human_marks(_, set_id):
         return {place[1:]: value for place, value in given.items() if place[0] == set_id}
@@ -177,14 +179,16 @@ def test_nothing_marked_says_so(course):
         table_of(course)
 
 
+WHOLE = as_text(record("BH-2", asked("q1", "packs")))
 ODD = [
-    b"{ broken",
-    b"[]",
-    json.dumps(record("BH-2", asked("q1", "packs", points="many"))).encode(),
-    json.dumps(record("BH-2", asked("q1", "packs") | {"points": None})).encode(),
-    json.dumps(record("BH-2", asked("q1", "packs", out_of=4.0) | {"slips": None})).encode(),
-    json.dumps(record("BH-2", asked("q1", "packs") | {"question": 1})).encode(),
-    json.dumps(record("BH-2", asked("q1", "packs") | {"asked": None})).encode(),
+    "{ broken",
+    "[]",
+    WHOLE.replace('"points": 4.0', '"points": "many"'),
+    WHOLE.replace('"found": []', '"found": null'),
+    WHOLE.replace('"found": []', '"found": ["a slip"]'),
+    WHOLE.replace('"question": "q1"', '"question": 1'),
+    WHOLE.replace('"alternatives": false', '"alternatives": 0'),
+    WHOLE.replace('"skill"', '"skyll"'),
 ]
 
 
@@ -192,7 +196,7 @@ ODD = [
 def test_an_odd_record_is_named_and_holds_up_nothing(course, odd):
     """BH-1 and BH-3 are counted, the file is named on the page, and a damaged set too."""
     leave(course, TWO, BH_1=[asked("q1", "packs")], BH_3=[asked("q1", "packs", "slip")])
-    course.marks(TWO, "BH-2").write_bytes(odd)
+    course.marks(TWO, "BH-2").write_text(odd, encoding="utf-8")
 
     table = table_of(course)
     told = Page(skills_page(course, table)).text
@@ -204,7 +208,7 @@ def test_an_odd_record_is_named_and_holds_up_nothing(course, odd):
 
 def test_no_question_and_no_set_is_left_out_in_silence(course):
     """A question that names no skill, a set with no mark yet, and one that is damaged through."""
-    leave(course, TWO, BH_1=[asked("q1", "packs"), asked("q2", ""), asked("q3", None)])
+    leave(course, TWO, BH_1=[asked("q1", "packs"), asked("q2", ""), asked("q3", " ")])
     course.marks(ONE, "BH-1").parent.mkdir(parents=True)
     course.marks(ONE, "BH-1").write_bytes(b"{")
     out = course.release("06-foam-and-thicken")
@@ -348,8 +352,8 @@ def test_nothing_that_anybody_wrote_runs(tmp_path, place):
     roster = {"BH-1": HOSTILE} if place == "name" else ROSTER
     course = new_course(tmp_path / "class", "Brackwater House", "demo", roster)
     other = {
-        "slip": {"slips": [HOSTILE]},
-        "sentence": {"sentence": HOSTILE},
+        "slip": {"found": slips(HOSTILE)},
+        "sentence": {"found": slips("too much", sentence=HOSTILE)},
         "lesson": {"lesson": HOSTILE},
     }.get(place, {})
     skill = HOSTILE if place == "skill" else "whole pack"

@@ -2,6 +2,7 @@
 
 import json
 import re
+from dataclasses import replace
 
 import pytest
 from coursework.arriving.arrivals import hand_ins, on_the_clock
@@ -11,6 +12,8 @@ from coursework.classes.course import new_course
 from coursework.decisions.kinds import Decision
 from coursework.marking.mark_set import mark_set
 from coursework.records.reading import usable_records
+from coursework.records.record import HumanMark
+from coursework.records.record_file import read_record
 from coursework.sets.hand_out import hand_out
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
@@ -116,7 +119,7 @@ def test_a_latest_that_came_too_late_leaves_the_one_before_it(course, human, mar
 def test_without_a_list_the_record_says_when_it_was_handed_in(course, human, handed_in, got):
     """And where nobody knows, it counts as in time: 18 of 20, or a day late 16."""
     text = f"\n[mark_book]\nlate_percent = 10\n[sets.{BUY}]\ndue = DUE\n"
-    leave(course, BUY, points("BH-1", 18) | {"handed_in": handed_in})
+    leave(course, BUY, replace(points("BH-1", 18), handed_in=handed_in))
 
     assert got == of(term_book(stated(course, text)), "BH-1").marks[0].points
 
@@ -134,10 +137,10 @@ def test_an_earlier_attempt_is_marked_once_and_again_with_the_latest(course, hum
 
     assert [b"first"] == marked.seen
     assert sha(b"first") == json.loads(before)["sha256"]
-    assert ["BH-1"] == [each["student"] for each in usable_records(course, BUY)[0]]
+    assert ["BH-1"] == [each.student for each in usable_records(course, BUY)[0]]
 
     marked.got[b"first"] = 13
-    leave(course, BUY, points("BH-1", 8, raw=b"second") | {"task": "another key"})
+    leave(course, BUY, replace(points("BH-1", 8, raw=b"second"), task="another key"))
     assert 13 == of(term_book(course), "BH-1").marks[0].points
     [kept] = course.folder.glob(f"kept/marks/{BUY}/earlier/BH-1.*.json")
     assert before == kept.read_bytes()
@@ -163,28 +166,29 @@ def test_the_points_of_a_person_hold_for_the_attempts_they_can_hold_for():
     same = record("BH-1", verdict("q1"), verdict("q2", answer="9 kg"), human=[written("q9", "Ah.")])
     empty = record("BH-1", human=[written("q9", " \n")])
     unread = record("BH-1", human=[written("q8", "I weighed it twice.")])
-    human = {("BH-1", "q1"): (2.0, "Right idea."), ("BH-1", "q2"): (1.0, ""),
-             ("BH-1", "q9"): (3.5, "Good."), ("BH-1", "q8"): (0.0, "")}  # fmt: skip
+    human = {("BH-1", "q1"): HumanMark(2.0, "Right idea."), ("BH-1", "q2"): HumanMark(1.0),
+             ("BH-1", "q9"): HumanMark(3.5, "Good."), ("BH-1", "q8"): HumanMark(0.0)}  # fmt: skip
 
-    assert {("BH-1", "q1"): (2.0, "Right idea."), ("BH-1", "q9"): (3.5, "Good.")} == points_for(
-        same, latest, human
-    )
-    assert {("BH-1", "q9"): (0.0, "")} == points_for(empty, latest, human)
+    assert {
+        ("BH-1", "q1"): HumanMark(2.0, "Right idea."),
+        ("BH-1", "q9"): HumanMark(3.5, "Good."),
+    } == points_for(same, latest, human)
+    assert {("BH-1", "q9"): HumanMark(0.0, "")} == points_for(empty, latest, human)
     assert {} == points_for(unread, latest, human)
-    given_anyway = human | {("BH-1", "q8"): (4.0, "From the first one.")}
+    given_anyway = human | {("BH-1", "q8"): HumanMark(4.0, "From the first one.")}
     assert (4.0, "From the first one.") == points_for(unread, latest, given_anyway)["BH-1", "q8"]
 
 
 def test_points_for_another_written_answer_are_said(course, human, marked, monkeypatch):
     """q9 was read in the latest hand-in only; in the first one it says something else."""
     course = stated(course, '\n[mark_book]\nsecond_attempt = "best"\n')
-    for student, answer in (("BH-1", "I guessed it."), ("BH-2", written()["answer"]), ("BH-3", "")):
+    for student, answer in (("BH-1", "I guessed it."), ("BH-2", written().answer), ("BH-3", "")):
         arrive(course, BUY, student, **{f"{student} 1": DUE, f"{student} 2": DUE + DAY})
-        first = points(student, 6, 16.0, human=[written(answer=answer)]) | {"notebook": ""}
-        monkeypatch.setattr(attempts_module, "mark", lambda task, first=first: dict(first))
+        first = points(student, 6, 16.0, human=[written(answer=answer)])
+        monkeypatch.setattr(attempts_module, "mark", lambda task, first=first: (first, ""))
         latest = points(student, 5, 16.0, raw=f"{student} 2".encode(), human=[written()])
         leave(course, BUY, latest)
-        human[BUY][student, "q9"] = (4.0, "")
+        human[BUY][student, "q9"] = HumanMark(4.0, "")
         term_book(course)
     book = term_book(course)
     words = {student: " ".join(of(book, student).marks[0].words) for student in ROSTER}
@@ -215,10 +219,10 @@ def test_an_earlier_attempt_gets_what_it_would_have_got_alone(tmp_path):
     found, several = attempts_of(course, BUY, latest, hand_ins(course, BUY)["BH-1001"], {})
     [file] = course.folder.glob(f"marks/{BUY}/earlier/*.json")
 
-    expected = sum(each["points"] for each in only["verdicts"])
-    assert expected > 0 == sum(each["points"] for each in latest["verdicts"])
+    expected = sum(each.points for each in only.answered)
+    assert expected > 0 == sum(each.points for each in latest.answered)
     assert ([expected, 0], 2) == ([one.total.points for one in found], several)
-    assert only["verdicts"] == json.loads(file.read_bytes())["verdicts"]
+    assert only.answered == read_record(file).answered
 
 
 def filled(released, **answers):

@@ -5,6 +5,7 @@ Totals are worked by hand in the docstrings; the sheet is read with the standard
 
 import csv
 import io
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -16,6 +17,7 @@ from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.command import main
 from coursework.desk.desk import Desk
 from coursework.errors import CourseError
+from coursework.records.record import HumanMark
 from coursework.reports.sheet import mark_sheet
 from coursework.reports.term_marks import said, term_marks
 from coursework.reports.term_page import rows
@@ -133,7 +135,7 @@ def test_a_total_may_wait_for_open_marks(course, human):
     book = term_book(course)
 
     assert [95, None] == [of(book, student).total.percent for student in ("BH-1", "BH-2")]
-    human[BUY]["BH-2", "q9"] = (2.0, "")
+    human[BUY]["BH-2", "q9"] = HumanMark(2.0, "")
     # 20 of 24 is 0.8333, and with 1 the mean is 0.91667.
     assert 91.6666667 == of(term_book(course), "BH-2").total.percent
 
@@ -272,7 +274,7 @@ def test_a_late_hand_in_is_said_on_the_mark_sheet(course):
     arrive(course, BUY, "BH-1", only=DUE + DAY + 1)
     arrive(course, BUY, "BH-2", other=DUE)
     records = [points("BH-1", 9, raw=b"only"), points("BH-2", 9, raw=b"other")]
-    head, *lines = mark_sheet(course, BUY, [each | {"set": BUY} for each in records], {})
+    head, *lines = mark_sheet(course, BUY, [replace(each, set_id=BUY) for each in records], {})
 
     assert ["Handed in 2 days late.", ""] == [line[head.index("notes")] for line in lines[:2]]
 

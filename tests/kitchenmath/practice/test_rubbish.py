@@ -86,7 +86,7 @@ def filled(set_id, text_for):
 
 def questions(set_id):
     """What the released notebook asks, without the written answers."""
-    return [each for each in asked_in(read_set(filled(set_id, str))[0]) if not each.written]
+    return [each for each in asked_in(read_set(filled(set_id, str))[0]) if not each["human"]]
 
 
 @pytest.mark.parametrize("set_id", SETS)
@@ -191,8 +191,8 @@ def test_a_whole_set_of_rubbish_comes_back_with_a_sentence_for_each(set_id, tmp_
         "bounds": vars(Bounds()),
     }
 
-    record = mark(task)
-    last = json.loads(record["notebook"])["cells"][-1]
+    record, notebook = mark(task)
+    last = json.loads(notebook)["cells"][-1]
     said = " ".join("".join(last["outputs"][0]["text"]).split())
     course = new_course(tmp_path / "class", "Brackwater House", "demo", {STUDENT: "Ann"})
     told = Page(student_page(course, record, {})).text
@@ -200,10 +200,10 @@ def test_a_whole_set_of_rubbish_comes_back_with_a_sentence_for_each(set_id, tmp_
     assert f"Student number: {STUDENT}" in said
     assert f"of {len(asked)} answers" in said
     assert "Traceback" not in said
-    for verdict in record["verdicts"]:
-        assert verdict["points"] == 0
-        assert f"{verdict['question']}: " in said
-        if verdict["outcome"] == "unreadable":
-            words = " ".join(verdict["sentence"].split())
+    for verdict in record.answered:
+        assert verdict.points == 0
+        assert f"{verdict.question}: " in said
+        if verdict.outcome == "unreadable":
+            words = " ".join(in_words(verdict).split())
             assert words in told
             assert SAYS.search(words + told.partition(words)[2][:200]), words

@@ -164,7 +164,7 @@ def test_marking_goes_on_when_the_warm_process_is_killed_during_a_run():
     killer.join()
 
     assert ALL == points(record)
-    assert [] == record["findings"]
+    assert () == record.findings
     assert warm.wait(10) == -signal.SIGKILL
 
 

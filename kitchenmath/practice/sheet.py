@@ -2,6 +2,7 @@
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
+from kitchenmath.practice.following import follow, tell
 from kitchenmath.practice.measured import built_on, why_not
 from kitchenmath.practice.own_numbers import Given, given, student_number
 from kitchenmath.practice.stumbles import speak_plainly
@@ -36,7 +37,9 @@ def open_set(set_id, term, student):
     """
     speak_plainly()
     read_as_typed()
-    return Sheet(set_id, term, student)
+    sheet = Sheet(set_id, term, student)
+    follow(sheet)
+    return sheet
 
 
 class Sheet:
@@ -105,7 +108,7 @@ class Sheet:
             Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
         """
         self.looked[question] = kind, plausible
-        print(f"{question}: {seen(answer, kind, plausible)}")
+        tell(question, seen(answer, kind, plausible))
 
     def build_on(self, question, answer):
         """The measurement that the next questions start from, and a sentence that says whose it is.

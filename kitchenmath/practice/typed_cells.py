@@ -155,7 +155,7 @@ def read_as_typed():
 def _transformed(lines):
     """An input transformer: the lines of a cell, set right where it is an answer cell."""
     text = "".join(lines)
-    question = _question_of(text)
+    question = question_of(text)
     code = as_code(text, question) if question else text
     if code == text:
         return lines
@@ -165,8 +165,19 @@ def _transformed(lines):
     return [f"{code}\n", f"print({'The cell was read as ' + code!r})\n"]
 
 
-def _question_of(text):
-    """Which answer cell this is: by the name in it, else by the cell's own, as JupyterLab says."""
+def question_of(text):
+    """Which answer cell this is: by the name in it, else by the cell's own, as JupyterLab says.
+
+    Parameters
+    ----------
+    text : str
+        What stands in the cell that runs.
+
+    Returns
+    -------
+    str
+        "q1"; "" for a cell that holds no answer.
+    """
     named = re.match(r"(?:\s*#.*\n|\s)*(q\d+)\b", text, re.IGNORECASE)
     if named:
         return named[1].lower()

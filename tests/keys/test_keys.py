@@ -52,6 +52,7 @@ def test_what_nbgrader_wants_follows_from_the_name_of_a_cell():
     assert (True, False, True, 3) == flags("q1-check")
     assert (True, True, False, 4) == flags("q6-answer")
     assert {"source_hidden": True} == cells["q1-given"]["metadata"]["jupyter"]
+    assert {"source_hidden": True} == cells["q1-check"]["metadata"]["jupyter"]
     assert "jupyter" not in cells["q1-answer"]["metadata"]
 
 

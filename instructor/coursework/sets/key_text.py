@@ -26,7 +26,7 @@ TITLE = re.compile(r"# Set \d+: (?P<title>.+)")
 TERM = re.compile(r'term="(?P<term>[^"]*)"')
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 GIVEN, ANSWER, CHECK, PHOTO = "given", "answer", "check", "photo"
-FOLDED = (GIVEN,)  # what a student need not read lies folded
+FOLDED = (GIVEN, CHECK)  # what a student need not read lies folded
 
 
 def key_file(set_id):

@@ -86,8 +86,8 @@ def printed(set_id):
     notebook = _run(nbformat.reads(key_notebook(set_id).decode(), as_version=4), LESSONS)
     parts = []
     for cell in json.loads(tidy(notebook))["cells"]:
-        text = "".join(
-            _one_text(output.get("text") or output["data"]["text/plain"])
+        text = "\n".join(
+            _one_text(output.get("text") or output["data"]["text/plain"]).rstrip("\n")
             for output in cell.get("outputs", [])
         )
         if text:

@@ -9,7 +9,7 @@ from kitchenmath.cuts import judge
 from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.foods import food
 from kitchenmath.heat import Piece, fit_surface_coefficient, time_to_core
-from kitchenmath.practice.log_lines import pairs_in
+from kitchenmath.practice.probe_log import ProbeLogKind
 from kitchenmath.practice.typed_lists import amounts_in, quantity_of, with_units
 from kitchenmath.ratios import friction_factor
 from kitchenmath.sauces import drainage_half_life, overrun
@@ -61,7 +61,7 @@ class Box:
 
         Returns
         -------
-        Quantity, list of Quantity, or str
+        Quantity, list of Quantity, ProbeLog, or str
 
         Raises
         ------
@@ -72,7 +72,7 @@ class Box:
             return text
         try:
             if self.kind == "log":
-                return pairs_in(text)
+                return ProbeLogKind().read(text)
             if self.kind == "amounts":
                 counted = [
                     quantity_of(number, unit, f"number {place}")
@@ -204,8 +204,8 @@ def _foam(base, foam, drained, liquid):
 
 def _oven(across, oven, log):
     ball = Piece("sphere", diameter=across, food=food("beetroot"))
-    fit = fit_surface_coefficient(ball, log, oven)
-    start, done = log[0][1], Q_(85, "degC")
+    fit = fit_surface_coefficient(ball, (log.times, log.temperatures), oven)
+    start, done = log.temperatures[0], Q_(85, "degC")
     wider = Piece("sphere", diameter=1.25 * across, food=food("beetroot"))
     sentence = (
         f"My oven's surface coefficient is {say(fit.coefficient, 2)}; the log is met within "

@@ -10,6 +10,7 @@ from kitchenmath.units import Q_, say
 from kitchenmath.units.door import one_of
 from kitchenmath.yields import as_purchased
 
+WRAP = {"flex_flow": "row wrap"}
 NARROW = {"style": {"description_width": "initial"}, "layout": {**ROW, "max_width": "440px"}}
 
 
@@ -26,7 +27,7 @@ def bench_panel(name, folder=None):
     Returns
     -------
     ipywidgets VBox
-        With attributes `boxes` by name, `words`, `empty` and, for a log, `opened`.
+        With attributes `boxes` by name, `words` and `empty`.
 
     Raises
     ------
@@ -71,10 +72,9 @@ def bench_panel(name, folder=None):
     for box in boxes.values():
         box.observe(look, "value")
     empty.on_click(clear)
-    parts = [*boxes.values()]
     opened = _file_for(bench, boxes, tell)
-    panel = below_each_other([*parts, *([opened] if opened else []), empty, words])
-    panel.boxes, panel.words, panel.empty, panel.opened = boxes, words, empty, opened
+    panel = below_each_other([*boxes.values(), widgets.HBox([*opened, empty], layout=WRAP), words])
+    panel.boxes, panel.words, panel.empty = boxes, words, empty
     return panel
 
 
@@ -87,7 +87,8 @@ def _widget(box):
             placeholder="0 min 8 °C\n5 min 9.5 °C\n10 min 14 °C",
             continuous_update=False,
             style={"description_width": "initial"},
-            layout={**ROW, "max_width": WIDE, "height": "160px"},
+            layout={**ROW, "max_width": WIDE},
+            rows=7,
         )
     return widgets.Text(
         description=box.label,
@@ -98,10 +99,10 @@ def _widget(box):
 
 
 def _file_for(bench, boxes, tell):
-    """A button that puts a probe's file into its box, where the bench has one."""
+    """A button that puts a probe's file into its box, where the bench has one; else nothing."""
     logs = [key for key, box in bench.boxes.items() if box.kind == "log"]
     if not logs:
-        return None
+        return []
     opened = widgets.FileUpload(
         description="Or open the probe's file", accept=".csv,.txt", multiple=False
     )
@@ -114,7 +115,7 @@ def _file_for(bench, boxes, tell):
                 tell("This file is no text: save the probe's readings as CSV.")
 
     opened.observe(take, "value")
-    return opened
+    return [opened]
 
 
 def my_numbers_panel(folder=None):
@@ -140,7 +141,7 @@ def my_numbers_panel(folder=None):
 
     fresh.on_click(look)
     look()
-    panel = below_each_other([words, fresh])
+    panel = below_each_other([words, widgets.HBox([fresh], layout=WRAP)])
     panel.words, panel.fresh = words, fresh
     return panel
 

@@ -160,7 +160,8 @@ def recall_panel(lesson, folder=None, chance=None):
     drawn = _drawn(earlier, _on_sheets(Path(folder or Path.cwd())), chance or random.Random())
     words, place = widgets.HTML(), widgets.VBox()
     following = widgets.Button(description="Next question", layout={"width": "auto"})
-    panel = below_each_other([words, place, following])
+    row = widgets.HBox([following], layout={"flex_flow": "row wrap"})
+    panel = below_each_other([words, place, row])
     turns = []
 
     def show():

@@ -103,6 +103,7 @@ function labelled(model, control, ...more) {
 function line(model, { change, event }) {
   const control = element(model.kind === "Textarea" ? "textarea" : "input", "", { value: model.state.value, autocomplete: "off", spellcheck: false });
   control.placeholder = model.state.placeholder ?? "";
+  if (model.state.rows) control.rows = model.state.rows;
   if (!model.state.description) control.setAttribute("aria-label", control.placeholder || "Your words");
   const say = () => control.value !== model.state.value && change(model, { value: control.value });
   control.addEventListener(model.state.continuous_update ? "input" : "change", say);

@@ -29,9 +29,9 @@ def test_the_list_of_arrivals_runs_nothing_that_a_student_named(tmp_path, name):
     course = new_course(tmp_path / "class", "Brackwater", "demo", {"BH-1": "Ada"})
     write_list(course, [Arrival("post", name)])
     text = (course.arrived / "list.csv").read_text("utf-8-sig")
-    row = list(csv.reader(io.StringIO(text, newline="")))[1]
+    [row] = csv.DictReader(io.StringIO(text, newline=""))
 
-    assert unguarded(row[6]) == name != row[6]
+    assert unguarded(row["file"]) == name != row["file"]
 
 
 def test_a_roster_with_an_odd_name_is_read_as_it_was_given(tmp_path):

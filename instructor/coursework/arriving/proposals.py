@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
 
-__all__ = ["Proposal", "SetProposal", "proposals", "set_proposal", "sure"]
+__all__ = ["Proposal", "SetProposal", "proposals", "same_name", "set_proposal", "sure",
+           "without_zeros"]  # fmt: skip
 
 TYPED, NUMBER, NAME, ZEROS, SIMILAR = "typed", "number", "name", "zeros", "similar"
 ALIKE = 0.75  # of a number's signs
@@ -127,7 +128,9 @@ def _typed(arrival, roster):
         return []
     if typed in roster:
         return [Proposal(typed, TYPED, typed)]
-    return [Proposal(one, ZEROS, typed) for one in roster if _no_zeros(one) == _no_zeros(typed)]
+    return [
+        Proposal(one, ZEROS, typed) for one in roster if without_zeros(one) == without_zeros(typed)
+    ]
 
 
 def _in_names(arrival, roster):
@@ -142,7 +145,7 @@ def _in_names(arrival, roster):
                 found.append(Proposal(student, NUMBER, part))
             elif len(words) > 1 and words <= set(text.split()):
                 found.append(Proposal(student, NAME, part))
-            elif _has_figures(student) and _no_zeros(number) in _no_zeros(text):
+            elif _has_figures(student) and without_zeros(number) in without_zeros(text):
                 found.append(Proposal(student, ZEROS, part))
     order = (NUMBER, NAME, ZEROS)
     return sorted(found, key=lambda one: order.index(one.because))
@@ -161,11 +164,44 @@ def _words(text):
     return f" {' '.join(WORD.findall(plain))} "
 
 
-def _no_zeros(text):
-    """Each run of figures without the zeros in front of it."""
+def same_name(one, other):
+    """Whether two spellings are one name: order, accents, capitals and commas aside.
+
+    Parameters
+    ----------
+    one, other : str
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    >>> same_name("Ferny, Zoe", "Zoë Ferny")
+    True
+    """
+    return bool(one.strip()) and sorted(_words(one).split()) == sorted(_words(other).split())
+
+
+def without_zeros(text):
+    """Each run of figures without the zeros in front of it.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> without_zeros("BH-0042")
+    'bh-42'
+    """
     return re.sub(r"(?<![0-9])0+(?=[0-9])", "", text.casefold())
 
 
 def _has_figures(student):
     """Whether the number is long enough to be one: a lone 7 stands in many names."""
-    return len(re.sub(r"\D", "", student)) > 1 and len(_no_zeros(student)) > 1
+    return len(re.sub(r"\D", "", student)) > 1 and len(without_zeros(student)) > 1

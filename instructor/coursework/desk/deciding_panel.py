@@ -69,7 +69,9 @@ def deciding_panel(desk, after=None):
             return
         course = desk.course
         people = [(f"{name} ({number})", number) for number, name in course.roster.items()]
+        chosen = student.value or ""
         student.options = [EVERYBODY, *people]
+        student.value = chosen if chosen in course.roster else ""
         file.options = [(f"{one.name}: {one.became}", one.sha256) for one in read_list(course)]
 
     def typed():

@@ -14,6 +14,7 @@ from coursework.desk.journal_panel import journal_panel
 from coursework.desk.new_class_panel import new_class_panel
 from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
+from coursework.desk.practical_panel import practical_panel
 from coursework.desk.reteach_panel import reteach_panel
 from coursework.desk.showing import PAGE, WIDE, page_in_a_frame
 from coursework.desk.steps_panel import steps_panel
@@ -88,6 +89,10 @@ class Desk:
             return "This page lies beside the mark sheet too."
 
         return below_each_other([self.step("Show the class", show), shown], PAGE)
+
+    def practical(self):
+        """Practical marks, typed in a grid."""
+        return practical_panel(self)
 
     def term(self):
         """The term's mark book."""

@@ -35,7 +35,7 @@ def journal_panel(desk):
         listed.value = said(journal(course))
         line.options = [(line_of(one, course.roster), one.number) for one in live(decisions)][::-1]
         line.value = None  # nothing is chosen by itself: the next click would take it back
-        return plural(len(decisions), "decision.")
+        return f"{plural(len(decisions), 'decision')}."
 
     def take_back(_):
         if line.value is None:

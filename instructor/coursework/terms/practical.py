@@ -7,12 +7,14 @@ import re
 from collections import Counter
 from dataclasses import dataclass
 
+from coursework.arriving.proposals import same_name, without_zeros
 from coursework.classes.roster import read_table, student_on
+from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.words import number
 
-__all__ = ["NAME", "Practicals", "practical_marks", "take_practical"]
+__all__ = ["NAME", "Practicals", "give_practical", "practical_marks", "take_practical"]
 
 NAME = "practical.csv"
 MARK = re.compile(r"[+-]?[0-9]+([.,][0-9]+)?")
@@ -70,6 +72,48 @@ def take_practical(course, file):
     return found
 
 
+def give_practical(course, name, typed):
+    """Enter one practical mark for many students, as typed at the desk; the others stay.
+
+    Parameters
+    ----------
+    course : Course
+    name : str
+        Of the practical mark.
+    typed : dict of str to str
+        By student; "" leaves the mark open.
+
+    Returns
+    -------
+    int
+        How many have this mark now.
+
+    Raises
+    ------
+    CourseError
+        Naming each student whose mark is odd; then nothing is entered.
+    """
+    practical = course.policy.practical
+    if name not in practical:
+        raise CourseError(f"practical mark: there is no “{name}” in the course file.")
+    marks, odd = dict(practical_marks(course).marks), []
+    for student, text in typed.items():
+        mark, remark = _mark(text.strip(), practical[name].out_of)
+        if mark is None and text.strip():
+            odd.append(f"{_named(course, student)}: {remark}")
+        marks[student, name] = mark
+    if odd:
+        raise CourseError(" ".join(odd))
+    rows = [["student_number", "name", *practical]]
+    for student, named in course.roster.items():
+        cells = [marks.get((student, each)) for each in practical]
+        rows.append([student, named, *("" if one is None else number(one) for one in cells)])
+    target = course.folder / NAME
+    keep_earlier(course.folder, target)
+    write_safely(target, sheet_as_csv(rows))
+    return sum(marks.get((student, name)) is not None for student in course.roster)
+
+
 def practical_marks(course):
     """The practical marks as they were taken last.
 
@@ -124,6 +168,13 @@ def _students(course, table):
     found, odd, of_each = {}, [], Counter()
     for line, cells in table.rows:
         student, trouble = student_on(cells, line)
+        meant = _lost_its_zeros(course.roster, student, cells.get("name", ""))
+        if meant:
+            odd.append(
+                f"line {line}: {student} lost its zeros; by the name, {course.roster[meant]}, it "
+                f"is {meant}."
+            )
+            student = meant
         if trouble:
             odd.append(trouble)
         elif student not in course.roster:
@@ -135,6 +186,18 @@ def _students(course, table):
                 odd.append(f"line {line}: {student} stands twice, so neither line is used.")
             found[student] = line, cells
     return {who: found[who] for who in found if of_each[who] == 1}, odd
+
+
+def _lost_its_zeros(roster, student, name):
+    """The student on the roster whose number this is without its zeros, by the same name; or ""."""
+    if not student or student in roster:
+        return ""
+    meant = [
+        one
+        for one, named in roster.items()
+        if without_zeros(one) == without_zeros(student) and same_name(named, name)
+    ]
+    return meant[0] if len(meant) == 1 else ""
 
 
 def _odd_columns(practical, columns, heads):

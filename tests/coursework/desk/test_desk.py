@@ -188,8 +188,7 @@ def test_a_decision_is_entered_shown_and_taken_back(desk):
 
     assert "" == panel.why.value
 
-    press(journal, "Show the journal")
-
+    assert re.search(r": \d+ decisions?\.", press(journal, "Show the journal"))
     assert "excused: 04-buy-enough" in words(journal.list) and "“was ill”" in words(journal.list)
     assert "choose the decision" in press(journal, "Take it back")
 

@@ -1,9 +1,10 @@
 """Practical marks from a spreadsheet of any country, and what is odd about them."""
 
 import pytest
+from coursework.classes.course import new_course
 from coursework.errors import CourseError
 from coursework.reports.term_page import rows
-from coursework.terms.practical import practical_marks, take_practical
+from coursework.terms.practical import give_practical, practical_marks, take_practical
 from coursework.terms.term_book import term_book
 
 from tests.helpers.records import ROSTER
@@ -117,3 +118,33 @@ def test_practical_marks_that_never_came_are_said(course, human):
 
     assert ("No practical marks came yet: all of them are open.",) == book.to_look_at
     assert ["", ""] == rows(book)[1][4:6]
+
+
+def test_a_number_that_lost_its_zeros_is_found_by_the_name(tmp_path):
+    """4238 with Ada's name is 004238; with another name it is nobody."""
+    course = stated(new_course(tmp_path / "c", "C", "demo", {"004238": "Ada Quill"}), PRACTICAL)
+    lines = ("student_number,name,service", "4238,Quill Ada,7")
+    found = take_practical(course, practical(tmp_path, *lines))
+
+    assert 7 == found.marks["004238", "service"]
+    assert any("line 2: 4238 lost its zeros; by the name, Ada Quill" in one for one in found.odd)
+
+    found = take_practical(course, practical(tmp_path, lines[0], "4238,Bram Oakes,7"))
+
+    assert {} == found.marks
+
+
+def test_marks_typed_in_the_grid_stand_beside_those_of_the_table(tmp_path):
+    """With a decimal comma; an odd one is named, and then nothing is entered."""
+    roster = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes"}
+    course = stated(new_course(tmp_path / "c", "C", "demo", roster), PRACTICAL)
+    take_practical(course, practical(tmp_path, "student_number,service", "BH-1,7"))
+
+    assert 1 == give_practical(course, "knife skills", {"BH-1": "17,5", "BH-2": ""})
+    marks = practical_marks(course).marks
+    assert {("BH-1", "service"): 7, ("BH-1", "knife skills"): 17.5} == marks
+
+    with pytest.raises(CourseError, match=r"Bram Oakes .BH-2.: “21” is above its 20 points"):
+        give_practical(course, "knife skills", {"BH-1": "3", "BH-2": "21"})
+
+    assert marks == practical_marks(course).marks

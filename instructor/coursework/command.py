@@ -9,7 +9,8 @@ from pathlib import Path
 from coursework.arriving.commands import add_commands as add_arriving_commands
 from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
-from coursework.classes.course import CLASSES, new_course, open_course, read_roster
+from coursework.classes.course import CLASSES, new_course, open_course
+from coursework.classes.oneroster import read_any_roster
 from coursework.deciding import add_commands as add_deciding_commands
 from coursework.edition.told import add_options, told
 from coursework.errors import CourseError
@@ -86,7 +87,9 @@ def _parser():
 
     begin = step("new-class", _new_class, "make a class from a roster")
     begin.add_argument("name", help="the class's folder, and its name")
-    begin.add_argument("--roster", type=Path, required=True, help="CSV: student_number,name")
+    begin.add_argument(
+        "--roster", type=Path, required=True, help="CSV: student_number,name; or OneRoster"
+    )
     begin.add_argument("--term", required=True, help="part of every student's numbers")
 
     step("sets", _sets, "list the sets there are")
@@ -106,6 +109,7 @@ def _parser():
     again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
     again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
     again.add_argument("--each", action="store_true", help="for each student who lacks something")
+    step("oneroster", _oneroster, "write roster and results in the open OneRoster form")
     packs = step("pack", _pack, "write a page for each student, and pack all in one zip")
     packs.add_argument("set")
     packs.add_argument("--folders", action="store_true", help="a folder for each student")
@@ -121,7 +125,8 @@ def _parser():
     care = [add(step, chosen) for add in
             (add_care_commands, add_deciding_commands, add_arriving_commands)]  # fmt: skip
     for name in ("take-in", "hand-out", "mark", "hand-back", "report", "skills", "reteach",
-                 "term-marks", "points", "pack", "student", "edition", *chain(*care)):  # fmt: skip
+                 "term-marks", "points", "pack", "oneroster", "student", "edition",
+                 *chain(*care)):  # fmt: skip
         steps.choices[name].add_argument(
             "--class", dest="folder", type=Path, help="the class's folder or name"
         )
@@ -155,7 +160,9 @@ def chosen(folder):
 
 def _new_class(options):
     folder = CLASSES / options.name if len(Path(options.name).parts) == 1 else Path(options.name)
-    course = new_course(folder, Path(options.name).name, options.term, read_roster(options.roster))
+    course = new_course(
+        folder, Path(options.name).name, options.term, read_any_roster(options.roster)
+    )
     print(f"Class “{course.name}” with {len(course.roster)} students is in {course.folder}")
 
 
@@ -245,6 +252,12 @@ def _term_marks(options):
     with Progress("Making the mark book") as progress:
         written = term_marks(course, options.practical, progress)
     print(said(*written))
+
+
+def _oneroster(options):
+    from coursework.reports.exchange import export_exchange
+
+    print(f"Roster and results: {export_exchange(chosen(options.folder))}")
 
 
 def _pack(options):

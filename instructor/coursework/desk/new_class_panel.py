@@ -7,7 +7,8 @@ import ipywidgets as widgets
 
 from coursework import demo
 from coursework.arriving.take_in import take_in
-from coursework.classes.course import CLASSES, new_course, read_roster
+from coursework.classes.course import CLASSES, new_course
+from coursework.classes.oneroster import read_any_roster
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE
 from coursework.errors import CourseError
@@ -28,7 +29,7 @@ def new_class_panel(desk):
     """
     name = widgets.Text(description="Name", placeholder="autumn", style=BESIDE)
     term = widgets.Text(description="Term", placeholder="autumn-26", style=BESIDE)
-    roster = widgets.FileUpload(description="Roster (CSV)", accept=".csv", multiple=False)
+    roster = widgets.FileUpload(description="Roster (CSV, zip)", accept=".csv,.zip", multiple=False)
 
     def make(progress):
         students = _chosen_roster(roster.value)
@@ -56,11 +57,13 @@ def new_class_panel(desk):
 
 def _chosen_roster(chosen):
     if not chosen:
-        raise CourseError("Choose the roster first: a CSV with student_number and name.")
+        raise CourseError(
+            "Choose the roster first: a CSV with student_number and name, or OneRoster."
+        )
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "roster.csv"
         file.write_bytes(bytes(chosen[0]["content"]))
-        return read_roster(file)
+        return read_any_roster(file)
 
 
 def _play(desk, progress):

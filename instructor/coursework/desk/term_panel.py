@@ -6,6 +6,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.desk.showing import PAGE, page_in_a_frame
+from coursework.reports.exchange import export_exchange
 from coursework.reports.term_marks import said, term_marks
 from kitchenmath.panels.frame import below_each_other
 
@@ -39,8 +40,17 @@ def term_panel(desk):
         shown.value = page_in_a_frame(written[1], "The term's mark book")
         return said(*written)
 
+    def exchange(_):
+        return f"Roster and results: {export_exchange(desk.course)}"
+
     panel = below_each_other(
-        [practical, desk.step("Make the mark book", make, of_set=False), shown], PAGE
+        [
+            practical,
+            desk.step("Make the mark book", make, of_set=False),
+            shown,
+            desk.step("Write the OneRoster files", exchange, of_set=False),
+        ],
+        PAGE,
     )
     panel.practical, panel.shown = practical, shown
     return panel

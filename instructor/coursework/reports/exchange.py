@@ -1,0 +1,123 @@
+"""Roster and results in the open OneRoster CSV form, for the college's other programs.
+
+References
+----------
+1EdTech OneRoster 1.1, CSV binding. The fields of users.csv were seen in public repositories; those
+of the other files are from memory.
+"""
+
+import time
+import zipfile
+
+from coursework.csv_sheets import sheet_as_csv
+from coursework.safe_files import half_of
+from coursework.terms.term_book import term_book
+from coursework.words import number
+
+__all__ = ["export_exchange"]
+
+USERS = """sourcedId status dateLastModified enabledUser orgSourcedIds role username userIds
+givenName familyName middleName identifier email sms phone agentSourcedIds grades password"""
+ENROLLMENTS = """sourcedId status dateLastModified classSourcedId schoolSourcedId userSourcedId role
+primary beginDate endDate"""
+LINE_ITEMS = """sourcedId status dateLastModified title description assignDate dueDate
+classSourcedId categorySourcedId gradingPeriodSourcedId resultValueMin resultValueMax"""
+RESULTS = """sourcedId status dateLastModified lineItemSourcedId studentSourcedId scoreStatus score
+scoreDate comment"""
+HELD = ("users", "enrollments", "lineItems", "results")
+POSSIBLE = ("academicSessions", "categories", "classes", "courses", "classResources",
+            "courseResources", "demographics", "orgs", "resources")  # fmt: skip
+
+
+def export_exchange(course, now=None):
+    """Write `reports/oneroster.zip`: the roster, and a result for each student and mark.
+
+    Parameters
+    ----------
+    course : Course
+    now : float, optional
+        Seconds since 1970, in place of the clock.
+
+    Returns
+    -------
+    Path
+
+    Raises
+    ------
+    CourseError
+        When there is no set and no practical mark yet.
+    """
+    book = term_book(course, now=now)
+    day = time.strftime("%Y-%m-%d", time.localtime(now))
+    tables = {
+        "manifest": _manifest(course),
+        "users": _table(USERS, _users(book)),
+        "enrollments": _table(ENROLLMENTS, _enrolled(course, book)),
+        "lineItems": _table(LINE_ITEMS, _items(course, book)),
+        "results": _table(RESULTS, _results(course, book, day)),
+    }
+    file = course.reports / "oneroster.zip"
+    file.parent.mkdir(parents=True, exist_ok=True)
+    half = half_of(file)
+    with zipfile.ZipFile(half, "w", zipfile.ZIP_DEFLATED) as packed:
+        for name, rows in tables.items():
+            packed.writestr(f"{name}.csv", sheet_as_csv(rows))
+    half.replace(file)
+    return file
+
+
+def _table(fields, lines):
+    """The fields as the first line, then each line's, in the standard's order."""
+    names = fields.split()
+    return [names, *([one.get(name, "") for name in names] for one in lines)]
+
+
+def _manifest(course):
+    files = [(f"file.{one}", "bulk") for one in HELD] + [(f"file.{one}", "absent") for one in
+                                                         POSSIBLE]  # fmt: skip
+    return [["propertyName", "value"], ["manifest.version", "1.0"], ["oneroster.version", "1.1"],
+            *map(list, sorted(files)), ["source.systemName", "kitchen teaching kit"],
+            ["source.systemCode", course.term]]  # fmt: skip
+
+
+def _users(book):
+    for one in book.students:
+        given, _, family = (one.name or one.number).rpartition(" ")
+        yield {"sourcedId": one.number, "enabledUser": "true", "role": "student",
+               "username": one.number, "givenName": given or family,
+               "familyName": family if given else "", "identifier": one.number}  # fmt: skip
+
+
+def _enrolled(course, book):
+    for one in book.students:
+        yield {"sourcedId": f"{course.term}-{one.number}", "classSourcedId": course.term,
+               "userSourcedId": one.number, "role": "student"}  # fmt: skip
+
+
+def _items(course, book):
+    for one in book.columns:
+        rule = course.policy.rule(one.name)
+        due = time.strftime("%Y-%m-%d", time.localtime(rule.due)) if rule.due else ""
+        yield {"sourcedId": one.name, "title": one.title, "classSourcedId": course.term,
+               "dueDate": due, "resultValueMin": "0",
+               "resultValueMax": "" if one.out_of is None else number(one.out_of)}  # fmt: skip
+
+
+def _results(course, book, day):
+    for student in book.students:
+        for column, mark in zip(book.columns, student.marks, strict=True):
+            there = course.submitted(column.name, student.number).is_file()
+            yield {"sourcedId": f"{column.name}-{student.number}",
+                   "lineItemSourcedId": column.name, "studentSourcedId": student.number,
+                   "scoreStatus": _status(mark, there), "scoreDate": day,
+                   "score": "" if mark.points is None else number(mark.points),
+                   "comment": " ".join(mark.words)}  # fmt: skip
+
+
+def _status(mark, there):
+    """The standard's word for how far a mark has come; `there` is whether a file is there."""
+    if mark.excused:
+        return "exempt"
+    if mark.points is not None:
+        return "partially graded" if mark.open else "fully graded"
+    return "submitted" if there else "not submitted"

@@ -7,6 +7,7 @@ import re
 import numpy as np
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
+from kitchenmath.practice.meant import point_slipped, weight_of_water
 from kitchenmath.units.door import one_of
 from kitchenmath.units.reading import plain_line, read
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
@@ -57,7 +58,7 @@ class AmountKind:
             if not low <= value <= high:
                 return True, (
                     f"{sentence} Look again: {say(value)} is hard to believe in a kitchen. "
-                    f"Something from {say(low)} to {say(high)} is."
+                    f"Something from {say(low)} to {say(high)} is.{point_slipped(value, low, high)}"
                 )
         return False, sentence
 
@@ -97,6 +98,8 @@ def read_as(answer, kind, system="us"):
     if not isinstance(answer, str):
         return answer
     line = plain_line(answer).rpartition("=")[2].strip()
+    if kind == "weight" and (water := weight_of_water(line, system)) is not None:
+        return water
     counted = COUNTED.fullmatch(line) if kind == "count" else None
     if counted and not _like_a_unit(counted[2]):
         return read(counted[1], system)

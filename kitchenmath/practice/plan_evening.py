@@ -4,7 +4,37 @@ from kitchenmath.practice.words import read_as_evening
 from kitchenmath.service.clock import DAY_S, read_clock, say_clock
 
 HALF_DAY_S = DAY_S // 2
+NOON = "12:00"  # clock times of one day sort as text
 AFTER_S = 3600  # plates go out for an hour after the service begins
+
+
+def said_of_the_evening(starts):
+    """How starts before noon are read in a kitchen that opens later.
+
+    Parameters
+    ----------
+    starts : dict of str to str
+
+    Returns
+    -------
+    list of str
+        A sentence, or nothing.
+
+    Examples
+    --------
+    >>> said_of_the_evening({"plate": "07:08", "foam": "19:14"})
+    ['Where the kitchen opens later this is the evening: 07:08 is read as 19:08 (plate). For the \
+morning, type am.']
+    """
+    early = [
+        f"{start} is read as {say_clock(read_clock(start, name) + HALF_DAY_S)} ({name})"
+        for name, start in starts.items()
+        if start < NOON
+    ]
+    if not early:
+        return []
+    told = f"Where the kitchen opens later this is the evening: {'; '.join(early)}."
+    return [f"{told} For the morning, type am."]
 
 
 def in_the_evening(typed, kitchen):

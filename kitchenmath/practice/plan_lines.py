@@ -12,11 +12,11 @@ from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
+from kitchenmath.practice.plan_evening import said_of_the_evening
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
 
 EXAMPLE = "cider foam 19:20"
-NOON = "12:00"  # clock times of one day sort as text
 LONGEST = 4000  # characters; a plan is a page at most
 NEAR = 0.75  # share of letters in common from which two spellings are one word
 SMALL_WORDS = {
@@ -213,11 +213,7 @@ class PlanKind(AnswerKind):
         plan = placed(value, plausible or value.starts)
         missing = [name for name in plausible or () if name not in plan.starts]
         lines = [f"read as {plan}." if plan.starts else "no start was read.", *plan.odd]
-        early = [name for name, start in plan.starts.items() if start < NOON]
-        if early and len(early) < len(plan.starts) and not plan.morning_said:
-            lines.append(f"Read as the evening where the kitchen opens later: {', '.join(early)}.")
-        elif early and len(early) == len(plan.starts):
-            lines.append("All of it is before noon: for the evening, type 19:20 or 7:20 pm.")
+        lines += [] if plan.morning_said else said_of_the_evening(plan.starts)
         if missing:
             lines.append(f"Look again: no start yet for {', '.join(missing)}.")
         elif plausible:

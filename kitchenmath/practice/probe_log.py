@@ -8,6 +8,7 @@ import numpy as np
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.log_lines import pairs_in
+from kitchenmath.practice.meant import point_slipped
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.typed_lists import saying_what_to_type, with_units
@@ -290,5 +291,7 @@ def _celsius(core, place):
         raise WrongKind(f"reading {place}: {came}: a temperature follows the time.")
     core_C = float(core.to("degC").magnitude)
     if not COLDEST_C <= core_C <= HOTTEST_C:
-        raise OutOfRange(f"reading {place}: {say(core)} is nothing that a kitchen's probe shows.")
+        told = point_slipped(core, Q_(COLDEST_C, "degC"), Q_(HOTTEST_C, "degC"))
+        came = f"{say(core)} is nothing that a kitchen's probe shows"
+        raise OutOfRange(f"reading {place}: {came}.{told}")
     return core_C

@@ -4,6 +4,7 @@ import pytest
 
 from kitchenmath.errors import WrongKind
 from kitchenmath.practice import Question, Within
+from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.kinds import as_kind, said, with_example
 from kitchenmath.units import Q_
 
@@ -11,6 +12,38 @@ from kitchenmath.units import Q_
 def question(kind, right, step):
     """A question with one right answer."""
     return Question("q1", kind, 1, Within(step), lambda: right)
+
+
+@pytest.mark.parametrize(
+    ("typed", "outcome"),
+    [
+        ("6.27 L of water", "right"), ("6270 ml water", "right"), ("6.27 kg of water", "right"),
+        ("6,27 litres of cold water", "right"), ("6.27 L", "unreadable"),
+        ("6.27 L of cream", "unreadable"), ("6.6 L of water", "wrong"),
+    ],
+)  # fmt: skip
+def test_water_is_weighed_by_its_litres_where_it_is_named(typed, outcome):
+    """A litre of water is a kilo, near enough for any scale; of another liquid nothing is known."""
+    water = question("weight", Q_(6.27, "kg"), Q_(50, "g"))
+
+    assert outcome == water.judge(typed, {}).outcome
+
+
+@pytest.mark.parametrize(
+    ("typed", "kind", "asked"),
+    [
+        ("1030 °F", "temperature", "Is it 103 °F?"), ("103 °F", "temperature", ""),
+        ("0.1 °C", "temperature", ""), ("5000 °C", "temperature", ""),
+        ("0 min 100 °F; 5 min 1030 °F", "probe log", "Is it 103 °F?"),
+    ],
+)  # fmt: skip
+def test_a_point_that_slipped_is_asked_about(typed, kind, asked):
+    """1030 °F is 554 °C: no kitchen's, and a tenth of it is a bird on its way."""
+    bounds = ("2 °C", "300 °C") if kind == "temperature" else None
+    sentence = look_over(typed, kind, bounds).sentence
+
+    assert asked in sentence
+    assert ("Is it" in sentence) == bool(asked)
 
 
 @pytest.mark.parametrize(

@@ -238,12 +238,14 @@ def test_names_without_a_time_are_an_empty_sheet():
         assert look_over(begun, "plan", tuple(TASKS)).to_do == "again"
 
 
-def test_a_half_day_that_was_left_out_is_asked_about():
-    """7:20 is in the morning; with pm, or with one task in the afternoon, nobody asks."""
-    words = "All of it is before noon: for the evening, type 19:20 or 7:20 pm."
+def test_a_check_says_how_a_left_out_half_day_is_read():
+    """7:20 is 19:20 where the kitchen opens later; with pm, or am said, there is nothing to say."""
+    words = "07:20 is read as 19:20 (plate)"
 
-    assert words in look_over("foam 7:15; plate 7:20", "plan", tuple(TASKS)).sentence
-    assert words not in look_over("foam 7:15 pm; plate 7:20", "plan", tuple(TASKS)).sentence
+    for typed_ in ("foam 7:15; plate 7:20", "foam 7:15 pm; plate 7:20"):
+        assert words in look_over(typed_, "plan", tuple(TASKS)).sentence
+    for typed_ in ("foam 7:15 pm; plate 7:20 pm", "foam 7:15 am; plate 7:20"):
+        assert "is read as" not in look_over(typed_, "plan", tuple(TASKS)).sentence
 
 
 # Judging

@@ -22,6 +22,7 @@ READINGS = 10  # small fields to begin with; the page adds one when the last is 
 # What a notebook tells its reader about cells and quotes is not so on a page.
 ONLY_IN_CELLS = re.compile(r"^.*(?:Shift \+ Enter|Or compute it|cell below).*\n?", re.MULTILINE)
 QUOTES = re.compile(r",? between the (?:two lines of )?quotes")
+SET_FOLDER = re.compile(r"set (\d) in the folder `assignments/([\w-]+)`")  # a page has no folder
 QUOTED = re.compile(r'`"([^"`]+)"`')
 
 
@@ -232,7 +233,7 @@ def _lesson_cell(cell, pictures):
     if cell["id"] == "run-me":
         return None
     if cell["cell_type"] == "markdown":
-        text = text.replace("\\$", "$")
+        text = SET_FOLDER.sub(r"[set \1](set-\2.html)", text.replace("\\$", "$"))
         return {"id": cell["id"], "html": _html(text), "source": ""}
     outputs = "".join(
         "".join(output.get("text", "") or output.get("data", {}).get("text/plain", ""))

@@ -36,7 +36,7 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
         By place in the folder. The same inputs give the same bytes.
     """
     files, official = runtime(runtime_folder)
-    home = home_of(files["python/pyodide.mjs"]).replace("${U}", PYODIDE.version)
+    home = home_of(files["python/pyodide.mjs"], PYODIDE.version)
     packages = wheels(official, wheel_folder, home)
     project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
     ours, raw = own_wheel(KIT / "kitchenmath", project["version"])

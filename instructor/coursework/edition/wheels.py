@@ -58,21 +58,27 @@ def wheels(lock, folder=None, home=None):
     return files | _pure()
 
 
-def home_of(pyodide):
+def home_of(pyodide, version):
     """Where the runtime's wheels are published, as its own script says.
 
     Parameters
     ----------
     pyodide : bytes
-        `pyodide.mjs`.
+        `pyodide.mjs`, in which a variable of any name stands for the version.
+    version : str
 
     Returns
     -------
     str
-        With `${…}` where the version goes; "" where it does not say.
+        "" where it does not say.
+
+    Examples
+    --------
+    >>> home_of(b"`https://wheels.example/v${U}/full/`", "1.2")
+    'https://wheels.example/v1.2/full/'
     """
-    found = re.search(rb"https://[\w./-]+/v\$\{\w+\}/full/", pyodide)
-    return found[0].decode() if found else ""
+    found = re.search(rb"(https://[\w./-]+/v)\$\{[\w$.]+\}(/full/)", pyodide)
+    return f"{found[1].decode()}{version}{found[2].decode()}" if found else ""
 
 
 def own_wheel(package, version):

@@ -100,6 +100,8 @@ def test_a_lesson_is_text_at_once_with_its_code_folded(lesson):
     assert page.count("Show the computing") >= 3
     assert "<details" in page and "<script>alert" not in page
     assert "http://" not in page.replace("http://www.w3.org", "")
+    assert f'href="set-{lesson.stem}.html">set ' in page
+    assert "in the folder" not in page
 
 
 @pytest.mark.parametrize("lesson", sorted(LESSONS.glob("*.ipynb")), ids=lambda file: file.stem)

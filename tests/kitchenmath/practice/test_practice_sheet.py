@@ -111,3 +111,10 @@ def test_check_prints_and_gives_nothing_back(sheet, capsys):
 def test_a_question_that_is_not_there_is_refused(sheet, number):
     with pytest.raises(KitchenError, match="this sheet has the questions 1 to 2"):
         sheet.found(number, "4 kg")
+
+
+def test_a_notebook_that_was_given_out_earlier_still_opens():
+    """It imports the sheet by the name that its module had then."""
+    from kitchenmath.practice.again import open_practice as earlier
+
+    assert earlier is open_practice

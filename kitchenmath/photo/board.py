@@ -11,11 +11,8 @@ from kitchenmath.photo.markers import find_markers
 from kitchenmath.photo.opening import light, opened
 from kitchenmath.photo.outlines import blobs
 from kitchenmath.photo.pose import FEWEST, Camera, find_pose
+from kitchenmath.photo.uncertainty import within_mm
 
-# Of one side, beside what the fit can tell: a fixed part and a part of the side. Set on rendered
-# photos (tests/measure/photo_accuracy.py): no real tray has tried them.
-FLOOR_MM, FLOOR_SHARE = 0.06, 0.009
-IN_95 = 1.96  # standard deviations on either side of the mean that hold 95 %
 SAME_PLACE = 0.5  # of a blob's own size: nearer than this, two masks show the same piece
 
 
@@ -133,22 +130,22 @@ def measure_board(photo, ruler_mm=None, usual_mm=()):
     findings += checks.view(markers, camera)
     if any(finding.level == checks.REFUSE for finding in findings):
         return BoardPhoto((), tuple(findings), camera, scale, pixels)
-    pairs, shadows = _fitted(flat_field(bright, camera), camera)
-    findings += shadows
+    pairs, depth = _fitted(flat_field(bright, camera), camera)
+    findings += checks.graded("shadow", depth)
     if not pairs:
         findings.append(checks.Finding("nothing", checks.WARN, 0.0))
     refused = any(finding.level == checks.REFUSE for finding in findings)
-    pieces = () if refused else _numbered(pairs, scale, usual_mm)
+    pieces = () if refused else _numbered(pairs, scale, usual_mm, depth)
     return BoardPhoto(pieces, tuple(findings), camera, scale, pixels)
 
 
 def _fitted(field, camera):
-    """Blobs with their boxes, each from the mask in which it is more like one piece."""
+    """Blobs with their boxes, each from the mask in which it is more like one piece; shadows."""
     ways = []
     for found in blobs(field):
         ways.append([(blob, fit_box(blob.points_mm, camera.place_mm)) for blob in found])
     pairs = _better(*ways)
-    return pairs, checks.shadows(field, [blob for blob, _ in pairs])
+    return pairs, checks.shadow_depth(field, [blob for blob, _ in pairs])
 
 
 def _better(brighter, coloured):
@@ -174,10 +171,10 @@ def _same_place(one, other):
     return apart < SAME_PLACE * np.sqrt(max(one.area_mm2, other.area_mm2))
 
 
-def _numbered(pairs, scale, usual_mm):
+def _numbered(pairs, scale, usual_mm, depth):
     """Pieces in rows of the mat, true to the ruler, with all their doubts."""
     pairs = sorted(pairs, key=lambda pair: (round(pair[1].middle_mm[1] / 25), pair[1].middle_mm[0]))
-    pieces = [_piece(place, pair, scale) for place, pair in enumerate(pairs, 1)]
+    pieces = [_piece(place, pair, scale, depth) for place, pair in enumerate(pairs, 1)]
     single = [piece for piece in pieces if not piece.doubts]
     sizes = np.array([(piece.width_mm, piece.length_mm) for piece in single])
     double = {
@@ -191,31 +188,15 @@ def _numbered(pairs, scale, usual_mm):
     )
 
 
-def _piece(number, pair, scale):
+def _piece(number, pair, scale, depth):
     blob, box = pair
     width, length = scale * box.width_mm, scale * box.length_mm
     return BoardPiece(
         number,
         width,
         length,
-        within_mm(width, box.width_sd_mm),
-        within_mm(length, box.length_sd_mm),
+        within_mm(width, width, box.width_sd_mm, depth),
+        within_mm(length, width, box.length_sd_mm, depth),
         doubts.of_one(blob, box),
         box,
     )
-
-
-def within_mm(side_mm, fit_sd_mm):
-    """Half of the 95 % interval of a side.
-
-    Parameters
-    ----------
-    side_mm : float
-    fit_sd_mm : float
-        What the fit says.
-
-    Returns
-    -------
-    float
-    """
-    return float(IN_95 * np.sqrt(fit_sd_mm**2 + FLOOR_MM**2 + (FLOOR_SHARE * side_mm) ** 2))

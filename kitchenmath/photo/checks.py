@@ -114,8 +114,8 @@ def view(markers, camera):
     return [finding for about, value in looked_at.items() for finding in graded(about, value)]
 
 
-def shadows(field, blobs):
-    """Whether a shadow near the pieces is so deep that it may pass for food.
+def shadow_depth(field, blobs):
+    """How dark the bare mat is near the pieces, where it is darkest.
 
     Parameters
     ----------
@@ -124,7 +124,8 @@ def shadows(field, blobs):
 
     Returns
     -------
-    list of Finding
+    float
+        Logarithm of the light against the lit mat's, 0 or below.
     """
     cv2 = vision()
     food = np.zeros(field.against_mat.shape[:2], np.uint8)
@@ -137,8 +138,8 @@ def shadows(field, blobs):
 
     around = grown(NEAR_MM) & ~grown(RIM_MM)
     if not around.any():
-        return []
-    return graded("shadow", np.percentile(field.against_mat[around].mean(axis=1), 5))
+        return 0.0
+    return min(0.0, float(np.percentile(field.against_mat[around].mean(axis=1), 5)))
 
 
 def print_size(ruler_mm):

@@ -148,7 +148,7 @@ def judge_board(board, cut, tolerance=None, dimension=None):
     if len(board.measured) < FEWEST:
         raise OutOfRange(
             f"photo: {len(board.measured)} single pieces were seen, and a verdict needs "
-            f"{FEWEST} at least; lay them apart, 4 mm or more."
+            f"{FEWEST} at least; lay them apart: 4 mm, and half as far as they are high."
         )
     tolerance = Q_(15, "percent") if tolerance is None else tolerance
     sides = [_side(piece, SEEN[cut.shape][dimension]) for piece in board.measured]

@@ -54,7 +54,7 @@ def held(seed, tilt=(0, 15)):
         lens=dice.normal(0, 0.03),
         lamp=(dice.uniform(-500, 700), dice.uniform(-500, 100), dice.uniform(700, 1400)),
         tint=tuple(1 + dice.normal(0, 0.05, 3)),
-        blur_px=dice.uniform(0.4, 0.65),
+        blur_px=dice.uniform(0.4, 0.6),
         noise=dice.uniform(0.003, 0.012),
         vignette=dice.uniform(0.1, 0.35),
         quality=int(dice.integers(82, 95)),
@@ -63,7 +63,7 @@ def held(seed, tilt=(0, 15)):
     )
 
 
-def near(seed, cut, food, gap):
+def close_together(seed, cut, food, gap):
     """A scene of pieces with the same turn, every two neighbours a gap apart (mm)."""
     dice = np.random.default_rng(seed)
     (width, length, _), _, _ = CUTS[cut]

@@ -13,6 +13,7 @@ import csv
 import sys
 import time
 from collections import defaultdict
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -23,14 +24,16 @@ sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 from kitchenmath.photo import measure_board  # noqa: E402
 from tests.helpers.rendered import photo  # noqa: E402
 from tests.helpers.scored import Score  # noqa: E402
-from tests.helpers.trays import CUTS, HARD_LIGHT, pairs, tray  # noqa: E402
+from tests.helpers.trays import CUTS, HARD_LIGHT, close_together, held, pairs, tray  # noqa: E402
 
-FRESH = 81_000  # the method was set on seeds below 30,000
+FRESH = 310_000  # the method was set on seeds below 30,000; nobody looked at these before
 FOODS = ("carrot", "potato", "courgette")
 BARS_MM = {
     "dice 3": 0.35, "dice 5": 0.35, "dice 10": 0.40, "dice 20": 0.60,
     "stick 3 x 50": 0.30, "stick 5 x 50": 0.30,
 }  # fmt: skip
+SMALL_BAR_MM = 0.35  # sides of cuts of 3 to 5 mm, the length of a stick among them
+MOST_BIAS_MM = 0.12
 RULED = (100.0, 100.0)
 HEAD = (
     f"{'cut':13} {'food':10} {'true':>4} {'miss':>4} {'flag':>4} {'false':>5} "
@@ -56,21 +59,38 @@ def line(name, food, score, seconds):
     )
 
 
-def single_pieces(seed, foods, light=None):
-    """Trays of single pieces, one photo for each cut and food."""
-    everything = Score()
-    for place, cut in enumerate(CUTS):
+def single_pieces(seed, foods, light=None, cuts=CUTS, times=1, **held_so):
+    """Trays of single pieces, so many photos for each cut and food."""
+    everything, slowest = Score(), 0.0
+    for place, cut in enumerate(cuts):
         of_cut = Score()
-        for number, food in enumerate(foods):
-            scene = tray(seed + 100 * place + number, cut, food, **(light or {}))
+        for number in range(len(foods) * times):
+            food, its_seed = foods[number % len(foods)], seed + 100 * place + number
+            scene = tray(its_seed, cut, food, **(light or {}))
+            if held_so:
+                scene = replace(scene, tilt=held(its_seed, **held_so).tilt)
             board, seconds = measured(scene)
+            slowest = max(slowest, seconds)
             score = Score()
             for each in (score, of_cut, everything):
                 each.add(scene, board)
             print(line(cut, food, score, seconds), *reasons(board), flush=True)
-        width = of_cut.figures()["width 95 %"]
-        print(f"  {cut}: width within {width:.2f} mm, the bar is {BARS_MM[cut]:.2f} mm")
-    print(line("all", "", everything, 0), f"  refused: {everything.refused}\n", flush=True)
+        print(f"  {cut}: {against_bar(cut, of_cut)}")
+    print(line("all", "", everything, slowest), f"  refused: {everything.refused}\n", flush=True)
+
+
+def against_bar(cut, score):
+    """A cut's worst side against its bar; of a stick the length has that of its thickness."""
+    found, bar = score.figures(), BARS_MM[cut]
+    length_bar = SMALL_BAR_MM if "stick" in cut else bar
+    kept = found["width 95 %"] <= bar and found["length 95 %"] <= length_bar
+    biased = max(abs(found["width bias"]), abs(found["length bias"])) > MOST_BIAS_MM
+    verdict = "kept" if kept and not biased else "MISSED" if score.errors else "nothing measured"
+    return (
+        f"95 % within {found['width 95 %']:.2f} and {found['length 95 %']:.2f} mm, bars "
+        f"{bar:.2f} and {length_bar:.2f}; bias {found['width bias']:+.2f} and "
+        f"{found['length bias']:+.2f}, bar {MOST_BIAS_MM}: {verdict}"
+    )
 
 
 def reasons(board):
@@ -81,17 +101,33 @@ def reasons(board):
 def touching(seed):
     """Pairs that touch: how many are counted as one sound piece."""
     print("pairs that touch: seen as one piece without a doubt")
-    for cut in ("dice 5", "dice 10", "stick 5 x 50"):
+    for place, cut in enumerate(("dice 5", "dice 10", "stick 5 x 50")):
         (width, length, _), _, _ = CUTS[cut]
-        for kind in ("offset", "corner", "flush"):
-            scene = pairs(seed, cut, "carrot", kind)
+        for kind in ("offset", "corner", "stacked", "flush"):
+            scene = pairs(seed + place, cut, FOODS[place], kind)
             board, _ = measured(scene, [(width, length)])
+            count = len(scene.pieces) // 2
             print(
-                f"  {cut:13} {kind:7} {len(scene.pieces) // 2:3} pairs, {len(board.clumps):3} "
-                f"flagged, {len(board.measured):3} not",
+                f"  {cut:13} {kind:7} {count:3} pairs, {len(board.clumps):3} flagged, "
+                f"{len(board.measured):3} not",
                 *reasons(board),
                 flush=True,
             )
+
+
+def gaps(seed):
+    """Pieces in a close grid: how many are found as the single pieces that they are."""
+    print("\npieces in a close grid: found as single ones")
+    for place, cut in enumerate(CUTS):
+        gap = max(4.0, CUTS[cut][0][2] / 2) if cut == "dice 20" else 4.0
+        for wide in sorted({4.0, gap}):
+            scene = close_together(seed + place, cut, FOODS[place % 3], wide)
+            board, _ = measured(scene)
+            score = Score()
+            score.add(scene, board)
+            single = score.true - score.missed - score.flagged
+            print(f"  {cut:13} {wide:4.0f} mm apart: {single} of {score.true}, {score.flagged} "
+                  f"flagged, {score.missed} missed", *reasons(board), flush=True)  # fmt: skip
 
 
 def real_trays(folder):
@@ -128,11 +164,18 @@ def main(words):
     seed = int(words[0]) if words else FRESH
     print(f"Rendered, seeds from {seed}, 3 megapixels. mm; s: processor seconds a photo.\n{HEAD}")
     single_pieces(seed, FOODS)
+    single_pieces(seed + 10, FOODS, cuts=("dice 20",), times=2)
     print("beetroot")
     single_pieces(seed + 1000, ("beetroot",))
-    print("hard near lamp")
-    single_pieces(seed + 2000, ("carrot", "beetroot"), HARD_LIGHT)
-    return touching(seed + 3000)
+    print("tilted by 15 to 20 degrees")
+    single_pieces(seed + 2000, ("carrot",), tilt=(15, 20))
+    print("under a hard near lamp, half to all of its light straight")
+    for number, share in enumerate((0.5, 0.6, 0.85)):
+        light = {**HARD_LIGHT, "lamp_share": share, "lamp_size": 60.0}
+        foods = (("carrot", "beetroot"), ("potato",), ("carrot",))[number]
+        single_pieces(seed + 3000 + 10 * number, foods, light, cuts=("dice 3", "dice 5", "dice 10"))
+    touching(seed + 4000)
+    return gaps(seed + 5000)
 
 
 if __name__ == "__main__":

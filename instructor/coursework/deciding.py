@@ -3,6 +3,8 @@
 Decisions that change points for several students first show whose, and count only with --sure.
 """
 
+from pathlib import Path
+
 from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import named, settle_again
 from coursework.classes.course_file import time_of
@@ -17,7 +19,9 @@ from coursework.gradebook.decision_list import add_decision, decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.gradebook.waiting import answers_to_read, by_question
 from coursework.records.reading import usable_records
+from coursework.records.trays import keep_tray
 from coursework.words import number, plural
+from kitchenmath.photo.evidence import board_evidence
 from kitchenmath.practice import student_number
 
 __all__ = ["COMMANDS", "FOR_ALL", "about_of", "add_commands", "decide", "in_words", "journal",
@@ -32,12 +36,14 @@ COMMANDS = (
     ("extend", "extension", "set time", "move the due time, for the class or --student"),
     ("excuse", "excused", "set student", "count a set nowhere for a student: neither open nor 0"),
     ("on-paper", "on paper", "set student points out_of", "enter marks for work that is no file"),
+    ("practical", "practical mark", "student mark points", "give a practical mark"),
     ("machine-mark", "back to the machine", "set student question", "take points by hand away"),
     ("drop", "dropped question", "set question", "let a question count nowhere"),
     ("full-marks", "full marks", "set question", "give everybody all points of a question"),
     ("accept", "accept this too", "set question", "accept an --answer too, or a wider --step"),
     ("take-back", "take back", "line", "take a decision back: its number stands in the journal"),
 )
+LINES = "how long the mat's two lines are under a ruler"
 FOR_ALL = ("dropped question", "full marks", "accept this too")
 MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
 
@@ -63,6 +69,10 @@ def add_commands(step, chosen):
         command.add_argument("--why", default="", help="the reason, or a remark to the student")
         if name == "extend":
             command.add_argument("--student", default="", help="only for this student")
+        if name == "practical":
+            command.add_argument("--photo", type=Path, help="of the tray, on the printed mat")
+            command.add_argument("--cut", metavar="NAME", help="judge the tray against it")
+            command.add_argument("--lines", nargs=2, type=float, metavar="MM", help=LINES)
         if name == "accept":
             command.add_argument("--answer", default="", help="as a student typed it")
             command.add_argument("--step", default="", help='as in "100 g" or "5 %%"')
@@ -100,6 +110,11 @@ def waiting_answers(course, set_id):
 def _command(chosen, kind, options):
     course = chosen(options.folder)
     about = about_of(course, kind, vars(options))
+    if getattr(options, "photo", None):
+        lines = options.lines and tuple(options.lines)
+        found = board_evidence(options.photo, options.cut, ruler_mm=lines)
+        print("\n".join([*found.table, *found.sentences]))
+        about["file"] = keep_tray(course, about["student"], about["question"], found)
     if kind in FOR_ALL and not options.sure:
         print(in_words(preview(course, kind, **about)))
         print("Nothing is decided yet. Type it again with --sure.")
@@ -141,11 +156,22 @@ def about_of(course, kind, typed):
     if "time" in typed:
         about["seconds"] = time_of(typed["time"])
     about |= {name: _number(typed[name], name) for name in ("points", "out_of") if name in typed}
+    if "mark" in typed:
+        about |= _practical(course, typed["mark"])
     if "line" in typed:
         about["line"] = int(_number(typed["line"], "line"))
     if kind == "accept this too":
         about |= {"accepted": typed["answer"], "step": typed["step"]}
     return about | ({"question": typed["question"]} if "question" in typed else {})
+
+
+def _practical(course, name):
+    """A practical mark of the course file: its name and its points."""
+    found = course.policy.practical.get(name.strip())
+    if found is None:
+        names = ", ".join(course.policy.practical) or "none; the course file names them"
+        raise CourseError(f"mark: “{name}” is no practical mark of this class. There are: {names}.")
+    return {"question": found.name, "out_of": found.out_of}
 
 
 def _number(typed, name):

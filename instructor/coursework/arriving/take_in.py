@@ -29,11 +29,12 @@ from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
+from coursework.records.trays import TRAYS
 
 __all__ = ["Arrival", "TakenIn", "take_in"]
 
 OWN_FOLDERS = ("arrived", "autograded", "feedback", "kept", "marks", "release", "reports",
-               "source", "submitted")  # fmt: skip
+               "source", "submitted", TRAYS)  # fmt: skip
 
 
 def take_in(course, place, progress=None, now=None):

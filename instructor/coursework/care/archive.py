@@ -15,6 +15,7 @@ from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
+from coursework.records.trays import TRAYS
 from coursework.safe_files import HALF, half_of
 from kitchenmath.practice import student_number
 
@@ -234,6 +235,8 @@ def _student_into(packed, course, student):
     for folder, ending in (("feedback", "html"), ("autograded", "ipynb")):
         for path in sorted((course.folder / folder / student).glob(f"*/*.{ending}")):
             packed.write(path, f"{folder}/{path.name}")
+    for path in sorted((course.folder / TRAYS / student).glob("*.*")):
+        packed.write(path, f"trays/{path.name}")
     for path in sorted(course.folder.glob(f"marks/*/{student}.json")):
         packed.write(path, f"marks/{path.parent.name}.json")
 

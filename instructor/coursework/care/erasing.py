@@ -22,11 +22,12 @@ from coursework.classes.roster import read_table, student_on
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.gradebook.points import connected
+from coursework.records.trays import TRAYS
 from coursework.safe_files import write_safely
 from kitchenmath.practice import student_number
 
 # Folders with one folder a student, and those that hold only what is made again from the rest.
-OF_STUDENTS = ("submitted", "autograded", "feedback")
+OF_STUDENTS = ("submitted", "autograded", "feedback", TRAYS)
 MADE_AGAIN = ("reports", "reteach")
 
 

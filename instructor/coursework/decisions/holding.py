@@ -29,6 +29,8 @@ class Holding:
         By set and question.
     accepted : dict of (str, str) to tuple of Decision
         By set and question.
+    practical : dict of (str, str) to Decision
+        By student and name of the practical mark.
     """
 
     files: dict = field(default_factory=dict)
@@ -42,6 +44,7 @@ class Holding:
     dropped: dict = field(default_factory=dict)
     full: dict = field(default_factory=dict)
     accepted: dict = field(default_factory=dict)
+    practical: dict = field(default_factory=dict)
 
     def due(self, rule, set_id, student):
         """A set's rule with the due time that holds for a student.
@@ -170,6 +173,10 @@ def _accepted(found, one):
     found.accepted[key] = (*found.accepted.get(key, ()), one)
 
 
+def _practical(found, one):
+    found.practical[one.student, one.question] = one
+
+
 _ENTER = {
     "place": _file,
     "set aside": _file,
@@ -183,4 +190,5 @@ _ENTER = {
     "dropped question": _set_and_question("dropped"),
     "accept this too": _accepted,
     "full marks": _set_and_question("full"),
+    "practical mark": _practical,
 }

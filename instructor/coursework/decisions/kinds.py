@@ -23,6 +23,7 @@ KINDS = {
     "dropped question": ("set_id", "question"),
     "accept this too": ("set_id", "question", "accepted*", "step*"),
     "full marks": ("set_id", "question"),
+    "practical mark": ("student", "question", "points", "out_of", "file*"),
     "take back": ("line",),
 }
 
@@ -40,9 +41,10 @@ class Decision:
     number : int
         The line's place in the list, from 1; 0 before it is written.
     set_id, student, question, file : str
-        What it is about; `file` is a SHA-256. Without a student it is about the whole class.
+        What it is about; `file` is a SHA-256. Without a student it is about the whole class. With
+        "practical mark", `question` is the mark's name and `file` the tray that it rests on.
     points, out_of : float or None
-        With "points by hand" and "on paper".
+        With "points by hand", "on paper" and "practical mark".
     answer : str
         The SHA-256 of the answer that the points are for: another answer reopens the question.
     seconds : float or None

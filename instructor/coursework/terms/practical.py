@@ -14,9 +14,17 @@ from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.words import number
 
-__all__ = ["NAME", "Practicals", "give_practical", "practical_marks", "take_practical"]
+__all__ = [
+    "NAME",
+    "NONE_CAME",
+    "Practicals",
+    "give_practical",
+    "practical_marks",
+    "take_practical",
+]
 
 NAME = "practical.csv"
+NONE_CAME = "No practical marks came yet: all of them are open."
 MARK = re.compile(r"[+-]?[0-9]+([.,][0-9]+)?")
 # 1,250 is a thousand and more in one country and less than two in the next.
 EITHER = re.compile(r"[+-]?[1-9][0-9]{0,2},[0-9]{3}")
@@ -133,7 +141,7 @@ def practical_marks(course):
     file = course.folder / NAME
     if file.is_file() and course.policy.practical:
         return _read(course, file)
-    odd = ("No practical marks came yet: all of them are open.",) if course.policy.practical else ()
+    odd = (NONE_CAME,) if course.policy.practical else ()
     return Practicals({}, odd)
 
 

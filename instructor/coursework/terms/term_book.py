@@ -18,6 +18,7 @@ from coursework.sets.key_text import set_ids
 from coursework.terms.attempts import attempts_of, said_to_count
 from coursework.terms.counting import Counted, Weighed, counted, weighed
 from coursework.terms.practical import practical_marks
+from coursework.terms.practical_given import practical_given
 from coursework.words import APART
 
 __all__ = ["Column", "Student", "TermBook", "term_book"]
@@ -114,15 +115,11 @@ def term_book(course, progress=None, now=None):
         marks.append(found)
         odd += sentences
         strangers |= set(found) - set(course.roster)
+    decided = holding(decisions_of(course)).practical
+    given = practical_given(practicals, decided, course.policy)
     for each in course.policy.practical.values():
         columns.append(Column(each.name, each.name, each.weight, each.out_of))
-        marks.append(
-            {
-                who: Counted(mark / each.out_of, mark, each.out_of)
-                for (who, name), mark in practicals.marks.items()
-                if name == each.name
-            }
-        )
+        marks.append({who: one for (who, name), one in given.marks.items() if name == each.name})
     everybody = course.roster | {who: "" for who in sorted(strangers)}
     students = [_student(who, name, columns, marks) for who, name in everybody.items()]
     if course.policy.wait_for_open_marks:
@@ -135,7 +132,7 @@ def term_book(course, progress=None, now=None):
         odd.append("Every weight in the course file is 0, so there is no total.")
     if progress:
         progress(len(sets), len(sets), "")
-    to_look_at = dict.fromkeys([*odd, *practicals.odd])  # a damaged list is met at every set
+    to_look_at = dict.fromkeys([*odd, *given.odd])  # a damaged list is met at every set
     return TermBook(tuple(columns), tuple(students), tuple(to_look_at))
 
 

@@ -32,7 +32,7 @@ __all__ = ["board_mat", "mat_figure"]
 MM_PER_INCH = 25.4
 RC = {"pdf.compression": 0, "pdf.fonttype": 42, "font.family": "DejaVu Sans"}
 PRINT = "Print at 100 %. Measure both lines: each is 100 mm. Type in what your ruler says."
-LAY = "Lay pieces on the blue, 4 mm or more apart, nothing on the white. All in one photo."
+LAY = "Lay pieces on the blue, 4 mm apart and half their height. Nothing on the white. One photo."
 CAUTION = (
     "Knife away first, then the phone. Wash your hands. No faces. Food from bare paper: stockpot "
     "or bin."

@@ -14,6 +14,7 @@ EVERYBODY = ("the whole class", "")
 BOXES = {
     "question": ("Question", "q3"),
     "time": ("Time", "2026-10-05 09:00"),
+    "mark": ("Practical mark", "knife skills"),
     "points": ("Points", "2,5"),
     "out_of": ("out of", "4"),
     "answer": ("Accept this answer", "3 kg"),

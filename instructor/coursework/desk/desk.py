@@ -20,6 +20,7 @@ from coursework.desk.showing import PAGE, WIDE, page_in_a_frame
 from coursework.desk.steps_panel import steps_panel
 from coursework.desk.student_panel import student_panel
 from coursework.desk.term_panel import term_panel
+from coursework.desk.trays_panel import trays_panel
 from coursework.desk.written_panel import written_panel
 from coursework.errors import CourseError
 from coursework.reports.report import report
@@ -105,6 +106,10 @@ class Desk:
     def care(self):
         """The class's data: back it up, restore it, give a student theirs, erase a student."""
         return care_panel(self)
+
+    def trays(self):
+        """Trays in photos: those that came with a set, and one at the station."""
+        return trays_panel(self)
 
     def decide(self):
         """What a person decides, and the journal of it."""

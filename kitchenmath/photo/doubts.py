@@ -7,7 +7,8 @@ MISFIT_MM, MISFIT_SHARE = 0.15, 0.01  # of the width
 # Of the hull, less what the unrest of an outline (in mm of the width) eats of a small piece.
 LEAST_SOLIDITY, UNREST_MM = 0.94, 0.1
 STICK = 4.0  # widths long; a slightly bent one fills less of its hull and is still one piece
-TIMES = ((1.75, 2.3), (2.65, 3.4))  # a side that is two or three pieces' worth
+# A side that is two or three pieces' worth; hands err, and two small ones make less than twice one.
+TIMES = ((1.65, 2.4), (2.5, 3.4))
 
 
 def of_one(blob, box):

@@ -168,14 +168,13 @@ def _text(label, example):
 
 
 def _named(course, record):
-    who = record["student"]
+    who = record.student
     return f"{course.roster.get(who, who)} ({who})"
 
 
 def _typed(record, question):
     """What the student typed as readings beside the photo."""
-    asked = [*record["verdicts"], *record["human"]]
-    found = (each["answer"] for each in asked if each["question"] == question)
+    found = (each.answer for each in record.questions if each.question == question)
     return next(found, "") or "no readings"
 
 

@@ -25,7 +25,7 @@ from coursework.sets.hand_out import hand_out
 from coursework.terms.term_book import term_book
 
 from tests.helpers.desk import press
-from tests.helpers.records import SET
+from tests.helpers.records import SET, leave, record, verdict
 from tests.helpers.rendered import photo
 from tests.helpers.trays import tray
 
@@ -155,6 +155,26 @@ def test_the_journal_goes_before_the_table_and_says_so(course, tmp_path):
 
     assert (14, 9) == (marks_of(course, ADA).points, marks_of(course, BRAM).points)
     assert any("The journal's counts" in sentence for sentence in book.to_look_at)
+
+
+def test_the_photos_of_a_set_are_shown_beside_the_readings_that_were_typed(course, monkeypatch):
+    """What stands in our marked copy; a student's own words are shown as letters."""
+    monkeypatch.setattr(desk_module, "CLASSES", course.folder.parent)
+    data = {"image/jpeg": "AAAA", "text/plain": ""}
+    copy = course.autograded(SET, ADA)
+    copy.parent.mkdir(parents=True)
+    cell = {"id": "q1-photo", "outputs": [{"data": data}]}
+    copy.write_text(json.dumps({"cells": [cell]}), encoding="utf-8")
+    with_photo = record(ADA, verdict("q1", answer="<b>3.1</b> mm"), photos=("q1",))
+    leave(course, with_photo, record(BRAM, verdict("q1")))
+    desk = Desk()
+    desk.sets.value = SET
+    panel = desk.trays()
+
+    assert "1 photo came" in press(panel, "Show the hand-ins' photos")
+    assert 'src="data:image/jpeg;base64,AAAA"' in panel.shown.value
+    assert "Ada" in panel.shown.value and "Bram" not in panel.shown.value
+    assert "&lt;b&gt;3.1" in panel.shown.value
 
 
 def test_a_damaged_tray_is_left_out(course):

@@ -3,8 +3,10 @@
 A task is bytes and plain values, and so is its result; the gradebook stays with this process. On
 each worker students' cells run in rooms as they do here. A worker that dies half-way has its
 tasks run again elsewhere. Workers need the same kit: a mark must not depend on who computed it.
+The scheduler needs none: what it unpacks on its way are bytes.
 """
 
+import pickle
 from concurrent.futures import Executor, Future
 from contextlib import contextmanager
 
@@ -102,7 +104,8 @@ class Cluster(Executor):
         near.set_running_or_notify_cancel()
         # Two students may hand in the same bytes; their numbers differ, and so do their names.
         key = f"mark-{task['student']}-{task['digest']}"
-        far = self.client.submit(_there, task, library(), key=key, pure=False)
+        call = pickle.dumps(_Call(_there, task, library()))
+        far = self.client.submit(pickle.loads, call, key=key, pure=False)
         self._far[near] = far
         far.add_done_callback(lambda _: self._arrived(near))
         return near
@@ -123,6 +126,20 @@ class Cluster(Executor):
         """Cancel what waits and what runs; the cluster itself goes on."""
         self.client.cancel(list(self._far.values()), force=True)
         self._far.clear()
+
+
+class _Call:
+    """A call that is made where it is unpacked.
+
+    A scheduler unpacks the function of each task, and so would have to know the kit. It knows
+    `pickle.loads`, and the worker, which unpacks the rest, has the kit.
+    """
+
+    def __init__(self, function, *given):
+        self.function, self.given = function, given
+
+    def __reduce__(self):
+        return self.function, self.given
 
 
 class OtherKit(Exception):

@@ -1,10 +1,13 @@
 """Marking on a Dask cluster: the same mark book, whatever befalls a worker."""
 
+import importlib
+import json
 import os
 import shutil
 import signal
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
@@ -19,6 +22,9 @@ from coursework.records.reading import usable_records
 from coursework.sets.checked_keys import library
 
 from tests.helpers.filled_in import class_copy
+from tests.helpers.this_machine import wait_until
+
+KIT = Path(__file__).parents[3]
 
 distributed = pytest.importorskip("distributed", reason="Dask is not installed: extra college")
 
@@ -137,6 +143,47 @@ def test_a_worker_without_the_kit_is_refused():
         finally:
             worker.terminate()
             worker.wait()
+
+
+@pytest.fixture
+def bare_scheduler(tmp_path):
+    """A scheduler in a process of its own whose path lacks the kit, and a worker that has it."""
+    with_kit = {**os.environ, "PYTHONPATH": f"{KIT}{os.pathsep}{KIT / 'instructor'}"}
+    bare = {name: value for name, value in os.environ.items() if name != "PYTHONPATH"}
+    told = tmp_path / "scheduler.json"
+    words = ["--host", "127.0.0.1", "--port", "0", "--no-dashboard", "--scheduler-file", str(told)]
+    started = [dask("scheduler", *words, env=bare)]
+    try:
+        wait_until(lambda: told.is_file() and told.stat().st_size)
+        address = json.loads(told.read_bytes())["address"]
+        started.append(dask("worker", address, "--nthreads", "1", "--no-dashboard", env=with_kit))
+        with distributed.Client(address, set_as_default=False) as client:
+            client.wait_for_workers(1, timeout=120)
+            with pytest.raises(ModuleNotFoundError, match="coursework"):
+                client.run_on_scheduler(importlib.import_module, "coursework")
+        yield address
+    finally:
+        for process in reversed(started):
+            process.terminate()
+            process.wait(60)
+
+
+def dask(*words, env):
+    """One of Dask's own processes, as a terminal starts it."""
+    return subprocess.Popen(
+        [sys.executable, "-m", "dask", *words], env=env, cwd="/", stderr=subprocess.DEVNULL
+    )
+
+
+def test_a_scheduler_without_the_kit_passes_the_work_on(taken, bare_scheduler, tmp_path):
+    """Only workers need the kit: the mark book is that of a marking here."""
+    course, here = taken
+    there = class_copy(course, tmp_path / "there")
+    with cluster(bare_scheduler) as executor:
+        marked = mark_set(there, SET, executor=executor)
+
+    assert 24 == marked.run
+    assert mark_book(here) == mark_book(there)
 
 
 def test_without_a_worker_or_a_scheduler_a_sentence_says_so(monkeypatch):

@@ -32,13 +32,18 @@ NAMES = (
 ROSTER = {f"BH-{1001 + place}": name for place, name in enumerate(NAMES)}
 HANDED_IN = time.mktime((2026, 10, 2, 18, 30, 0, 0, 0, -1))  # any fixed evening will do
 
+# One of each line, so that no two of the class write the same and none repeats a whole sentence.
 WRITTEN = (
-    "I bought 1.84 kg and had 1.21 kg of dice, 66 %. Mine was old and pithy in the middle, and I "
-    "squared it off very strictly. I would order by my own yield and keep trim for the velouté.",
-    "910 g in, 640 g out: 70 %. I peeled thin. The root was round and big, so less peel. Order a "
-    "bit less, but test again with the next delivery.",
-    "My yield was lower than the paper. I am slow and cut too much off.",
-    "",
+    ("My root was", "The celeriac was", "Mine was", "Ours was"),
+    ("small and knobbly,", "round and heavy,", "a bit pithy,", "old and woody,", "fresh and firm,"),
+    ("and I peeled", "so I peeled", "and the peel went"),
+    ("thick.", "thin.", "too deep.", "down to the white.", "off twice in places."),
+    ("Squaring off cost", "The sides took", "Trimming it square lost"),
+    ("a good deal.", "more than planned.", "next to nothing.", "about as much again."),
+    ("I would order", "Next time order", "We should buy"),
+    ("a kilo more", "by my own yield", "as the paper says", "a little less", "one root extra"),
+    ("and keep the trim", "and weigh it again", "and test it", "and cut slower"),
+    ("for the velouté.", "before service.", "with the next delivery."),
 )
 OTHER_UNITS = {"kg": "lb", "g": "oz", "lb": "kg"}
 
@@ -89,7 +94,7 @@ def play(folder=None, seed=1, progress=None):
     filled = {}
     for done, student in enumerate(ROSTER, start=1):
         answers = _answers(sheet, student, WAYS[chance.choice((0, 1, 1, 2))], chance)
-        filled[student] = _filled(notebook, student, answers, chance.choice(WRITTEN))
+        filled[student] = _filled(notebook, student, answers, _written(student, chance))
         if progress:
             progress(done, len(ROSTER), ROSTER[student])
     return course, _arrive(folder / "post", filled, notebook, chance)
@@ -112,6 +117,17 @@ def _answers(sheet, student, way, chance):
         if happens != "blank":
             own[question.id] = value
     return answers
+
+
+def _written(student, chance):
+    """What one student writes about a celeriac of their own; every fourth writes nothing."""
+    if chance.choice(range(4)) == 3:
+        return ""
+    own = random.Random(student)  # so that other words do not change the other answers
+    bought = own.randrange(620, 1900, 10)
+    left = round(bought * own.uniform(0.55, 0.76), -1)
+    said = " ".join(own.choice(phrases) for phrases in WRITTEN)
+    return f"{bought} g in, {left:g} g out: {100 * left / bought:.0f} %. {said}"
 
 
 def _typed(value, happens, chance):

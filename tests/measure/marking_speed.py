@@ -27,7 +27,7 @@ KIT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
 from coursework.classes.course import new_course, open_course  # noqa: E402
-from coursework.demo import NAMES, SET, WAYS, WRITTEN, _answers, _filled  # noqa: E402
+from coursework.demo import NAMES, SET, WAYS, _answers, _filled, _written  # noqa: E402
 from coursework.sets.hand_out import hand_out  # noqa: E402
 from coursework.sets.key_text import key_notebook  # noqa: E402
 from coursework.sets.keys import load_key  # noqa: E402
@@ -87,7 +87,7 @@ def make_class(folder, size):
         answers = _answers(sheet, student, WAYS[chance.choice((0, 1, 1, 2))], chance)
         place = course.submitted(SET, student)
         place.parent.mkdir(parents=True)
-        place.write_bytes(_filled(released, student, answers, chance.choice(WRITTEN)))
+        place.write_bytes(_filled(released, student, answers, _written(student, chance)))
         stamp = "2026-10-02 18:30:00\n"
         (place.parent / "timestamp.txt").write_text(stamp, encoding="utf-8")
     return course

@@ -119,8 +119,7 @@ def _column(values):
     """An array with a unit as a list of quantities."""
     if not isinstance(values, Quantity):
         return list(values) if isinstance(values, list | tuple) else list(np.atleast_1d(values))
-    units = str(values.units)
-    return [Q_(float(each), units) for each in np.ravel(values.magnitude)]
+    return [Quantity(float(each), values.units) for each in np.ravel(values.magnitude)]
 
 
 def _from_rows(rows):

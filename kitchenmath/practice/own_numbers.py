@@ -13,6 +13,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.units.measures import in_other_system
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
+from kitchenmath.units.typed_words import UNSEEN
 
 # Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass. Windows
 # drops a dot at a name's end: "BH-1007." would be the folder of "BH-1007".
@@ -113,7 +114,7 @@ def student_number(text):
     >>> student_number(" bh-1007 ")
     'BH-1007'
     """
-    number = unicodedata.normalize("NFKC", str(text)).strip()
+    number = unicodedata.normalize("NFKC", UNSEEN.sub("", str(text))).strip()
     if not number:
         raise KitchenError('there is no student number yet: type it in quotes, as in "BH-1007".')
     if not STUDENT_NUMBER.fullmatch(number):

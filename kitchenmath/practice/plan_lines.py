@@ -15,6 +15,7 @@ from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_evening import said_of_the_evening
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
+from kitchenmath.units.typed_words import UNSEEN
 
 EXAMPLE = "cider foam 19:20"
 LONGEST = 4000  # characters; a plan is a page at most
@@ -121,7 +122,8 @@ def read_plan(answer):
     elif isinstance(answer, str):
         if len(answer) > LONGEST:
             raise Unreadable(f"this plan is longer than {LONGEST} characters: type a line a task.")
-        lines = unicodedata.normalize("NFKC", answer).replace(";", "\n").splitlines()
+        plain = unicodedata.normalize("NFKC", UNSEEN.sub("", answer))
+        lines = plain.replace(";", "\n").splitlines()
         found = [_line(line, place) for place, line in enumerate(lines, 1) if line.strip()]
     else:
         raise WrongKind(f'{said(answer)} is no plan: type a line for each task, "{EXAMPLE}".')

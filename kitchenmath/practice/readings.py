@@ -267,8 +267,7 @@ def _listed(answer):
         pairs = amounts_in(answer)
         return [quantity_of(*pair, f"reading {place}") for place, pair in enumerate(pairs, 1)]
     if isinstance(answer, Quantity):
-        units = str(answer.units)
-        return [Q_(float(each), units) for each in np.ravel(answer.magnitude)]
+        return [Quantity(float(each), answer.units) for each in np.ravel(answer.magnitude)]
     if isinstance(answer, np.ndarray):
         answer = list(np.atleast_1d(answer))
     if isinstance(answer, list | tuple):

@@ -11,13 +11,16 @@ import sys
 import textwrap
 import warnings
 
+from kitchenmath.units.typed_words import UNSEEN
+
 QUOTES = "\"'“”„‟‘’‚‛«»‹›`´"
 COMMENT = re.compile(r"(?:^|\s)#.*$")
 # What makes a line code, and no answer: a call, an import, a block, an attribute.
 CODE = re.compile(r"\w\(|^\s*(?:import|from|def|for|if|print|return|lambda)\b|\b[a-z_]\w*\.[a-z_]")
 CONSTANTS = (ast.Constant, ast.Tuple, ast.BinOp, ast.UnaryOp, ast.operator, ast.unaryop, ast.Load)
 # Lines that talk to the notebook itself, as "%matplotlib inline" or "!ls".
-TO_NOTEBOOK = re.compile(r"^[ \t]*(?:%%?[a-z]|!)\w*.*$", re.MULTILINE)
+TO_NOTEBOOK = re.compile(r"^[ \t]*(?:\w+ *= *)?(?:%%?[a-z]|!)\w*.*$", re.MULTILINE)
+BLANKS = re.compile("[\u00a0\u2007\u202f\u3000]")  # a blank to whoever reads, and none to Python
 ANSWER_CELL = re.compile(r"(q\d+)-answer")
 
 
@@ -34,8 +37,8 @@ def as_code(text, question):
     Returns
     -------
     str
-        `q1 = '3 kg'`; the text as it came where it is Python that gives an answer, where nothing is
-        typed, and where it looks like code that has gone wrong.
+        `q1 = '3 kg'`; the text as it came, but for unseen signs, where it is Python that gives an
+        answer, where nothing is typed, and where it looks like code that has gone wrong.
 
     Examples
     --------
@@ -44,8 +47,28 @@ def as_code(text, question):
     >>> as_code("q1 = one.need / 2", "q1")
     'q1 = one.need / 2'
     """
+    text = without_unseen(text)
     typed = typed_in(text, question)
     return text if typed is None else f"{question} = {typed!r}"
+
+
+def without_unseen(text):
+    """A cell's text without signs that nobody sees and Python refuses, as pasted from a chat.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> without_unseen("q1\u200b =\u00a0one.need")
+    'q1 = one.need'
+    """
+    return BLANKS.sub(" ", UNSEEN.sub("", text))
 
 
 def typed_in(text, question):

@@ -10,6 +10,7 @@ from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of
+from kitchenmath.units.typed_words import POWER, UNSEEN
 
 LONGEST = 4000  # characters; ten readings are short, and a page of text is no list
 
@@ -48,6 +49,9 @@ def amounts_in(text):
     """
     if len(text) > LONGEST:
         raise Unreadable(f"{len(text)} characters came, which is too much for a list of readings.")
+    text = UNSEEN.sub("", text)
+    if power := POWER.search(text):
+        raise Unreadable(f"“{power[0]}” has a power in it: type the number in full.")
     line = _plain_commas(_tidy(text))
     start, found = re.match(BETWEEN, line).end(), []
     while start < len(line):

@@ -1,5 +1,7 @@
 """The one registry of kitchen units, made from units.txt. Nobody else makes one."""
 
+from decimal import Decimal
+from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
 
@@ -66,6 +68,8 @@ def Q_(number, unit):
     >>> round(Q_(1, "us_cup").to("mL").magnitude, 1)
     236.6
     """
+    if isinstance(number, Decimal | Fraction):
+        number = float(number)
     if np.asarray(number).dtype.kind not in "iuf":
         raise WrongKind(
             f"number: needs a number, and {number!r} came; read({number!r}) reads text."

@@ -2,7 +2,8 @@
 
 A script and no test: `python tests/measure/fuzz_marking.py 12000 7` makes 12,000 inputs from
 seed 7, prints how far it is and what came of them, and stops at the first one that breaks a rule,
-with its seed.
+with its seed. A third word names the one kind that is wanted: `50000 7 answers` marks 50,000
+hand-ins of all sets.
 `test_fuzz_marking.py` runs some hundreds of the same inputs.
 """
 
@@ -19,6 +20,7 @@ import tempfile
 import zipfile
 from collections import Counter
 from dataclasses import asdict
+from functools import lru_cache
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -30,10 +32,18 @@ from coursework.arriving.reading_in import UnreadableNotebook, read_notebook  # 
 from coursework.arriving.take_in import take_in  # noqa: E402
 from coursework.classes.course import Bounds, new_course  # noqa: E402
 from coursework.marking.pour import pour  # noqa: E402
-from coursework.marking.room.plain import MOST_ITEMS, MOST_TEXT, Odd  # noqa: E402
+from coursework.marking.room.plain import (  # noqa: E402
+    MOST_ITEMS,
+    MOST_TEXT,
+    Odd,
+    from_plain,
+    to_plain,
+)
 from coursework.marking.room.visit import _read, asked_in  # noqa: E402
+from coursework.sets.key_text import key_notebook, set_ids  # noqa: E402
 from coursework.sets.keys import grade_id, load_key, source  # noqa: E402
 
+from kitchenmath.practice import in_words, sentences  # noqa: E402
 from kitchenmath.units.registry import Quantity, registry  # noqa: E402
 from tests.helpers.filled_in import KEY, RELEASED, SET, STUDENT, honest, raw  # noqa: E402
 
@@ -185,7 +195,7 @@ TEXTS = ("", "3 kg", "3000 g", "2", "168.9 g", "$24.44 per kg", "$16.65", "1.307
          "1.98 kg", "4.03 kg", "8.82 kg", "83.3 g", "157.5 g", "$19.33", "$5.30")  # fmt: skip
 NUMBERS = (0, 1, 2, 3, -1, 2.0, 3.0, 168.9, 24.44, 1e308, -1e308, 5e-324, 10**300, 2**63, 0.1)
 BAD_NUMBERS = ("NaN", "Infinity", "-Infinity", "1e999", "9" * 400, "9" * 5000, "true", "null")
-UNITS = ("gram", "kilogram", "count", "dollar", "degree_Celsius", "degree_Fahrenheit", "",
+UNITS = ("gram", "kilogram", "pascal", "count", "dollar", "degree_Celsius", "degree_Fahrenheit", "",
          "percent", "nonsense", "delta_degree_Celsius", "pound", "liter", "__class__")  # fmt: skip
 
 
@@ -340,6 +350,77 @@ def by_hand(question, value):
     return value if question == "q2" and type(value) in (int, float) else None
 
 
+# Answers of every set and every kind of question ------------------------------------------------
+
+STUDENTS = tuple(f"BH-{number}" for number in range(1001, 1007))
+OTHER_TEXTS = (
+    "2.5, 3, 3.5 mm", "3 3 3 3 3 3 3 3 3 3 mm", "0 min 4 °C\n5 min 12 °C\n10 min 31 °C",
+    "15:30 start roast, roast cook", "25:99", "-5:00 to 7 pm", "every 5 min: 4, 9, 20 °C",
+    "1:8:120", "65 °Bx", "10³ g", "2² kg", "4 °C²", "%", "$", "½½", "3 kg 3 kg",
+)  # fmt: skip
+
+
+@lru_cache
+def the_sheet(set_id):
+    """A set's sheet, and for some students the answers that are played by each question."""
+    sheet = load_key(key_notebook(set_id), "demo", tried=()).sheet
+    played = {
+        student: {
+            question.id: [answer for answer, _, _ in question.played(known)]
+            for question, known in sheet.known(student)
+        }
+        for student in STUDENTS
+    }
+    return sheet, played
+
+
+def crossed(value):
+    """An answer as it comes out of a room."""
+    return from_plain(json.loads(json.dumps(to_plain(value))))
+
+
+def an_answer(chance, played):
+    """One that students give, the same damaged, or whatever a room may send."""
+    how = chance.random()
+    if how < 0.4:
+        return crossed(chance.choice(played))
+    if how < 0.6:
+        text = chance.choice([str(chance.choice(played)), *OTHER_TEXTS, *TEXTS])
+        return crossed(mutated(chance, text.encode("utf-8", "replace")).decode("utf-8", "replace"))
+    if how < 0.7:
+        return crossed(chance.choice(OTHER_TEXTS))
+    try:
+        return from_plain(json.loads(a_value(chance)))
+    except (ValueError, RecursionError):
+        return None
+
+
+def mark_answers(chance):
+    """Mark one hand-in of any set; check points, words and what can be written to a file.
+
+    Returns
+    -------
+    Counter
+        Outcomes of the verdicts.
+    """
+    sheet, played = the_sheet(chance.choice(set_ids()))
+    student = chance.choice(STUDENTS)
+    answers = {
+        question: an_answer(chance, choices)
+        for question, choices in played[student].items()
+        if chance.random() < 0.9
+    }
+    verdicts = sheet.mark(student, answers)
+    assert set(sheet.questions) == set(verdicts)
+    for question, verdict in verdicts.items():
+        assert 0 <= verdict.points <= verdict.out_of, (sheet.set_id, question, answers)
+        if answers.get(question) is None or isinstance(answers[question], Odd):
+            assert verdict.points == 0, (sheet.set_id, question, answers)
+        said = [in_words(verdict), *sentences(verdict)]
+        json.dumps([asdict(verdict), said], ensure_ascii=False).encode()
+    return Counter(verdict.outcome for verdict in verdicts.values())
+
+
 # All of it -----------------------------------------------------------------------------------
 
 
@@ -350,16 +431,19 @@ def run(seed, kind):
         return take_in_files([a_file(chance) for _ in range(FILES_AT_ONCE)])
     if kind == "notebooks":
         return Counter([pour_notebook(mutated(chance, HAND_IN))])
+    if kind == "answers":
+        return mark_answers(chance)
     return read_stream(a_stream(chance))
 
 
 FILES_AT_ONCE = 40
+ALL_KINDS = ("files", "notebooks", "streams", "answers")
 
 
-def main(wanted, seed):
-    """Run `wanted` inputs, a third of each kind; one line of progress, then the counts."""
-    counts = {kind: Counter() for kind in ("files", "notebooks", "streams")}
-    each = math.ceil(wanted / 3)
+def main(wanted, seed, kinds=ALL_KINDS):
+    """Run `wanted` inputs, as many of each kind; one line of progress, then the counts."""
+    counts = {kind: Counter() for kind in kinds}
+    each = math.ceil(wanted / len(kinds))
     for kind, came in counts.items():
         at_once = FILES_AT_ONCE if kind == "files" else 1
         for number in range(math.ceil(each / at_once)):
@@ -376,5 +460,6 @@ def main(wanted, seed):
 
 
 if __name__ == "__main__":
-    words = [int(word) for word in sys.argv[1:]] or [12_000]
-    main(words[0], words[1] if len(words) > 1 else random.SystemRandom().randrange(2**32))
+    words = [int(word) for word in sys.argv[1:3]] or [12_000]
+    seed = words[1] if len(words) > 1 else random.SystemRandom().randrange(2**32)
+    main(words[0], seed, sys.argv[3:] or ALL_KINDS)

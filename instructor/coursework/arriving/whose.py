@@ -4,6 +4,8 @@ import ast
 import warnings
 from itertools import islice
 
+from kitchenmath.practice.typed_cells import without_unseen
+
 # A cell longer than this is looked through line by line; no cell that we hand out comes near.
 WHOLE_CELL = 5_000
 # A line that can stand anywhere is looked for in so many cells, not in all of 20,000.
@@ -138,7 +140,7 @@ def trees(source, name):
         return
     with_name = (line.strip() for line in lines if name in line and len(line) <= WHOLE_CELL)
     for line in islice(with_name, LOOKED_THROUGH):
-        tree = parsed(line) or parsed(line.translate(STRAIGHT))
+        tree = parsed(line) or parsed(without_unseen(line).translate(STRAIGHT))
         if tree:
             yield tree
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from coursework.marking.inert import fenced
 from coursework.sets.keys import grade_id, source
-from kitchenmath.practice.typed_cells import as_code
+from kitchenmath.practice.typed_cells import as_code, without_unseen
 
 
 @dataclass(frozen=True)
@@ -72,7 +72,7 @@ def pour(released, cells, answer_bytes, own_cells):
     ]
     for after, text in own[:own_cells]:
         if len(text.encode("utf-8", "replace")) <= answer_bytes:
-            extras.setdefault(after, []).append(text)
+            extras.setdefault(after, []).append(without_unseen(text))
         else:
             findings.append(
                 f"A cell of the student's own is longer than {answer_bytes} bytes and was left out "

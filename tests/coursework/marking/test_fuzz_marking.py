@@ -29,6 +29,12 @@ def test_a_rooms_stream_earns_nothing_undeserved_and_stops_nothing(seed):
     run(seed, "streams")
 
 
+@given(seeds)
+@settings(max_examples=150, deadline=None)
+def test_no_answer_to_any_question_of_any_set_makes_marking_raise(seed):
+    run(seed, "answers")
+
+
 def test_the_inputs_reach_every_outcome():
     """A fuzz that only ever sees refusals would prove little: here are the kinds it meets."""
     streams, notebooks = set(), set()

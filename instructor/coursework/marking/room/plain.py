@@ -5,6 +5,10 @@ Whatever else an answer may be crosses as the name of its type, and earns nothin
 """
 
 import math
+import numbers
+
+from pint.errors import PintError
+from pint.facets.plain import PlainQuantity
 
 from kitchenmath.units.registry import Quantity, registry
 
@@ -49,10 +53,11 @@ def to_plain(value, depth=MOST_DEPTH):
             rows = [[str(name)[:200], to_plain(each, depth - 1)] for name, each in value.items()]
             return {"table": rows}
         return {"list": [to_plain(each, depth - 1) for each in value]}
-    if isinstance(value, Quantity):
+    if isinstance(value, PlainQuantity):  # of the kit's registry, or of a student's own
         units = {str(name): float(power) for name, power in value._units.items()}
         return {"number": float(value.magnitude), "units": units}
-    if not isinstance(value, bool) and (isinstance(value, int | float) or hasattr(value, "item")):
+    number = isinstance(value, numbers.Number) or hasattr(value, "item")  # Decimal and Fraction too
+    if number and not isinstance(value, bool):
         return {"number": float(value)}
     return {"type": type(value).__name__[:60]}
 
@@ -114,4 +119,11 @@ def _quantity(number, units):
         for name, power in units.items()
     ):
         return Odd("quantity in unknown units")
-    return Quantity(number, registry.UnitsContainer(units))
+    try:
+        # A unit to the power of nought is none, and not all that reads it knows that.
+        powers = {name: power for name, power in units.items() if power}
+        value = Quantity(number, registry.UnitsContainer(powers))
+        # Degrees squared, or kilos times degrees Celsius: units that are known, and no amount.
+        return value if math.isfinite(value.to_root_units().magnitude) else Odd("number too large")
+    except (PintError, ArithmeticError, TypeError):
+        return Odd("quantity in odd units")

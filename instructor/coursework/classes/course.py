@@ -204,12 +204,14 @@ def new_course(folder, name, term, roster):
     return open_course(folder)
 
 
-def open_course(folder):
+def open_course(folder, text=None):
     """The class in a folder.
 
     Parameters
     ----------
     folder : Path
+    text : str, optional
+        Of a course file, in place of the one that lies there: to try a change before it is made.
 
     Returns
     -------
@@ -225,7 +227,7 @@ def open_course(folder):
     if not file.is_file():
         raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
     try:
-        lines = tomllib.loads(file.read_text(encoding="utf-8-sig"))
+        lines = tomllib.loads(file.read_text(encoding="utf-8-sig") if text is None else text)
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise CourseError(f"course.toml cannot be read: {error}.") from None
     settings = read_settings(lines, Settings)

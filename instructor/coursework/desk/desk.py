@@ -8,6 +8,7 @@ import ipywidgets as widgets
 
 from coursework.classes.course import CLASSES, open_course
 from coursework.desk.care_panel import care_panel
+from coursework.desk.class_file_panel import class_file_panel
 from coursework.desk.deciding_panel import deciding_panel
 from coursework.desk.inbox_panel import inbox_panel
 from coursework.desk.journal_panel import journal_panel
@@ -102,6 +103,10 @@ class Desk:
     def reteach(self):
         """What was not got over all sets, and the sheets to practise it again."""
         return reteach_panel(self)
+
+    def class_file(self):
+        """Due times, weights, the mark book's rules, practical marks and the roster, as forms."""
+        return class_file_panel(self)
 
     def care(self):
         """The class's data: back it up, restore it, give a student theirs, erase a student."""

@@ -1,0 +1,92 @@
+"""Forms for the class's file at the desk. The class is invented."""
+
+import pytest
+from coursework.classes.course import new_course
+from coursework.desk import desk as desk_module
+from coursework.desk.desk import Desk
+
+from tests.helpers.desk import press
+
+SET = "04-buy-enough"
+
+
+@pytest.fixture
+def desk(tmp_path, monkeypatch):
+    monkeypatch.setattr(desk_module, "CLASSES", tmp_path)
+    new_course(tmp_path / "class", "Class", "demo", {"BH-1": "Ada Quill"})
+    desk = Desk()
+    desk.sets.value = SET
+    return desk
+
+
+def test_a_due_time_and_a_weight_are_saved_and_shown_again(desk):
+    """With a decimal comma; another set shows its own."""
+    panel = desk.class_file()
+    boxes = panel.forms.of_set
+    boxes["due"].value, boxes["weight"].value = "2026-10-05 09:00", "1,5"
+
+    assert "The course file has them." in press(panel, "Save for this set")
+    assert 1.5 == desk.course.policy.rule(SET).weight
+
+    desk.sets.value = next(one for _, one in desk.sets.options if one != SET)
+
+    assert ("", "1") == (boxes["due"].value, boxes["weight"].value)
+
+    desk.sets.value = SET
+
+    assert ("2026-10-05 09:00", "1.5") == (boxes["due"].value, boxes["weight"].value)
+
+
+def test_an_odd_time_is_named_and_stays_in_its_box(desk):
+    panel = desk.class_file()
+    panel.forms.of_set["due"].value = "5.10.2026"
+
+    assert "due: write a date and a time, as in" in press(panel, "Save for this set")
+    assert "5.10.2026" == panel.forms.of_set["due"].value
+
+
+def test_the_rules_of_the_mark_book_are_saved(desk):
+    panel = desk.class_file()
+    boxes = panel.forms.of_book
+    boxes["late_percent"].value, boxes["second_attempt"].value = "10", "best"
+    boxes["wait_for_open_marks"].value, panel.forms.country.value = "yes", "de"
+    press(panel, "Save for the class")
+    policy = desk.course.policy
+
+    assert (10, "best", True) == (policy.late_percent, policy.second_attempt,
+                                  policy.wait_for_open_marks)  # fmt: skip
+    assert ("DE", "DE") == (desk.course.country, panel.forms.country.value)
+
+
+def test_a_practical_mark_is_added_and_taken_out(desk):
+    panel = desk.class_file()
+    forms = panel.forms
+    forms.mark.value, forms.out_of.value, forms.weight.value = "knife skills", "20", "2"
+    press(panel, "Save the practical mark")
+
+    assert 20 == desk.course.policy.practical["knife skills"].out_of
+    assert "There are: knife skills." in press(panel, "Take the practical mark out")
+
+    forms.mark.value = "knife skills"
+    press(panel, "Take the practical mark out")
+
+    assert {} == desk.course.policy.practical
+
+
+def test_a_late_joiner_is_added_and_renamed(desk):
+    panel = desk.class_file()
+    forms = panel.forms
+    forms.number.value, forms.name.value = "BH-2", "Zoë Ferny"
+
+    assert "Zoë Ferny is on the roster." in press(panel, "Add the student")
+    assert "Choose the student" in press(panel, "Give this student the name above")
+
+    forms.student.value, forms.name.value = "BH-2", "Zoë Pike"
+    press(panel, "Give this student the name above")
+
+    assert {"BH-1": "Ada Quill", "BH-2": "Zoë Pike"} == desk.course.roster
+
+    forms.student.value = "BH-2"
+    press(panel, "Take off the roster")
+
+    assert {"BH-1": "Ada Quill"} == desk.course.roster

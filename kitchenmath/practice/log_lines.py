@@ -8,7 +8,7 @@ from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.practice.kinds import said
 from kitchenmath.practice.log_clock import since_first, spelled_out
 from kitchenmath.practice.typed_lists import amounts_in, plain_quantity, quantity_of
-from kitchenmath.units.registry import Q_, Quantity
+from kitchenmath.units.registry import Quantity
 
 COLUMN = (list, tuple, np.ndarray, Quantity)
 FAHRENHEIT = re.compile(r"(?:\b|_)(?:f|fahrenheit)\b", re.IGNORECASE)

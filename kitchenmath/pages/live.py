@@ -23,9 +23,15 @@ class Lesson:
     ----------
     send : callable
         Takes a message to the page's panels, a dict, and its buffers, a list of bytes.
+
+    Attributes
+    ----------
+    value : object
+        What the last cell was worth.
     """
 
     def __init__(self, send):
+        self.value = None
         self._names, self._drills = {"__name__": "__main__"}, {}
         _without_a_shell()
         import comm
@@ -48,7 +54,7 @@ class Lesson:
         """
         printed = io.StringIO()
         with contextlib.redirect_stdout(printed):
-            value = self._value_of(source)
+            value = self.value = self._value_of(source)
         shown = [{"text": printed.getvalue()}] if printed.getvalue().strip() else []
         if hasattr(value, "round"):
             self._drills[value.model_id] = value.round

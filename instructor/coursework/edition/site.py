@@ -1,7 +1,11 @@
 """The edition as a folder of static files: every page, what stands behind it, and nothing else."""
 
+import base64
 import hashlib
 import json
+import os
+import subprocess
+import sys
 import tomllib
 from pathlib import Path
 
@@ -10,6 +14,7 @@ from coursework.edition.checking import LIST
 from coursework.edition.runtime import PYODIDE, runtime
 from coursework.edition.student_zip import student_zip
 from coursework.edition.wheels import home_of, lock_of, own_wheel, wheels
+from coursework.errors import CourseError
 from coursework.safe_files import write_safely
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
@@ -28,7 +33,7 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
         The sets are the ones handed out to it, or those of its term; without it the kit's own.
     runtime_folder, wheel_folder : Path, optional
     pictures : dict of str to bytes, optional
-        By "<lesson>/<cell>", what a panel shows before it is live.
+        By "<lesson>/<cell>", what a panel shows before it is live; drawn where none are given.
 
     Returns
     -------
@@ -47,10 +52,11 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
     files["python/pyodide-lock.json"] = json.dumps(lock, indent=1).encode()
     sets = {set_id: _notebook(course, set_id) for set_id in set_ids()}
     lessons = {file.stem: file.read_bytes() for file in sorted(LESSONS.glob("*.ipynb"))}
-    files |= _beside(sets, lessons, pictures or {})
+    pictures = _drawn() if pictures is None else pictures
+    files |= _beside(sets, lessons, pictures)
     files["student-edition.zip"] = student_zip(sets)
     version = _digest(files | _static())
-    files |= _pages(sets, lessons, pictures or {}, version)
+    files |= _pages(sets, lessons, pictures, version)
     files |= _static()
     files["keep.js"] = _keeper(files, version, python)
     sums = {name: hashlib.sha256(raw).hexdigest() for name, raw in sorted(files.items())}
@@ -81,6 +87,19 @@ def _notebook(course, set_id):
     raw = key_notebook(set_id)
     term = course.term if course else json.loads(raw)["metadata"]["kitchen"]["term"]
     return released(raw, term)
+
+
+def _drawn():
+    """A picture of each panel, by a process of its own that runs the lessons."""
+    command = [sys.executable, "-m", "kitchenmath.pages.pictures", str(LESSONS)]
+    path = os.pathsep.join(filter(None, [str(KIT), os.environ.get("PYTHONPATH")]))
+    run = subprocess.run(
+        command, cwd=KIT, capture_output=True, text=True, env=os.environ | {"PYTHONPATH": path}
+    )
+    if run.returncode:
+        last = (run.stderr.strip().splitlines() or ["nothing"])[-1]
+        raise CourseError(f"The lessons' panels could not be drawn: {last}")
+    return {place: base64.b64decode(raw) for place, raw in json.loads(run.stdout).items()}
 
 
 def _beside(sets, lessons, pictures):

@@ -35,7 +35,7 @@ def site(tmp_path_factory):
     made = server(folder)
     thread = threading.Thread(target=made.serve_forever, daemon=True)
     thread.start()
-    yield address_of(made), made, files
+    yield address_of(made), folder, files
     made.shutdown()
     made.server_close()
     thread.join()
@@ -142,3 +142,25 @@ def test_after_the_first_visit_a_set_opens_without_a_network(site, page):
         assert "3 kg" == page.locator('[data-field="q1"]').input_value()
     finally:
         page.context.set_offline(False)
+
+
+def test_a_newer_edition_is_offered_and_what_was_typed_stays(site, page):
+    """The host gets another edition; the page that was kept says so, and shows it when asked."""
+    address, folder, files = site
+    page.goto(f"{address}set-{SET}.html")
+    page.locator("html[data-ready=yes]").wait_for()
+    page.evaluate("() => navigator.serviceWorker.ready")
+    version = page.locator("meta[name=edition]").get_attribute("content").encode()
+    write({name: raw.replace(version, b"another-one") for name, raw in files.items()}, folder)
+    try:
+        page.reload()
+
+        assert version.decode() == page.locator("meta[name=edition]").get_attribute("content")
+
+        page.get_by_role("button", name="Show it").click()
+        page.locator("meta[name=edition][content=another-one]").wait_for(state="attached")
+        page.locator("html[data-ready=yes]").wait_for()
+
+        assert "3 kg" == page.locator('[data-field="q1"]').input_value()
+    finally:
+        write(files, folder)

@@ -132,6 +132,19 @@ def page_data(lesson):
     return re.search(r'id="page">(.*?)</script>', page, re.DOTALL)[1]
 
 
+def test_a_panels_picture_stands_in_the_page_until_it_is_live():
+    """Lesson 4's panel with sliders; a drill has no picture, and its place says that it comes."""
+    text = lesson_with({"purchase-panel": "pictures/x.png"})
+
+    assert '<img src="pictures/x.png" loading="lazy" alt="The panel, as it will show' in text
+    assert "A panel shows here in a moment." in text
+
+
+def lesson_with(pictures):
+    lesson = LESSONS / f"{SET}.ipynb"
+    return writing.lesson_page(lesson.read_bytes(), lesson.stem, pictures, version="x")
+
+
 def test_students_get_what_they_need_and_no_more():
     """An allow-list: no key, no coursework, no test, no history."""
     import io

@@ -118,9 +118,13 @@ class _Panel:
         )
         self.paper = choice("Paper", PAPERS)
         self.words = widgets.HTML()
-        shown = {"width": "auto", "max_width": "640px", "display": "none"}
-        self.picture = widgets.Image(format="png", layout=dict(shown))
-        self.sizes = widgets.Image(format="png", layout={**shown, "max_width": "480px"})
+        self.picture, self.sizes = (
+            widgets.Image(
+                format="png",
+                layout={"width": "100%", "max_width": wide, "height": "auto", "display": "none"},
+            )
+            for wide in ("640px", "420px")
+        )
         self.table = widgets.HTML()
         self.drawing = Picture(height=2.6)
         self.axes = self.drawing.axes(left=0.13, bottom=0.22, top=0.96)
@@ -128,7 +132,13 @@ class _Panel:
         print_mat = self._button("Make the mat to print", self.printed)
         parts = [self.paper, print_mat, self.upload, self.path, self.cut, self.lines, measure]
         self.say(f"One photo, under 9 MB. It stays on this computer.\n{CAUTIONS}\n{RENDERED}")
-        self.widget = below_each_other([*parts, self.words, self.picture, self.sizes, self.table])
+        # The tray and its sizes side by side; on a phone one below the other, and then the words.
+        tray = widgets.HBox(
+            [self.picture, self.sizes],
+            layout={"flex_flow": "row wrap", "align_items": "flex-start"},
+        )
+        told = below_each_other([self.words, self.table])
+        self.widget = below_each_other([below_each_other(parts), tray, told], "1080px")
         self.widget.controls = {
             "upload": self.upload, "path": self.path, "cut": self.cut, "lines": self.lines,
             "paper": self.paper,

@@ -5,12 +5,13 @@ import io
 import numpy as np
 
 from kitchenmath.errors import OutOfRange
-from kitchenmath.photo.layout import FRAME_MM
+from kitchenmath.photo.layout import FIELD_MM
 from kitchenmath.photo.vision import vision
 
 TRUSTED, DOUBTED = (255, 255, 255), (255, 214, 0)
 DARK = (20, 20, 20)
-RIM_PX = 12  # left around the mat
+RIM_MM = 6.0  # left around the blue field, so that a piece at its edge is seen whole
+SMALL_MM = 6.0  # below it a piece gets a thinner line, which would cover it else
 MOST_BYTES = 200_000  # of a copy that goes with a hand-in
 WIDTHS, QUALITY = (1200, 900, 600, 400), 75  # of the copy, tried in this order
 
@@ -75,39 +76,44 @@ def _file(pixels, kind, **how):
 
 
 def _drawn(board):
-    """The dots of the mat's part of the photo, with a ring and a number on each piece."""
+    """The dots of the blue field, with a ring and a number on each piece."""
     cv2 = vision()
     pixels = np.ascontiguousarray(board.pixels.copy())
     for piece in board.pieces:
         base = board.camera.pixels_of(piece.box.corners_mm())
         upper = board.camera.pixels_of(piece.box.upper_mm(board.camera.place_mm))
         hull = cv2.convexHull(np.concatenate([base, upper]).astype(np.float32)).reshape(-1, 2)
-        _ring(cv2, pixels, hull, DOUBTED if piece.doubts else TRUSTED)
+        thin = piece.width_mm < SMALL_MM
+        _ring(cv2, pixels, hull, DOUBTED if piece.doubts else TRUSTED, thin)
         if piece.doubts:
             _cross(cv2, pixels, hull)
         _number(cv2, pixels, hull, piece.number)
-    return _mat_only(board, pixels)
+    return _field_only(board, pixels)
 
 
-def _mat_only(board, pixels):
-    """The part of the photo where the mat lies: a table around it only makes it small."""
-    if board.camera is None:
+def _field_only(board, pixels):
+    """The part of the photo where food may lie; all around it only makes the outlines small.
+
+    A photo that is refused is shown whole: what is wrong with it may lie outside.
+    """
+    if board.camera is None or board.refused:
         return pixels
-    across, down = FRAME_MM
+    left, top, right, bottom = np.array(FIELD_MM) + RIM_MM * np.array([-1, -1, 1, 1])
     frame = board.camera.pixels_of(
-        np.array([(0, 0), (across, 0), (across, down), (0, down)], float)
+        np.array([(left, top), (right, top), (right, bottom), (left, bottom)])
     )
     limits = np.array(pixels.shape[1::-1])
-    low = np.clip(np.floor(frame.min(axis=0)) - RIM_PX, 0, limits - 1).astype(int)
-    high = np.clip(np.ceil(frame.max(axis=0)) + RIM_PX, low + 1, limits).astype(int)
+    low = np.clip(np.floor(frame.min(axis=0)), 0, limits - 1).astype(int)
+    high = np.clip(np.ceil(frame.max(axis=0)), low + 1, limits).astype(int)
     return np.ascontiguousarray(pixels[low[1] : high[1], low[0] : high[0]])
 
 
-def _ring(cv2, pixels, hull, colour):
+def _ring(cv2, pixels, hull, colour, thin):
     """A light line on a dark one: seen on pale food and on the blue alike."""
+    dark, bright = (2, 1) if thin else (4, 2)
     ring = np.round(hull * 16).astype(np.int32)
-    cv2.polylines(pixels, [ring], True, DARK, 4, cv2.LINE_AA, 4)
-    cv2.polylines(pixels, [ring], True, colour, 2, cv2.LINE_AA, 4)
+    cv2.polylines(pixels, [ring], True, DARK, dark, cv2.LINE_AA, 4)
+    cv2.polylines(pixels, [ring], True, colour, bright, cv2.LINE_AA, 4)
 
 
 def _cross(cv2, pixels, hull):

@@ -34,6 +34,8 @@ def test_a_photo_that_is_chosen_is_measured_and_fits_a_phone(tmp_path):
         for size, name in ((DESK, "photo-1280"), (PHONE, "photo-390")):
             lesson.at(size)
             lesson.picture(name, cell)
+            for place in (0, 1):  # the tray, its sizes
+                lesson.picture(f"{name}-{place}", cell.locator("img").nth(place))
             wide = cell.evaluate("node => [node.scrollWidth, node.clientWidth]")
 
             assert wide[0] <= wide[1] + 1

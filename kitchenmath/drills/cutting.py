@@ -133,7 +133,7 @@ SQUARED_SHARE = Drill(
         ),
     ),
     "A straight peeled carrot, {round_} across, is squared off to {side}. "
-    "How many percent of it are left?",
+    "What percentage of it is left?",
     "Compare the two areas: the square, and the round.",
     {
         "round_": steps(28, 40, 2, "mm", "across"),

@@ -29,7 +29,7 @@ OVEN = Drill(
                 "you divide.",
             ),
             Slip(
-                "all the way from nought",
+                "all the way from zero",
                 lambda card: card.to("degC") - Q_(0, "degC"),
                 "That is where the oven must get to. It is warm already: take off what it shows.",
             ),

@@ -59,7 +59,7 @@ PULLED = Drill(
         lambda pulled, peak, wanted: wanted - _apart(peak, pulled),
         (
             Slip(
-                "no rest reckoned",
+                "rest left out",
                 lambda wanted: wanted,
                 "At that core it would go on past what you want. Take the rise off first.",
             ),

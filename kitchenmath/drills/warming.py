@@ -101,7 +101,7 @@ WAY = Drill(
         ),
         (
             Slip(
-                "counted from nought",
+                "counted from zero",
                 lambda core, bath: Q_(100 * core.magnitude / bath.magnitude, "percent"),
                 "You divided the readings. Nought degrees is not where the piece began: count "
                 "both from the start.",
@@ -118,7 +118,7 @@ WAY = Drill(
                 lambda start, core, bath: Q_(
                     100 * (core - start).magnitude / bath.magnitude, "percent"
                 ),
-                "The top is right. The whole way runs from the start to the bath, not from nought.",
+                "The top is right. The whole way runs from the start to the bath, not from zero.",
             ),
         ),
         working=(

@@ -171,7 +171,7 @@ def _cautions(stages, core_C, heat_ends):
     said = [ESTIMATE]
     if any(_dry_in_hot_air(stage) for stage in stages):
         said.append(
-            "A stage in hot air was reckoned with a dry surface. A moist surface stays near the "
+            "A stage in hot air was worked out with a dry surface. A moist surface stays near the "
             "wet-bulb temperature, so a real joint heats far more slowly and carries over far "
             "less: give the stage wet=WetSurface(...) unless the piece is wrapped or crusted."
         )

@@ -20,7 +20,7 @@ SAYS = {
     "DimensionalityError": "A weight goes with weights only, money with money: these two are of "
     "different kinds. Look at the units.",
     "OffsetUnitCalculusError": f"Temperatures cannot be computed with like this. {WITH_QUOTES}",
-    "ZeroDivisionError": "Something is divided by nought: look at what stands after the "
+    "ZeroDivisionError": "Something is divided by zero: look at what stands after the "
     f"“/”. {WITH_QUOTES}",
     "KeyboardInterrupt": "The cell was stopped. Run it again.",
 }

@@ -244,7 +244,7 @@ def _number(text):
     if "/" in body:
         parts = body.replace(" /", "/").replace("/ ", "/").split(" ")
         if re.search(r"/0+$", parts[-1]):
-            raise Unreadable(f"“{text}” divides by nought.")
+            raise Unreadable(f"“{text}” divides by zero.")
         return float(sign * sum(Fraction(part) for part in parts))
     value = sign * float(_decimal(body.replace(" ", "").replace("'", ""), body))
     if not math.isfinite(value):

@@ -131,7 +131,7 @@ def next_session(table):
     if not missing:
         rest = f"{_count(alone, 'student has', 'students have')} gaps"
         return [
-            "The class has got every skill that was asked so far: go on with the plan.",
+            "The class knows every skill that was asked so far: go on with the plan.",
             f"{rest}: make a re-teach sheet for each." if alone else "Nobody has a gap.",
         ]
     first = table.skills[missing[0]]

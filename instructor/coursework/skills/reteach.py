@@ -138,10 +138,10 @@ def gaps_of(table, student=None):
     missing = table.not_got(student)
     whom = table.students[student] if student else "The class"
     if missing:
-        return f"{whom} has not got: {'; '.join(missing)}."
+        return f"{whom} still has to learn: {'; '.join(missing)}."
     if student and not table.was_asked(student):
         return f"Nothing is marked of {whom}, so nothing is known: give them the class's sheet."
-    return f"{whom} has got all that was asked: no sheet is needed."
+    return f"{whom} knows all that was asked: no sheet is needed."
 
 
 def _make(course, table, student):

@@ -408,7 +408,7 @@ def test_a_damaged_earlier_sheet_is_kept_and_holds_up_nothing(course):
 def test_who_lacks_nothing_or_handed_in_nothing_gets_a_sentence(course):
     complete, unseen = reteach(course, ["BH-2", "BH-3"], table=table_of(course))
 
-    assert "Bram <b>Oakes has got all that was asked: no sheet is needed." == str(complete)
+    assert "Bram <b>Oakes knows all that was asked: no sheet is needed." == str(complete)
     assert "Nothing is marked of Chidi Morrow, so nothing is known" in str(unseen)
     assert not (course.folder / "reteach").exists()
     assert ["BH-1"] == for_everybody(table_of(course))
@@ -479,9 +479,9 @@ def test_the_desk_shows_what_is_not_got_and_makes_sheets(course, monkeypatch):
     assert ["The class, one sheet for all", "Ada *Quill* (BH-1): 5 not got"] == [
         name for name, _ in panel.whom.options
     ]
-    assert "The class has not got: " in words(panel.gaps)
+    assert "The class still has to learn: " in words(panel.gaps)
     panel.whom.value = ("BH-1",)
-    assert "Ada *Quill* has not got: " in words(panel.gaps)
+    assert "Ada *Quill* still has to learn: " in words(panel.gaps)
     assert "BH-1.ipynb" in press(panel, "Make the re-teach sheets")
     panel.whom.value = ()
     assert "Choose the class or students" in press(panel, "Make the re-teach sheets")

@@ -286,7 +286,7 @@ def test_next_session_is_said_in_a_few_sentences(course):
     leave(course, TWO, BH_2=[asked("q1", "whole packs"), asked("q2", "cooking loss")])
     leave(course, TWO, BH_1=[asked("q1", "whole packs", "slip"), asked("q2", "cooking loss")])
     assert [
-        "The class has got every skill that was asked so far: go on with the plan.",
+        "The class knows every skill that was asked so far: go on with the plan.",
         "1 student has gaps: make a re-teach sheet for each.",
     ] == next_session(table_of(course))
 
@@ -324,14 +324,14 @@ def test_the_grid_says_each_box_in_a_sign_and_in_words(course):
     boxes = [attrs["class"] for tag, attrs in page.elements if attrs.get("class", "")[:4] == "cell"]
     assert ["cell again", "cell again", "cell unasked", "cell again", "cell", "cell"] == boxes[:6]
     assert (
-        "A student has not got a skill when the latest question on it did not come right"
+        "A student still has to learn a skill when the latest question on it did not come right"
         in page.text
     )
     assert (
         "Ada Quill (BH-1) Lesson 4, “Buy enough”: cooking loss (no answer); whole packs"
         in page.text
     )
-    assert "1 has got all that was asked: Chidi Morrow (BH-3)." in page.text
+    assert "1 knows all that was asked: Chidi Morrow (BH-3)." in page.text
 
 
 def test_a_large_class_is_shown_as_far_as_it_can_be_read(course):

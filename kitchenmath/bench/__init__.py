@@ -4,7 +4,8 @@ One bench a lesson: ten cups weighed, the friction of a mixer, ten edges, a yiel
 an oven, a task timed. What was typed is kept for the lessons after.
 """
 
-from kitchenmath.bench.benches import BENCHES, Bench, Box, Worked
+from kitchenmath.bench.bench import Bench, Box, Worked
+from kitchenmath.bench.benches import BENCHES
 from kitchenmath.bench.kept import Kept
 
 __all__ = ["BENCHES", "Bench", "Box", "Kept", "Worked"]

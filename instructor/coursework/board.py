@@ -3,10 +3,7 @@
 from pathlib import Path
 
 from coursework.errors import CourseError
-from kitchenmath.cuts import CUTS
 from kitchenmath.errors import KitchenError
-from kitchenmath.photo.evidence import board_evidence
-from kitchenmath.photo.words import CAUTIONS, RENDERED
 from kitchenmath.units.registry import Q_
 
 
@@ -20,7 +17,7 @@ def add_board(step):
     """
     command = step("board", board, "measure cut pieces in photos of the printed mat")
     command.add_argument("photos", nargs="+", type=Path, help="JPEG or PNG")
-    command.add_argument("--cut", metavar="NAME", help=f"judge against it: {', '.join(CUTS)}")
+    command.add_argument("--cut", metavar="NAME", help="judge against it, such as brunoise")
     command.add_argument("--within", type=float, metavar="MM", help="on size within ± so many mm")
     command.add_argument(
         "--lines", nargs=2, type=float, metavar="MM",
@@ -40,6 +37,9 @@ def board(options):
     CourseError
         After the others were measured, when a photo could not be.
     """
+    from kitchenmath.photo.evidence import board_evidence  # no other command waits for it
+    from kitchenmath.photo.words import CAUTIONS, RENDERED
+
     tolerance = None if options.within is None else Q_(options.within, "mm")
     lines = None if options.lines is None else tuple(options.lines)
     lost = []

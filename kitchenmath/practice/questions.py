@@ -6,6 +6,7 @@ formula judges a right method that started from a wrong q1 (follow-through).
 """
 
 import contextlib
+import functools
 import inspect
 import math
 from collections.abc import Callable
@@ -266,6 +267,7 @@ def _plain(quantity):
     return [float(quantity.magnitude), str(quantity.units)]
 
 
+@functools.lru_cache(maxsize=1024)
 def _names(formula):
     return tuple(inspect.signature(formula).parameters)
 

@@ -89,6 +89,12 @@ def unit_name(units):
 
 def kind_of(quantity):
     """The word a cook has for this kind of quantity, such as "weight"; else its dimensions."""
+    return _kind_of(quantity.units)
+
+
+@lru_cache(maxsize=256)
+def _kind_of(units):
+    quantity = Quantity(1, units)
     if quantity.units == registry.percent:
         return "percent"
     if quantity.check("[temperature]"):

@@ -1,6 +1,5 @@
 """The inbox on the command line: list what has no place, and place what is sure."""
 
-from coursework.arriving.inbox import in_words, inbox, place_many, replaced_by, sure_placings
 from coursework.words import plural
 
 __all__ = ["add_commands"]
@@ -28,6 +27,8 @@ def add_commands(step, chosen):
 
 
 def _inbox(course, options):
+    from coursework.arriving.inbox import in_words, inbox
+
     waiting = inbox(course, options.set)
     if options.place_sure:
         return _placed(course, waiting)
@@ -39,6 +40,8 @@ def _inbox(course, options):
 
 def _placed(course, waiting):
     """Place what is sure; what meets another hand-in is left for a look."""
+    from coursework.arriving.inbox import place_many, replaced_by, sure_placings
+
     placings = sure_placings(waiting)
     met = replaced_by(course, placings)
     free = [one for one in placings if one not in met]

@@ -9,7 +9,7 @@ import json
 import re
 from typing import NamedTuple
 
-from coursework.arriving.json_walk import Broken, TooDeep, TooMuch, Walk
+from coursework.arriving.json_walk import Broken, TooDeep, TooMuch, walk_of
 from kitchenmath.errors import KitchenError
 
 LONGEST_PHOTO = 700_000  # characters of a photo cell's outputs; beyond, only that it is too long
@@ -110,7 +110,7 @@ def read_notebook(raw, limit=None, budget=None):
             "(file_bytes)."
         )
     text, findings = text_of(raw)
-    walk, reading = Walk(text, budget), Reading(findings)
+    walk, reading = walk_of(text, budget), Reading(findings)
     if walk.next_mark() != "{":
         raise UnreadableNotebook("The file is no notebook.")
     try:
@@ -222,14 +222,12 @@ class Reading:
 
     def cell(self, walk):
         """One cell, or None where its text cannot be read."""
-        held, grader, outputs = {}, {}, (0, 0)
+        held, grader, outputs = {}, {}, None
         for name in walk.members():
             if name == "metadata":
                 grader = one_member(walk, "nbgrader")
             elif name == "outputs":
-                start = walk.at
-                walk.skip()
-                outputs = start, min(walk.at, start + LONGEST_PHOTO + 1)
+                outputs = walk.passed()
             elif name in READ_OF_A_CELL:
                 held[name] = walk.value()
         source = held.get("source", held.get("input"))
@@ -244,7 +242,8 @@ class Reading:
         parts = (kind or "code", source, held.get("id"), grader.get("grade_id"))
         name = parts[3] or parts[2]
         if isinstance(name, str) and name.endswith(PHOTO):
-            self.photos[self.whole(name.removesuffix(PHOTO))] = walk.text[slice(*outputs)]
+            photo = "" if outputs is None else walk.text_of(outputs, LONGEST_PHOTO + 1)
+            self.photos[self.whole(name.removesuffix(PHOTO))] = photo
         return Cell(*(self.whole(part) if isinstance(part, str) else None for part in parts))
 
     def whole(self, text):

@@ -3,8 +3,6 @@
 from pathlib import Path
 
 from coursework.classes.course import INSTRUCTOR
-from coursework.edition.checking import wrong_in
-from coursework.edition.serve import HOSTING, address_of, code_of, server
 from coursework.errors import CourseError
 from coursework.progress import Progress
 
@@ -42,12 +40,15 @@ def told(options, course=None):
     CourseError
     """
     if options.check:
+        from coursework.edition.checking import wrong_in
+
         found = wrong_in(options.check)
         if found:
             raise CourseError("\n".join([f"{options.check} is not whole:", *found]))
         print(f"{options.check} is whole: every file is as it was built.")
         return
-    from coursework.edition.site import edition, write  # `--help` need not wait for it
+    from coursework.edition.serve import HOSTING  # no other command waits for these
+    from coursework.edition.site import edition, write
 
     with Progress("Building the edition"):
         files = edition(course, options.runtime, options.wheels)
@@ -59,6 +60,8 @@ def told(options, course=None):
 
 
 def _show(options):
+    from coursework.edition.serve import address_of, code_of, server
+
     made = server(options.to, options.network, options.port)
     address = address_of(made, options.network)
     print(f"\nType this address in a browser: {address}\nTo stop, press Ctrl and C.")

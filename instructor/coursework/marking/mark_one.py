@@ -4,10 +4,10 @@ The student's cells run in the student's room, another process. Here, in the mar
 plain values arrive, and only the key decides.
 """
 
-import json
 from dataclasses import fields, replace
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
+from coursework.json_text import json_text
 from coursework.marking.photos_along import photos_along, with_photos
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
@@ -166,4 +166,4 @@ def _as_marked(notebook, outputs, verdicts, photos):
         cell["outputs"] = [stream] if text.strip() else []
         cell["execution_count"] = None
     with_photos(notebook, photos)
-    return json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+    return json_text(notebook)

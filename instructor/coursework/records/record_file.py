@@ -12,6 +12,7 @@ import cattrs
 from cattrs.errors import BaseValidationError
 
 from coursework.errors import CourseError
+from coursework.json_text import json_text
 from coursework.records.record import Alike, Record
 from kitchenmath.practice.words import BY_OUTCOME
 
@@ -35,7 +36,7 @@ def as_text(record):
     """
     fields = _CONVERTER.unstructure(record) | {"version": VERSION}
     del fields["copied"]
-    return json.dumps(fields, indent=1, ensure_ascii=False, sort_keys=True) + "\n"
+    return json_text(fields)
 
 
 def read_record(file):

@@ -8,6 +8,7 @@ import tracemalloc
 
 import nbformat
 import pytest
+from coursework.arriving import json_walk
 from coursework.arriving.json_walk import Broken, Budget, Walk
 from coursework.arriving.reading_in import Cell, UnreadableNotebook, read_notebook
 from coursework.arriving.whose import set_of, student_of
@@ -291,6 +292,44 @@ def test_twenty_thousand_cells_are_read():
     assert 20_000 == len(sources(raw(notebook(["a = 1"] * 20_000))))
 
 
+NOTEBOOKS = st.dictionaries(
+    st.sampled_from(["cells", "metadata", "worksheets", "x"]),
+    st.recursive(
+        st.one_of(st.none(), st.integers(), st.text(max_size=5)),
+        lambda inner: st.one_of(
+            st.lists(inner, max_size=4),
+            st.dictionaries(
+                st.sampled_from(["source", "cell_type", "id", "metadata", "cells", "kitchen",
+                                 "nbgrader", "grade_id", "level", "input"]),
+                inner,
+                max_size=4,
+            ),
+        ),
+        max_leaves=20,
+    ),
+)  # fmt: skip
+
+
+@given(NOTEBOOKS, st.sampled_from(["", '{"source": "again"}', '], "cells": [{"source": "b"}']))
+def test_a_file_built_whole_reads_as_one_that_is_stepped_through(book, tail):
+    """The quick way for ordinary files against the careful one, names that stand twice included."""
+    text = json.dumps(book) + tail
+    if tail.startswith("]"):
+        text = '{"cells": [{"source": "a"}' + tail + f'], "metadata": {json.dumps(book)}}}'
+
+    assert both_ways(text.encode(), built=True) == both_ways(text.encode(), built=False)
+
+
+def both_ways(data, built):
+    """What is read, or the sentence, with or without Python's own reader."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(json_walk, "ORDINARY", json_walk.ORDINARY if built else -1)
+        try:
+            return read_notebook(data)
+        except UnreadableNotebook as error:
+            return str(error)
+
+
 def test_of_millions_of_pieces_as_many_are_read_as_any_notebook_has():
     """Six million, a cell being two stops of 20: 149,999 cells, and the list's own stop.
 
@@ -305,8 +344,9 @@ def test_of_millions_of_pieces_as_many_are_read_as_any_notebook_has():
 
 
 @pytest.mark.parametrize("piece", [b"[],", b'"",'])
-def test_a_file_of_tiny_outputs_is_not_stepped_through_to_its_end(piece):
+def test_a_file_of_tiny_outputs_is_not_stepped_through_to_its_end(monkeypatch, piece):
     """By hand: a stop each for the list of cells, the first cell, its two members; no cell ends."""
+    monkeypatch.setattr(json_walk, "ORDINARY", -1)  # as a file of more letters is read
     data = b'{"cells":[{"source":"a","outputs":[' + piece * 1000 + b'""]}]}'
 
     assert ["a"] == [cell.source for cell in read_notebook(data).cells]

@@ -12,8 +12,9 @@ from kitchenmath.photo.opening import light, opened
 from kitchenmath.photo.outlines import blobs
 from kitchenmath.photo.pose import FEWEST, Camera, find_pose
 from kitchenmath.photo.uncertainty import within_mm
+from kitchenmath.photo.vision import vision
 
-SAME_PLACE = 0.5  # of a blob's own size: nearer than this, two masks show the same piece
+SAME_PLACE = 0.2  # of a blob's own size: with middles nearer than this, two masks show one thing
 
 
 @dataclass(frozen=True)
@@ -167,8 +168,16 @@ def _better(brighter, coloured):
 
 
 def _same_place(one, other):
-    apart = np.linalg.norm(one.points_mm.mean(axis=0) - other.points_mm.mean(axis=0))
-    return apart < SAME_PLACE * np.sqrt(max(one.area_mm2, other.area_mm2))
+    """Whether two blobs are one thing: sticks lie nearer to one another than they are long."""
+    here, there = one.points_mm.mean(axis=0), other.points_mm.mean(axis=0)
+    apart = np.linalg.norm(here - there)
+    near = apart < SAME_PLACE * np.sqrt(max(one.area_mm2, other.area_mm2))
+    return near or _inside(here, other) or _inside(there, one)
+
+
+def _inside(point, blob):
+    ring = blob.points_mm.astype(np.float32)
+    return vision().pointPolygonTest(ring, tuple(map(float, point)), False) >= 0
 
 
 def _numbered(pairs, scale, usual_mm, depth):

@@ -126,8 +126,9 @@ def gaps(seed):
             score = Score()
             score.add(scene, board)
             single = score.true - score.missed - score.flagged
-            print(f"  {cut:13} {wide:4.0f} mm apart: {single} of {score.true}, {score.flagged} "
-                  f"flagged, {score.missed} missed", *reasons(board), flush=True)  # fmt: skip
+            print(f"  {cut:13} {wide:4.0f} mm apart: {single} of {score.true}, "
+                  f"{len(board.clumps)} clumps flagged, {score.false} false", *reasons(board),
+                  flush=True)  # fmt: skip
 
 
 def real_trays(folder):

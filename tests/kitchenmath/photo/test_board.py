@@ -14,7 +14,7 @@ pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brin
 from kitchenmath.photo import boxes, measure_board, pose
 from tests.helpers.rendered import photo
 from tests.helpers.scored import Score
-from tests.helpers.trays import pairs, tray
+from tests.helpers.trays import close_together, pairs, tray
 
 BAR_MM = {"dice 5": 0.35, "dice 10": 0.40}  # 95 % of unflagged sides
 MOST_BIAS_MM = 0.12
@@ -92,6 +92,17 @@ def test_the_least_rectangle_alone_misses_the_bar(tens):
     true = np.mean([piece.width for piece in scene.pieces])
 
     assert np.mean(widths) - true > 1.0
+
+
+def test_sticks_four_millimetres_apart_are_each_found_once():
+    """Rendered: eight sticks of 3 by 50 mm whose middles lie 7 mm apart, nearer than they are long.
+
+    Two masks show each stick; what one shows of a stick is no second opinion on its neighbour.
+    """
+    scene = close_together(335_004, "stick 3 x 50", "potato", 4.0)
+    score = scored(scene, photo(scene))
+
+    assert (8, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)
 
 
 def test_pieces_that_touch_are_flagged_and_flush_ones_are_doubled():

@@ -1,6 +1,6 @@
 """How long each step of a set takes an instructor, with a small class and with a large one.
 
-Run as `PYTHONPATH=.:instructor python -m tests.measure.term_speed 30 300`: a column for each number
+Run as `.venv/bin/python tests/measure/term_speed.py 30 300`: a column for each number
 of students, in seconds, and how the large class compares. Students and answers are invented.
 """
 
@@ -9,18 +9,21 @@ import tempfile
 import time
 from pathlib import Path
 
-from coursework import demo
-from coursework.arriving.inbox import inbox, place_many, sure_placings
-from coursework.arriving.take_in import take_in
-from coursework.deciding import decide, preview
-from coursework.desk.next_steps import class_state
-from coursework.gradebook.waiting import answers_to_read
-from coursework.marking.mark_set import mark_set
-from coursework.reports.exchange import export_exchange
-from coursework.reports.pack import pack
-from coursework.reports.report import report
-from coursework.reports.student_view import student_view
-from coursework.reports.term_marks import term_marks
+KIT = Path(__file__).resolve().parents[2]
+sys.path[:0] = [str(KIT), str(KIT / "instructor")]
+
+from coursework import demo  # noqa: E402
+from coursework.arriving.inbox import inbox, place_many, sure_placings  # noqa: E402
+from coursework.arriving.take_in import take_in  # noqa: E402
+from coursework.deciding import decide, preview  # noqa: E402
+from coursework.desk.next_steps import class_state  # noqa: E402
+from coursework.gradebook.waiting import answers_to_read  # noqa: E402
+from coursework.marking.mark_set import mark_set  # noqa: E402
+from coursework.reports.exchange import export_exchange  # noqa: E402
+from coursework.reports.pack import pack  # noqa: E402
+from coursework.reports.report import report  # noqa: E402
+from coursework.reports.student_view import student_view  # noqa: E402
+from coursework.reports.term_marks import term_marks  # noqa: E402
 
 SET = demo.SET
 

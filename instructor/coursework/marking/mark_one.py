@@ -8,6 +8,7 @@ from dataclasses import fields, replace
 
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
 from coursework.json_text import json_text
+from coursework.marking import words
 from coursework.marking.photos_along import photos_along, with_photos
 from coursework.marking.pour import pour
 from coursework.marking.room.visit import asked_in, visit
@@ -15,10 +16,6 @@ from coursework.records.copies import fingerprint
 from coursework.records.record import Answered, Record, Written
 from coursework.sets.keys import grade_id, load_key, source
 from kitchenmath.practice import beside, in_words
-from kitchenmath.practice.stumbles import WITH_QUOTES, in_plain_words
-
-NOT_READ = "The file could not be read by the kit. Your instructor marks it."
-NOT_MARKED = "The kit could not mark this file. Your instructor marks it."
 
 
 def mark(task):
@@ -40,7 +37,7 @@ def mark(task):
     try:
         read = read_notebook(task["hand_in"], bounds["file_bytes"])
     except UnreadableNotebook as error:
-        return _for_a_human(key, task, NOT_READ, f"The file could not be read: {error}")
+        return _for_a_human(key, task, words.NOT_READ, words.unreadable(error))
     cells, findings = read.cells, read.findings
     poured = pour(task["released"], cells, bounds["answer_bytes"], bounds["own_cells"])
     ran = visit(poured.notebook["cells"], bounds)
@@ -48,7 +45,9 @@ def mark(task):
         verdicts = key.sheet.mark(task["student"], ran.answers)
     except Exception as error:
         # Whatever an answer is, it costs its student a look by a person, and the class nothing.
-        return _for_a_human(key, task, NOT_MARKED, "", f"{type(error).__name__}: {error}"[:300])
+        return _for_a_human(
+            key, task, words.NOT_MARKED, "", f"{type(error).__name__}: {error}"[:300]
+        )
     verdicts = _with_failures(verdicts, poured, ran)
     photos, unseen = photos_along(read.photos, poured.notebook)
     record = Record(
@@ -65,22 +64,16 @@ def mark(task):
     return record, _as_marked(poured.notebook, ran.outputs, verdicts, photos)
 
 
-def _for_a_human(key, task, words, finding, inside=""):
+def _for_a_human(key, task, note, finding, inside=""):
     """The record of a file that the kit cannot read or judge: all is open until a person marks it.
 
-    `words` and `finding` are for the student; what went wrong `inside` is the instructor's.
+    `note` and `finding` are for the student; what went wrong `inside` is the instructor's.
     """
     verdicts = {
-        question: replace(verdict, outcome="unreadable", points=None, notes=(words,))
+        question: replace(verdict, outcome="unreadable", points=None, notes=(note,))
         for question, verdict in key.sheet.mark(task["student"], {}).items()
     }
-    unread = dict.fromkeys(
-        (f"{question}-answer" for question in key.human), "(See the file as it arrived.)"
-    )
-    to_do = (
-        f"It lies in submitted/{task['student']}/{key.set_id}. Give its points by hand, "
-        "question by question." + (f" The kit failed on it: {inside}" if inside else "")
-    )
+    unread = dict.fromkeys((f"{question}-answer" for question in key.human), words.SEE_THE_FILE)
     record = Record(
         key.set_id,
         key.title,
@@ -88,7 +81,7 @@ def _for_a_human(key, task, words, finding, inside=""):
         _answered(key, task["student"], verdicts),
         _written(key, unread),
         findings=(finding,) if finding else (),
-        to_do=(to_do,),
+        to_do=(words.by_hand(task["student"], key.set_id, inside),),
     )
     return record, task["released"].decode()
 
@@ -110,27 +103,13 @@ def _with_failures(verdicts, poured, ran):
             continue
         text = poured.answers.get(f"{question}-answer")
         if text and f'{question} = ""' not in source(cell):
+            note = words.no_answer(
+                question, ran.stopped.get(place), ran.outputs.get(place), place in ran.failed
+            )
             said[question] = replace(
-                verdicts[question],
-                outcome="unreadable",
-                notes=(_no_answer(question, place, ran),),
-                answer=text.strip(),
+                verdicts[question], outcome="unreadable", notes=(note,), answer=text.strip()
             )
     return said
-
-
-def _no_answer(question, place, ran):
-    """Why a cell that is filled in gave no answer, as a sentence."""
-    if place in ran.stopped:
-        return f"The cell {ran.stopped[place]}, and gave no answer."
-    if place not in ran.outputs:
-        return "The cell did not run: the notebook was stopped before it."
-    lines = ran.outputs[place].strip().splitlines()
-    if place in ran.failed and lines:
-        said = f"The cell is filled in, and gave no answer. It ended with: {lines[-1][:200]}"
-    else:
-        said = f"The cell is filled in, and ran, and put no answer under the name {question}."
-    return f"{said.rstrip('.')}. {in_plain_words(said) or WITH_QUOTES}"
 
 
 def _answered(key, student, verdicts):
@@ -157,7 +136,7 @@ def _as_marked(notebook, outputs, verdicts, photos):
     for place, cell in enumerate(notebook["cells"]):
         if cell["cell_type"] != "code":
             continue
-        text = outputs.get(place, "This cell did not run.")
+        text = outputs.get(place, words.NOT_RUN)
         if (asked := asked_in(cell)) in verdicts:
             verdict = verdicts[asked]
             text += f"\n{verdict.points:g} of {verdict.out_of:g} points. {in_words(verdict)}"

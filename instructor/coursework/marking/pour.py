@@ -8,6 +8,7 @@ import copy
 import json
 from dataclasses import dataclass
 
+from coursework.marking import words
 from coursework.marking.inert import fenced
 from coursework.sets.keys import grade_id, source
 from kitchenmath.practice.typed_cells import as_code, without_unseen
@@ -55,10 +56,7 @@ def pour(released, cells, answer_bytes, own_cells):
         text, found = _answer(index, cell, cells, places)
         findings += [f"{flags['grade_id']}: {each}" for each in found]
         if len(text.encode("utf-8", "replace")) > answer_bytes:
-            findings.append(
-                f"{flags['grade_id']}: the answer is longer than {answer_bytes} bytes and was left "
-                "out (answer_bytes)."
-            )
+            findings.append(words.too_long(flags["grade_id"], answer_bytes))
             text = ""
         filled = _bare(text) != _bare(source(cell))
         answers[flags["grade_id"]] = text if filled else ""
@@ -74,14 +72,9 @@ def pour(released, cells, answer_bytes, own_cells):
         if len(text.encode("utf-8", "replace")) <= answer_bytes:
             extras.setdefault(after, []).append(without_unseen(text))
         else:
-            findings.append(
-                f"A cell of the student's own is longer than {answer_bytes} bytes and was left out "
-                "(answer_bytes)."
-            )
+            findings.append(words.own_too_long(answer_bytes))
     if len(own) > own_cells:
-        findings.append(
-            f"{len(own)} cells are the student's own; the first {own_cells} were run (own_cells)."
-        )
+        findings.append(words.more_than_run(len(own), own_cells))
     ours["cells"] = _with_extras(ours["cells"], extras)
     return Poured(ours, answers, tuple(findings))
 
@@ -135,11 +128,11 @@ def _answer(index, ours, cells, places):
     mine = [(cells[p].source, place.by) for p, place in enumerate(places) if place.ours == index]
     by_place = [text for text, by in mine if by == "place"]
     if by_place:
-        return "\n".join(by_place), ["found by its place, as its name was gone."]
+        return "\n".join(by_place), [words.BY_PLACE]
     filled = [text for text, _ in mine if text.strip() and _bare(text) != _bare(source(ours))]
     found = []
     if len(mine) > 1:
-        found.append(f"stands {len(mine)} times; the last one that is filled in counts.")
+        found.append(words.several_copies(len(mine)))
     if not mine:
         found.append("the answer cell is not there.")
     return (filled[-1] if filled else source(ours)), found

@@ -11,6 +11,7 @@ import zipfile
 
 from coursework.csv_sheets import sheet_as_csv
 from coursework.safe_files import half_of
+from coursework.terms.mark_words import in_words as mark_in_words
 from coursework.terms.term_book import term_book
 from coursework.words import number
 
@@ -111,7 +112,7 @@ def _results(course, book, day):
                    "lineItemSourcedId": column.name, "studentSourcedId": student.number,
                    "scoreStatus": _status(mark, there), "scoreDate": day,
                    "score": "" if mark.points is None else number(mark.points),
-                   "comment": " ".join(mark.words)}  # fmt: skip
+                   "comment": " ".join(mark_in_words(mark))}  # fmt: skip
 
 
 def _status(mark, there):

@@ -17,6 +17,7 @@ from coursework.records.reading import usable_records
 from coursework.sets.key_text import set_titles
 from coursework.skills.skill_table import skill_table
 from coursework.terms.counting import Counted, Weighed
+from coursework.terms.mark_words import in_words
 from coursework.terms.term_book import term_book
 from coursework.words import number
 from kitchenmath.practice import sentences
@@ -236,7 +237,7 @@ def mark_in_words(counted):
         f"{number(counted.points)} of {number(counted.out_of)} points."
     ]  # fmt: skip
     waits = [f"Open: {', '.join(counted.open)}."] if counted.open else []
-    return " ".join([*points, *waits, *counted.words]) or "Open."
+    return " ".join([*points, *waits, *in_words(counted)]) or "Open."
 
 
 def _mark_line(mark):

@@ -5,6 +5,7 @@ from markupsafe import Markup
 from coursework.arriving.arrivals import on_the_clock
 from coursework.reports import office
 from coursework.reports.picture import LOW
+from coursework.terms.mark_words import in_words as mark_in_words
 from coursework.words import number
 
 __all__ = ["as_csv", "in_words", "rows", "shown"]
@@ -34,9 +35,9 @@ def rows(book):
     ]  # fmt: skip
     for student in book.students:
         notes = [
-            f"{column.name}: {' '.join(mark.words)}"
+            f"{column.name}: {' '.join(mark_in_words(mark))}"
             for column, mark in zip(book.columns, student.marks, strict=True)
-            if mark.words
+            if mark_in_words(mark)
         ]
         total = student.total
         found.append(
@@ -194,7 +195,7 @@ def _student(book, student):
                 "points": "" if mark.points is None else number(mark.points),
                 "out_of": number(mark.out_of or column.out_of or 0),
                 "open": mark.open,
-                "words": mark.words,
+                "words": mark_in_words(mark),
                 "counts": bool(column.weight),
             }
             for column, mark in zip(book.columns, student.marks, strict=True)

@@ -6,7 +6,6 @@ and for these numbers what is right and where each slip leads: values and senten
 
 import ast
 import copy
-import re
 from collections import Counter
 from dataclasses import dataclass
 
@@ -128,12 +127,12 @@ def fresh_question(key, question, who, round_, never=(), rather_not=()):
 
 
 def _needs(key, question):
-    """Ids of the earlier questions that one builds on: by answer, by number, or by its words."""
+    """Ids of the earlier questions that one builds on: by an answer, or by a number drawn there."""
     sheet = key.sheet
     asked = sheet.questions[question]
     own = sheet.choices.get(question, {})
     earlier = list(sheet.questions)[: list(sheet.questions).index(question)]
-    needs = {f"q{number}" for number in re.findall(r"question (\d+)", key.asked[question])}
+    needs = set()
     for name in asked.builds_on:
         drawn = [one for one in earlier if name in sheet.choices.get(one, {})]
         needs |= {name} if name in earlier else set(drawn[-1:] if name not in own else ())

@@ -4,14 +4,16 @@ A share is of the points that are marked so far, so that an open mark is never a
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from coursework.records.points import Total
-from coursework.words import number
 
 __all__ = ["Attempt", "Counted", "Weighed", "counted", "late_days", "weighed"]
 
 DAY = 24 * 60 * 60
+WAITING = ("latest waits", "named waits", "waits")
+STATES = (*WAITING, "earlier lost", "nothing", "nothing, so 0", "not out", "excused", "on paper",
+          "at the desk", "with a tray")  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -40,6 +42,10 @@ class Attempt:
     unread: tuple = ()
     by_word: bool = False
 
+    def counts(self, last_day):
+        """Whether it may count: a person said so, or it did not come after the last day."""
+        return self.by_word or self.late <= last_day
+
     @property
     def share(self):
         """Share of the points marked so far, after the cost and never below 0; None without."""
@@ -64,8 +70,21 @@ class Counted:
         Points that are marked so far.
     open : tuple of str
         What is not marked yet.
-    words : tuple of str
-        How it came about, a sentence each; empty where there is nothing to say.
+    state : str
+        What it is where it comes from no attempts: one of `STATES`; else "".
+    evidence : str
+        The folder of what it rests on; "" for none.
+    attempts : tuple of Attempt
+        What the mark was made of, or what came too late.
+    several : int
+        How many attempts there were.
+    how : str
+        Which of several counts: "by word", "latest", "best", "mean", "first" or "lifted".
+    place : int
+        The place of the attempt that counts, where it is one.
+    last_day, most : float
+        Of the policy: after how many days work does not count, and how far a later attempt lifts
+        a mark, as a share.
     excused : bool
         Whether it counts nowhere: neither open nor 0, and its weight is not waited for.
     """
@@ -74,8 +93,26 @@ class Counted:
     points: float | None = None
     out_of: float = 0.0
     open: tuple = ()
-    words: tuple = ()
+    state: str = ""
+    evidence: str = ""
+    attempts: tuple = ()
+    several: int = 1
+    how: str = ""
+    place: int = 0
+    last_day: float = math.inf
+    most: float = 1.0
     excused: bool = False
+
+    @property
+    def waits_for_marking(self):
+        """Whether there is a hand-in that marking has not seen."""
+        return self.state in WAITING
+
+    @property
+    def unread(self):
+        """Questions whose written answer is not the one that a person gave points for."""
+        usable = (one for one in self.attempts if one.counts(self.last_day))
+        return tuple(dict.fromkeys(question for one in usable for question in one.unread))
 
 
 @dataclass(frozen=True)
@@ -149,82 +186,54 @@ def counted(policy, attempts, several=None):
         Without a share where every attempt came too late to count.
     """
     several = several or len(attempts)
-    usable = [one for one in attempts if one.by_word or one.late <= policy.late_days]
-    words = [_said(one, several, policy.late_days) for one in attempts]
+    usable = [one for one in attempts if one.counts(policy.late_days)]
+    most = policy.second_attempt_up_to / 100
+    mark = Counted(attempts=tuple(attempts), several=several, last_day=policy.late_days, most=most)
     if not usable:
-        return Counted(words=tuple(words))
-    unread = ", ".join(dict.fromkeys(question for one in usable for question in one.unread))
-    if unread:
-        words.append(
-            f"The written answer to {unread} is not the same in every attempt; "
-            "its points are for the latest one."
-        )
-    how = _by_word if usable[0].by_word else _HOW[policy.second_attempt]
-    share, chosen, why = how(policy, usable)
+        return mark
+    how = "by word" if usable[0].by_word else policy.second_attempt
+    how, share, chosen = _HOW[how](usable, most)
     marked = math.fsum(one.total.marked for one in chosen) / len(chosen)
     open_ = dict.fromkeys(question for one in usable for question in one.total.open)
-    if len(chosen) == 1 and how in (_by_word, _latest):
+    if how in ("by word", "latest"):
         open_ = chosen[0].total.open
-    return Counted(
+    return replace(
+        mark,
         share=share,
         points=None if share is None else round(share * marked, 9),
         out_of=marked,
         open=tuple(open_),
-        words=tuple(each for each in [*words, why if several > 1 else ""] if each),
+        how=how,
+        place=chosen[0].place if len(chosen) == 1 else 0,
     )
 
 
-def _by_word(policy, usable):
-    return usable[0].share, usable[:1], f"Attempt {usable[0].place} counts: a person said so."
+def _by_word(usable, most):
+    return "by word", usable[0].share, usable[:1]
 
 
-def _latest(policy, usable):
-    return usable[-1].share, usable[-1:], f"Attempt {usable[-1].place}, the latest, counts."
+def _latest(usable, most):
+    return "latest", usable[-1].share, usable[-1:]
 
 
-def _best(policy, usable):
+def _best(usable, most):
     best = max(usable, key=lambda one: -1.0 if one.share is None else one.share)
-    return best.share, [best], f"Attempt {best.place}, the best, counts."
+    return "best", best.share, [best]
 
 
-def _mean(policy, usable):
+def _mean(usable, most):
     marked = [one for one in usable if one.share is not None]
     if not marked:
-        return None, usable, "The mean of all attempts counts."
-    share = round(math.fsum(one.share for one in marked) / len(marked), 9)
-    return share, marked, f"The mean of {len(marked)} counts: {_percent(share)}."
+        return "mean", None, usable
+    return "mean", round(math.fsum(one.share for one in marked) / len(marked), 9), marked
 
 
-def _first(policy, usable):
-    first, most = usable[0], policy.second_attempt_up_to / 100
-    later = [one.share for one in usable[1:] if one.share is not None]
-    lifted = min(max(later, default=0.0), most)
+def _first(usable, most):
+    first, *later = usable
+    lifted = min(max((one.share or 0.0 for one in later), default=0.0), most)
     if first.share is None or lifted <= first.share:
-        return first.share, [first], f"Attempt {first.place}, the first, counts."
-    words = f"Attempt {first.place}, the first, counts; a later one lifts it to {_percent(lifted)}"
-    return round(lifted, 9), [first], f"{words}, and {_percent(most)} is the most."
+        return "first", first.share, [first]
+    return "lifted", round(lifted, 9), [first]
 
 
-_HOW = {"latest": _latest, "best": _best, "mean": _mean, "first": _first}
-
-
-def _said(attempt, several, last_day):
-    """One attempt in words: its place where there are several, its points, what being late cost."""
-    total, named = attempt.total, f"Attempt {attempt.place}: " if several > 1 else ""
-    got = f"{number(total.points)} of {number(total.marked)}"
-    days = f"{attempt.late} {'day' if attempt.late == 1 else 'days'} late"
-    if not attempt.late:
-        return f"{named}{got}." if named else ""
-    if attempt.late > last_day:
-        return f"{named}{got}, {days}: after {number(last_day)} it does not count."
-    if not attempt.off or total.share is None:
-        return f"{named}{got}, {days}: nothing is taken off."
-    floor = ", as no mark goes below 0" if total.share < attempt.off / 100 else ""
-    return (
-        f"{named}{got}, {days}: {number(attempt.off)} % is taken off, "
-        f"which leaves {number(attempt.points)}{floor}."
-    )
-
-
-def _percent(share):
-    return f"{number(round(100 * share, 2))} %"
+_HOW = {"by word": _by_word, "latest": _latest, "best": _best, "mean": _mean, "first": _first}

@@ -2,14 +2,10 @@
 
 from coursework.records.trays import TRAYS
 from coursework.terms.counting import Counted
+from coursework.terms.mark_words import SOME_AT_THE_DESK, not_the_table
 from coursework.terms.practical import NONE_CAME, Practicals
-from coursework.words import number
 
 __all__ = ["practical_given"]
-
-AT_THE_DESK = "Given at the desk."
-WITH_A_TRAY = f"Given at the desk; it rests on a photo of the tray ({TRAYS}/{{student}})."
-SOME_AT_THE_DESK = "No table of practical marks came yet: those that were given at the desk count."
 
 
 def practical_given(practicals, decided, policy):
@@ -35,13 +31,15 @@ def practical_given(practicals, decided, policy):
     }
     odd = [SOME_AT_THE_DESK if decided and each == NONE_CAME else each for each in practicals.odd]
     for (student, name), one in decided.items():
-        words = WITH_A_TRAY.format(student=student) if one.file else AT_THE_DESK
         share = round(one.points / one.out_of, 9)
         earlier = marks.get((student, name))
         if earlier and abs(earlier.share - share) > 1e-9:
-            odd.append(
-                f"Practical marks, {name}, {student}: the table says {number(earlier.points)}, "
-                f"decision {one.number} of the journal {number(one.points)}. The journal's counts."
-            )
-        marks[student, name] = Counted(share, one.points, one.out_of, words=(words,))
+            odd.append(not_the_table(name, student, earlier.points, one))
+        marks[student, name] = Counted(
+            share,
+            one.points,
+            one.out_of,
+            state="with a tray" if one.file else "at the desk",
+            evidence=f"{TRAYS}/{student}" if one.file else "",
+        )
     return Practicals(marks, tuple(odd))

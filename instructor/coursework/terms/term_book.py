@@ -17,9 +17,9 @@ from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
 from coursework.terms.attempts import attempts_of, said_to_count
 from coursework.terms.counting import Counted, Weighed, counted, weighed
+from coursework.terms.mark_words import NO_WEIGHT, stranger, to_mark
 from coursework.terms.practical import practical_marks
 from coursework.terms.practical_given import practical_given
-from coursework.words import APART
 
 __all__ = ["Column", "Student", "TermBook", "term_book"]
 
@@ -127,9 +127,9 @@ def term_book(course, progress=None, now=None):
             replace(one, total=replace(one.total, percent=None)) if one.open else one
             for one in students
         ]
-    odd += [f"{who} has marks and is not on the roster." for who in sorted(strangers)]
+    odd += map(stranger, sorted(strangers))
     if not any(column.weight for column in columns):
-        odd.append("Every weight in the course file is 0, so there is no total.")
+        odd.append(NO_WEIGHT)
     if progress:
         progress(len(sets), len(sets), "")
     to_look_at = dict.fromkeys([*odd, *given.odd])  # a damaged list is met at every set
@@ -162,8 +162,7 @@ def _set_column(course, set_id, now):
         named = said_to_count(mine, holds)
         wanted = named or (mine[-1] if mine else None)
         if wanted and wanted.sha256 != record.sha256:
-            which = "hand-in that you named" if named else "latest hand-in"
-            marks[student] = Counted(words=(f"The {which} is not marked yet.",))
+            marks[student] = Counted(state="named waits" if named else "latest waits")
             continue
         try:
             attempts, several = attempts_of(course, set_id, record, mine, human, holds)
@@ -171,11 +170,11 @@ def _set_column(course, set_id, now):
             marks[student] = _or_zero(course.policy, mark, record.out_of)
         except CourseError as error:
             odd.append(f"{set_id}, {student}: {error}")
-            marks[student] = Counted(words=("An earlier attempt cannot be marked.",))
+            marks[student] = Counted(state="earlier lost")
     waiting = not_marked(course, set_id, records)
-    marks |= {student: Counted(words=("Handed in, not marked yet.",)) for student in waiting}
-    if waiting or any("not marked yet" in " ".join(mark.words) for mark in marks.values()):
-        odd.append(f"{set_id}: there are hand-ins that are not marked yet: mark the set.")
+    marks |= {student: Counted(state="waits") for student in waiting}
+    if any(mark.waits_for_marking for mark in marks.values()):
+        odd.append(to_mark(set_id))
     rule = course.policy.rule(set_id)
     marks |= {
         student: _nothing(course, set_id, now, holds.due(rule, set_id, student))
@@ -218,11 +217,9 @@ def _or_zero(policy, mark, out_of):
 def _by_decision(holds, set_id):
     """Marks that a person's word makes, whatever was handed in: on paper, and excused."""
     return {
-        student: Counted(words=(APART[one.kind],), excused=True)
+        student: Counted(state=one.kind, excused=True)
         if one.kind == "excused"
-        else Counted(
-            round(one.points / one.out_of, 9), one.points, one.out_of, words=(APART[one.kind],)
-        )
+        else Counted(round(one.points / one.out_of, 9), one.points, one.out_of, state=one.kind)
         for student, one in holds.apart(set_id).items()
     }
 
@@ -231,10 +228,10 @@ def _nothing(course, set_id, now, rule):
     """The mark of a student who handed in nothing."""
     due = rule.due
     if set_id not in course.sets_handed_out():
-        return Counted(words=("Not handed out yet.",))
+        return Counted(state="not out")
     if course.policy.nothing_handed_in == "zero" and due is not None and now > due:
-        return Counted(0.0, 0.0, words=("Nothing handed in by the due time, so 0.",))
-    return Counted(words=("Nothing handed in.",))
+        return Counted(0.0, 0.0, state="nothing, so 0")
+    return Counted(state="nothing")
 
 
 def _student(student, name, columns, marks):

@@ -89,7 +89,7 @@ def test_a_measured_tray_becomes_evidence_of_a_mark(course, panel, picture):
     assert (14, 20, kept.file) == (line.points, line.out_of, line.file)
     assert 8 == len(kept.pieces)
     assert 0.7 == marks_of(course, ADA).share
-    assert "photo of the tray" in marks_of(course, ADA).words[0]
+    assert f"trays/{ADA}" == marks_of(course, ADA).evidence
     assert marks_of(course, BRAM).share is None
 
 

@@ -5,6 +5,7 @@ BH-1007 needs 3 kg of celeriac and 2 nets; the arithmetic stands in `filled_in.p
 
 import pytest
 
+from kitchenmath.practice import in_words
 from tests.helpers.filled_in import ALL, COMPUTED, STUDENT, TYPED, filled, marked, points
 
 TYPED_Q1, BY_FORMULA = TYPED["q1"], COMPUTED["q1"]
@@ -59,10 +60,10 @@ def test_a_count_keeps_its_points_whatever_kind_of_number_it_is(q2):
 @pytest.mark.parametrize("typed", ["3³ kg", "10³ g", "2² kg", "3₀₀₀ g", "30 ⁰ g"])
 def test_a_power_is_refused_and_never_read_as_figures(typed):
     """10³ g is no 103 g, and 3₀₀₀ g no 3000: the student is asked to type the number in full."""
-    verdict = marked(filled(**TYPED | {"q1": f'q1 = "{typed}"'}))["verdicts"][0]
+    verdict = marked(filled(**TYPED | {"q1": f'q1 = "{typed}"'})).answered[0]
 
-    assert ("unreadable", 0) == (verdict["outcome"], verdict["points"])
-    assert "type the number in full" in verdict["sentence"]
+    assert ("unreadable", 0) == (verdict.outcome, verdict.points)
+    assert "type the number in full" in in_words(verdict)
 
 
 def test_a_pasted_student_number_is_the_same_student():

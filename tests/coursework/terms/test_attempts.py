@@ -20,6 +20,7 @@ from coursework.sets.keys import load_key
 from coursework.terms import attempts as attempts_module
 from coursework.terms.attempts import attempts_of, points_for
 from coursework.terms.lateness import tries
+from coursework.terms.mark_words import in_words
 from coursework.terms.term_book import term_book
 
 from kitchenmath.units import say
@@ -74,13 +75,11 @@ def test_the_one_that_a_person_named_counts_whatever_the_policy_says(
         found.append(of(term_book(course), "BH-1").marks[0])
 
     assert [12, 16, 9] == [mark.points for mark in found]
-    assert "Attempt 3 counts: a person said so." == found[2].words[-1]
+    assert ("by word", 3) == (found[2].how, found[2].place)
     assert [] == marked.seen
 
     leave(course, BUY, points("BH-1", 12, raw=b"first"))
-    assert ("The hand-in that you named is not marked yet.",) == of(
-        term_book(course), "BH-1"
-    ).marks[0].words
+    assert "named waits" == of(term_book(course), "BH-1").marks[0].state
 
 
 def test_being_late_costs_so_much_at_most(course, human):
@@ -108,7 +107,7 @@ def test_a_latest_that_came_too_late_leaves_the_one_before_it(course, human, mar
         "Attempt 2: 14 of 20, 1 day late: nothing is taken off.",
         "Attempt 3: 18 of 20, 3 days late: after 2 it does not count.",
         "Attempt 2, the latest, counts.",
-    ) == mark.words
+    ) == in_words(mark)
 
 
 @pytest.mark.parametrize(
@@ -191,10 +190,8 @@ def test_points_for_another_written_answer_are_said(course, human, marked, monke
         human[BUY][student, "q9"] = HumanMark(4.0, "")
         term_book(course)
     book = term_book(course)
-    words = {student: " ".join(of(book, student).marks[0].words) for student in ROSTER}
 
-    said = "The written answer to q9 is not the same in every attempt; its points are for the lat"
-    assert [True, False, False] == [said in words[student] for student in ROSTER]
+    assert [("q9",), (), ()] == [of(book, student).marks[0].unread for student in ROSTER]
     # 6 + 4 of 20; of the empty one 6 + 0, and its latest has 5 + 4.
     assert [10, 10, 9] == [of(book, student).marks[0].points for student in ROSTER]
 

@@ -21,6 +21,7 @@ from coursework.records.record import HumanMark
 from coursework.reports.sheet import mark_sheet
 from coursework.reports.term_marks import said, term_marks
 from coursework.reports.term_page import rows
+from coursework.terms.mark_words import in_words
 from coursework.terms.term_book import term_book
 
 from tests.helpers.desk import press
@@ -74,7 +75,7 @@ def test_a_whole_term_by_hand(course, human, marked, tmp_path):
         "Attempt 1: 12 of 20.",
         "Attempt 2: 18 of 20, 2 days late: 20 % is taken off, which leaves 14.",
         "Attempt 2, the best, counts.",
-    ) == bram.marks[0].words
+    ) == in_words(bram.marks[0])
     assert (None, (BUY, BRINE, "knife skills", "service")) == (chidi.total.percent, chidi.open)
     text = sheet.read_bytes().decode("utf-8-sig")
     table = list(csv.DictReader(io.StringIO(text, newline="")))
@@ -96,7 +97,7 @@ def test_without_a_policy_every_set_weighs_the_same_and_the_latest_counts(course
     ada = of(term_book(course), "BH-1")
 
     assert (70, ()) == (ada.total.percent, ada.open)
-    assert ("Attempt 2: 10 of 20.", "Attempt 2, the latest, counts.") == ada.marks[0].words
+    assert ("Attempt 2: 10 of 20.", "Attempt 2, the latest, counts.") == in_words(ada.marks[0])
     assert [] == marked.seen
 
 
@@ -109,8 +110,8 @@ def test_nothing_handed_in_is_open_or_nought_as_stated(course, human):
     before, after = term_book(course, now=DUE), term_book(course, now=DUE + 1)
 
     assert [90, 90, 45] == [of(book, "BH-1").total.percent for book in (usual, before, after)]
-    assert ("Nothing handed in.",) == of(usual, "BH-1").marks[1].words
-    assert ("Nothing handed in by the due time, so 0.",) == of(after, "BH-1").marks[1].words
+    assert "nothing" == of(usual, "BH-1").marks[1].state
+    assert "nothing, so 0" == of(after, "BH-1").marks[1].state
     assert [(BRINE,), (BRINE,), ()] == [of(book, "BH-1").open for book in (usual, before, after)]
     assert 0 == of(after, "BH-2").total.percent and (BUY,) == of(after, "BH-2").open
 
@@ -125,7 +126,7 @@ def test_too_late_to_count_is_as_good_as_nothing_handed_in(course, human):
 
     assert (None, 0) == (left_open.marks[0].points, nought.marks[0].points)
     assert BUY in left_open.open and BUY not in nought.open
-    assert ("18 of 20, 3 days late: after 2 it does not count.",) == nought.marks[0].words
+    assert ("18 of 20, 3 days late: after 2 it does not count.",) == in_words(nought.marks[0])
 
 
 def test_a_total_may_wait_for_open_marks(course, human):
@@ -161,13 +162,13 @@ def test_who_is_not_marked_yet_is_named(course, human):
     course = stated(course, "\n[sets.06-foam-and-thicken]\nweight = 1\n")
     book = term_book(course)
 
-    assert ("Handed in, not marked yet.",) == of(book, "BH-3").marks[0].words
-    assert ("The latest hand-in is not marked yet.",) == of(book, "BH-2").marks[0].words
+    assert "waits" == of(book, "BH-3").marks[0].state
+    assert "latest waits" == of(book, "BH-2").marks[0].state
     assert of(book, "BH-2").marks[0].share is None
     assert "BH-9 has marks and is not on the roster." in book.to_look_at
     assert 25 == of(book, "BH-9").total.percent
     assert f"{BUY}: there are hand-ins that are not marked yet: mark the set." in book.to_look_at
-    assert ("Not handed out yet.",) == of(book, "BH-1").marks[2].words
+    assert "not out" == of(book, "BH-1").marks[2].state
 
 
 def test_a_damaged_list_or_record_is_said_and_stops_nothing(course, human):

@@ -1,0 +1,54 @@
+"""Code that decides has fields and no sentences: words are made at the edge, for one reader."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+COURSEWORK = Path(__file__).parents[2] / "instructor" / "coursework"
+# What decides, counts or keeps; whoever reads about it finds the words in a module for words.
+DECIDES = [
+    "decisions/applied.py", "decisions/holding.py", "decisions/stamp.py",
+    "records/copies.py", "records/likeness.py", "records/points.py", "records/record.py",
+    "gradebook/book.py", "gradebook/tables.py", "gradebook/waiting.py", "gradebook/writer.py",
+    "marking/changes.py", "marking/mark_one.py", "marking/pour.py",
+    "terms/attempts.py", "terms/counting.py", "terms/practical_given.py", "terms/term_book.py",
+    "skills/skill_standing.py", "skills/skill_table.py",
+]  # fmt: skip
+MOST_WORDS = 4
+
+
+def sentences_in(code):
+    """Texts of more than four words that are no docstring and no error's message."""
+    tree = ast.parse(code)
+    for node in ast.walk(tree):
+        body = getattr(node, "body", None)
+        if isinstance(body, list) and body and isinstance(body[0], ast.Expr):
+            body[0].value = ast.Constant("")
+        if isinstance(node, ast.Raise):
+            node.exc = None
+    texts = [_text(node) for node in ast.walk(tree)]
+    return [one for one in texts if len(one.split()) > MOST_WORDS]
+
+
+def _text(node):
+    """What a node says; a text with values in it as one."""
+    parts = node.values if isinstance(node, ast.JoinedStr) else [node]
+    said = [part.value for part in parts if isinstance(part, ast.Constant)]
+    return "".join(one for one in said if isinstance(one, str))
+
+
+@pytest.mark.parametrize("module", DECIDES)
+def test_what_decides_says_nothing(module):
+    assert [] == sentences_in((COURSEWORK / module).read_text(encoding="utf-8"))
+
+
+def test_a_sentence_is_found_and_a_docstring_or_an_error_is_none():
+    code = '''"""Of the module, in so many words."""
+def one(points):
+    """Of the function, in so many words."""
+    if points < 0:
+        raise ValueError(f"points: {points} came, and 0 is the least.")
+    return {"words": f"It came {points} points short of all."}
+'''
+    assert ["It came  points short of all."] == sentences_in(code)

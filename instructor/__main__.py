@@ -16,6 +16,10 @@ def main(words):
     needs = {"college": "college", "board": "board"}
     start["ready"](needs.get(words[0] if words else "", "instructor"))
     start["reach"](os.path.join(KIT, "instructor"))
+    if words[:1] == ["mark"] and "--cluster" not in words and "--help" not in words:
+        from coursework.marking.room.starting import start_early
+
+        start_early()  # while this process loads its own things
     if words and words != ["--allow-root"]:
         from coursework.command import main as command
 

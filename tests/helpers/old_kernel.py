@@ -6,7 +6,7 @@ asked to hold it does not hold, on this kernel as on the old one.
 
 from contextlib import contextmanager
 
-from coursework.marking.room import forked_rooms, shared
+from coursework.marking.room import forked_rooms, starting
 
 # The function of walls.py that puts each wall up.
 FUNCTIONS = {
@@ -49,16 +49,16 @@ def rooms_of_a_kernel(folder, abi=99, without=()):
     ForkedRooms
     """
     names = [FUNCTIONS[wall] for wall in without]
-    warm = str(shared.WARM)
+    warm = str(starting.WARM)
     script = folder / f"warm-{abi}-{'-'.join(without)}.py"
     script.write_text(
-        SCRIPT.format(room=str(shared.WARM.parent), abi=abi, without=names, warm=warm)
+        SCRIPT.format(room=str(starting.WARM.parent), abi=abi, without=names, warm=warm)
     )
-    before, forked_rooms.WARM = forked_rooms.WARM, script
+    before, starting.WARM = starting.WARM, script
     try:
         opened = forked_rooms.ForkedRooms()
     finally:
-        forked_rooms.WARM = before
+        starting.WARM = before
     try:
         yield opened
     finally:

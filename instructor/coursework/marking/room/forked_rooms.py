@@ -3,36 +3,24 @@
 import atexit
 import json
 import os
-import secrets
 import shutil
 import socket
 import subprocess
-import sys
 import tempfile
 import threading
 
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import WARM, Found, NoRoom, clocks, environment, refuse_lost
+from coursework.marking.room.shared import Found, NoRoom, clocks, refuse_lost
+from coursework.marking.room.starting import started
 
 
 class ForkedRooms:
     """Opens rooms as copies of one warm process."""
 
     def __init__(self):
-        here, there = socket.socketpair(socket.AF_UNIX, socket.SOCK_SEQPACKET)
-        # Made and cleared by the warm process, which outlives a marker that is killed.
-        self.folder = os.path.join(tempfile.gettempdir(), f"room-{secrets.token_hex(8)}")
-        with there:
-            self.warm = subprocess.Popen(
-                [sys.executable, "-I", "-B", str(WARM), "serve", str(there.fileno()), self.folder],
-                stdin=subprocess.DEVNULL,
-                stdout=subprocess.DEVNULL,
-                stderr=subprocess.DEVNULL,
-                pass_fds=[there.fileno()],
-                cwd=tempfile.gettempdir(),
-                env=environment(self.folder),
-            )
-        self._control, self._lock = here, threading.Lock()
+        warm = started()
+        self.folder, self.warm = warm.folder, warm.process
+        self._control, self._lock = warm.control, threading.Lock()
         self._hello, self._number, self._loaded = None, 0, set()
         atexit.register(self.close)
 

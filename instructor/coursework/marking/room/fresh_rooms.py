@@ -12,7 +12,8 @@ import tempfile
 import threading
 
 from coursework.marking.room.listening import listen
-from coursework.marking.room.shared import WALLS, WARM, Found, clocks, environment, refuse_lost
+from coursework.marking.room.shared import WALLS, Found, clocks, refuse_lost
+from coursework.marking.room.starting import WARM, environment
 
 
 class FreshRooms:

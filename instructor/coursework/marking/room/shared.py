@@ -1,11 +1,7 @@
 """What both ways to open a room share: walls by name, what a room gets, what it must not say."""
 
-import os
-from pathlib import Path
-
 from kitchenmath.errors import KitchenError
 
-WARM = Path(__file__).with_name("warm.py")
 # Harm that student code could do: the wall that is there to hold it back, and its words.
 HARMS = {
     "network": ("namespaces", "using the network"),
@@ -20,23 +16,10 @@ HARMS = {
 }
 WALLS = tuple(dict.fromkeys(wall for wall, _ in HARMS.values()))
 GRACE = 3.0  # seconds that a cell gets to obey its own clock before it is ended from outside
-ONE_THREAD = ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")
 
 
 class NoRoom(KitchenError):
     """A room could not be opened; the message says why."""
-
-
-def environment(folder):
-    """Nothing of the instructor's own environment but what a process needs to start."""
-    keep = {name: os.environ[name] for name in ("SYSTEMROOT",) if name in os.environ}
-    return keep | dict.fromkeys(ONE_THREAD, "1") | {
-        "HOME": folder,
-        "IPYTHONDIR": folder,
-        "MPLCONFIGDIR": folder,
-        "MPLBACKEND": "agg",
-        "PYTHONUTF8": "1",
-    }  # fmt: skip
 
 
 class Found:

@@ -304,7 +304,7 @@ def test_all_visits_of_a_hand_in_share_its_seconds(monkeypatch):
     record = marked(filled(q2=leaves, q3=leaves, q4=leaves, q5=leaves), seconds=60)
 
     assert [60, 40, 20] == left
-    assert "The whole notebook ran longer than 60 seconds (seconds)." == record["findings"][-1]
+    assert "The whole notebook ran longer than 60 seconds (seconds)." == record.findings[-1]
     assert 3.0 == points(record)["q1"]
 
 

@@ -62,7 +62,7 @@ def water_density(temperature):
     ----------
     IAPWS-95 at 1 atm; our fit, in the form of Kell, *J. Chem. Eng. Data* 20 (1975) 97.
     """
-    celsius = amount(temperature, "degC", "temperature", least=0, most=100)
+    celsius = amount(temperature, "degC", "temperature", least=0, most=100, many=True)
     return Q_(_water_kg_m3(celsius), "kg/m**3")
 
 
@@ -91,9 +91,9 @@ def grams_of_water(water, temperature, name="water"):
     OutOfRange
     """
     if isinstance(water, Quantity) and same_kind(water, "mL"):
-        water_ml = amount(water, "mL", name, above=0)
+        water_ml = amount(water, "mL", name, above=0, many=True)
         return water_ml * water_density(temperature).to("g/mL").magnitude
-    return amount(water, "g", name, above=0)
+    return amount(water, "g", name, above=0, many=True)
 
 
 def brine_density(strength, temperature=_AT_20_C):
@@ -132,7 +132,7 @@ def brine_density(strength, temperature=_AT_20_C):
     ----------
     *Poradnik fizykochemiczny* (WNT, 1974), NaCl; CRC Handbook, after Rogers & Pitzer (1982).
     """
-    celsius = amount(temperature, "degC", "temperature", least=0, most=30)
+    celsius = amount(temperature, "degC", "temperature", least=0, most=30, many=True)
     share = unsaturated(strength, temperature) / 100
     return Q_(_brine_kg_m3(share, celsius), "kg/m**3")
 
@@ -169,8 +169,8 @@ def strength_from_density(density, temperature=_AT_20_C):
     >>> print(say(strength_from_density(Q_(535.4, "g") / Q_(0.5, "L")), digits=3))
     10 %
     """
-    celsius = amount(temperature, "degC", "temperature", least=0, most=30)
-    kg_m3 = amount(density, "kg/m**3", "density")
+    celsius = amount(temperature, "degC", "temperature", least=0, most=30, many=True)
+    kg_m3 = amount(density, "kg/m**3", "density", many=True)
     shares = np.linspace(0, saturation(temperature).magnitude / 100, 3001)
     densities = _brine_kg_m3(shares, celsius)
     low, high = densities[0], densities[-1]

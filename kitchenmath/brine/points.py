@@ -69,7 +69,7 @@ def saturation(temperature):
     ----------
     Salt Institute, physical data of sodium chloride; our fit, 0 to 108.7 °C, within 0.03 points.
     """
-    celsius = amount(temperature, "degC", "temperature", least=0, most=108.7)
+    celsius = amount(temperature, "degC", "temperature", least=0, most=108.7, many=True)
     return Q_(np.polyval(_SATURATION, celsius), "percent")
 
 
@@ -92,7 +92,7 @@ def unsaturated(strength, temperature, name="strength"):
     WrongKind
     OutOfRange
     """
-    percent = amount(strength, "percent", name, least=0, below=100)
+    percent = amount(strength, "percent", name, least=0, below=100, many=True)
     most = saturation(temperature)
     # A brine made up to be just full may come out a rounding error above.
     if np.any(percent > most.magnitude + 1e-9):
@@ -139,7 +139,7 @@ def freezing_point(strength):
     ----------
     CRC Handbook (later editions); Lange's Handbook, 15th ed., table 5.13; our fit.
     """
-    percent = amount(strength, "percent", "strength", least=0, most=EUTECTIC_PERCENT)
+    percent = amount(strength, "percent", "strength", least=0, most=EUTECTIC_PERCENT, many=True)
     return Q_(np.polyval(_FREEZING, percent), "degC")
 
 
@@ -237,7 +237,7 @@ def strength_from_molality(molality):
     >>> print(say(strength_from_molality(Q_(1, "mol/kg")), digits=3))
     5.52 %
     """
-    moles = amount(molality, "mol/kg", "molality", least=0, most=6.79)
+    moles = amount(molality, "mol/kg", "molality", least=0, most=6.79, many=True)
     salt_g = moles * SALT_MOLAR_MASS.magnitude
     return Q_(100 * salt_g / (1000 + salt_g), "percent")
 

@@ -49,7 +49,7 @@ def salometer(strength, temperature=_SIXTY_F, scale="full brine"):
     60.0
     """
     full = SALOMETER_SCALES[one_of(scale, SALOMETER_SCALES, "scale")]
-    percent = amount(strength, "percent", "strength", least=0, most=full)
+    percent = amount(strength, "percent", "strength", least=0, most=full, many=True)
     return 100 * percent / full - _shown_too_little(temperature)
 
 
@@ -101,5 +101,5 @@ def strength_from_salometer(degrees, temperature=_SIXTY_F, scale="full brine"):
 
 def _shown_too_little(temperature):
     """Degrees missing on the stem in a brine warmer than 60 °F; below 0 in a colder one."""
-    celsius = amount(temperature, "degC", "temperature", least=10, most=30)
+    celsius = amount(temperature, "degC", "temperature", least=10, most=30, many=True)
     return _DEGREES_PER_C * (celsius - _SIXTY_F.to("degC").magnitude)

@@ -8,7 +8,7 @@ import numpy as np
 
 from kitchenmath.cuts.named import Cut, cut_named
 from kitchenmath.errors import OutOfRange
-from kitchenmath.units.door import amount
+from kitchenmath.units.door import amount, instance, plain_number
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import figures
 
@@ -256,20 +256,19 @@ def cooking_time_factor(old, new, power=2):
     Dickerson and Read, "Cooling rates of foods", *J. Milk Food Technol.* (1973): doubling the
     smallest dimension multiplies a conduction-limited time by four.
     """
-    if not 1 <= power <= 2:
-        raise OutOfRange(f"power: needs a number from 1 to 2, and {power} came.")
+    power = plain_number(power, "power", least=1, most=2)
     return (_thin_mm(new, "new") / _thin_mm(old, "old")) ** power
 
 
 def _thin_mm(piece, name):
     if isinstance(piece, str | Cut):
-        return cut_named(piece).thinnest.magnitude
+        return cut_named(piece, name).thinnest.magnitude
     return amount(piece, "mm", name, above=0)
 
 
 def _three_mm(edges, name):
     """Three edges in mm."""
-    edges = list(edges)
+    edges = list(instance(edges, list | tuple, name, "three edges in a list"))
     if len(edges) != 3:
         raise OutOfRange(f"{name}: needs three edges, and {len(edges)} came.")
     return [amount(edge, "mm", f"{name}, edge {i}", above=0) for i, edge in enumerate(edges, 1)]

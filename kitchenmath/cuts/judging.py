@@ -179,7 +179,11 @@ def _target_mm(cut, dimension):
         return amount(cut, "mm", "cut", above=0)
     cut = cut_named(cut) if isinstance(cut, str | Cut) else amount(cut, "mm", "cut")
     fixed = [key for key in cut.dimensions if key != "faces"]
-    return cut.dimensions[one_of(dimension or fixed[0], fixed, "dimension")].to("mm").magnitude
+    return (
+        cut.dimensions[one_of(fixed[0] if dimension is None else dimension, fixed, "dimension")]
+        .to("mm")
+        .magnitude
+    )
 
 
 def _tolerance_mm(tolerance, target_mm):

@@ -152,13 +152,15 @@ def _inches(text):
 CUTS = MappingProxyType(_read_cuts())
 
 
-def cut_named(cut):
+def cut_named(cut, name="cut"):
     """A cut by its name, accents and capitals as you like; a `Cut` of your own stays as it is.
 
     Parameters
     ----------
     cut : str or Cut
         Such as "batonnet".
+    name : str, optional
+        What the parameter is called, for the error.
 
     Returns
     -------
@@ -176,7 +178,7 @@ def cut_named(cut):
     if isinstance(cut, Cut):
         return cut
     plain = {_plain(name): name for name in CUTS}
-    return CUTS[plain[_plain(one_of(_plain(str(cut)), plain, "cut"))]]
+    return CUTS[plain[_plain(one_of(_plain(str(cut)), plain, name))]]
 
 
 def _plain(name):

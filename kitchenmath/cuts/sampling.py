@@ -3,10 +3,10 @@
 import math
 
 from kitchenmath.cuts import spread
-from kitchenmath.errors import OutOfRange
-from kitchenmath.units.door import amount
+from kitchenmath.units.door import amount, plain_number
 from kitchenmath.units.registry import Q_
 
+MOST_PIECES = 10_000  # far more than anybody measures
 # Words for a share off size, borrowed from a processed-fruit grade standard (7 CFR 52.1029);
 # no kitchen standard prints any.
 CLASSES = (
@@ -56,10 +56,8 @@ def chance_to_pass(pieces, allowed, off):
     Binomial: pieces taken blindly from a tray of many more.
     """
     off_share = amount(off, "percent", "off", least=0, most=100) / 100
-    if pieces < 1 or not 0 <= allowed <= pieces:
-        raise OutOfRange(
-            f"allowed: needs 0 to `pieces` of one piece or more, and {allowed} of {pieces} came."
-        )
+    pieces = plain_number(pieces, "pieces", least=1, most=MOST_PIECES, whole=True)
+    allowed = plain_number(allowed, "allowed", least=0, most=pieces, whole=True)
     return Q_(100 * spread.chance_of_at_most(allowed, pieces, off_share), "percent")
 
 

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from kitchenmath.errors import OutOfRange
-from kitchenmath.units.door import amount, one_of
+from kitchenmath.units.door import amount, one_of, plain_number
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
 
@@ -151,6 +151,5 @@ def turned_yield(faces=7):
     >>> print(say(turned_yield(7)), say(turned_yield(4)))
     87.1 % 63.66 %
     """
-    if not 3 <= faces < math.inf or faces != int(faces):
-        raise OutOfRange(f"faces: needs a whole number from 3 up, and {faces} came.")
+    faces = plain_number(faces, "faces", least=3, whole=True)
     return Q_(100 * faces / (2 * math.pi) * math.sin(2 * math.pi / faces), "percent")

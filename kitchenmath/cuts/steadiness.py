@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from kitchenmath.cuts.tray import measured_mm
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange
-from kitchenmath.units.door import amount, one_of
+from kitchenmath.units.door import amount, one_of, plain_number
 from kitchenmath.units.registry import Q_, Quantity
 
 # Constants of the standard chart tables for ranges of two (NIST/SEMATECH e-Handbook, 6.3.2).
@@ -111,11 +111,8 @@ def fault_limits(faults, trays):
     ----------
     NIST/SEMATECH *e-Handbook of Statistical Methods*, 6.3.3.1.
     """
-    if not (0 <= faults < math.inf and 1 <= trays < math.inf):
-        raise OutOfRange(
-            f"faults, trays: needs 0 faults or more on 1 tray or more; {faults} on {trays} came."
-        )
-    mean = faults / trays
+    faults = plain_number(faults, "faults", least=0)
+    mean = faults / plain_number(trays, "trays", least=1)
     return Limits(mean, max(0.0, mean - 3 * math.sqrt(mean)), mean + 3 * math.sqrt(mean))
 
 
@@ -151,8 +148,7 @@ def off_size_limits(off, pieces):
     NIST/SEMATECH *e-Handbook of Statistical Methods*, 6.3.3.2.
     """
     mean = amount(off, "percent", "off", least=0, most=100) / 100
-    if not 1 <= pieces < math.inf:
-        raise OutOfRange(f"pieces: needs 1 or more, and {pieces} came.")
+    pieces = plain_number(pieces, "pieces", least=1)
     reach = 3 * math.sqrt(mean * (1 - mean) / pieces)
     shares = (mean, max(0.0, mean - reach), min(1.0, mean + reach))
     return Limits(*(Q_(100 * each, "percent") for each in shares))

@@ -50,7 +50,8 @@ def measured_mm(measurements, column=None, unit=None):
         raise OutOfRange(f"measurements: needs 1 to {MOST_PIECES} pieces, and {len(pieces)} came.")
     if isinstance(measurements, Quantity):
         return [
-            float(each) for each in np.ravel(amount(measurements, "mm", "measurements", above=0))
+            float(each)
+            for each in np.ravel(amount(measurements, "mm", "measurements", above=0, many=True))
         ]
     return [
         float(amount(each, "mm", f"measurements, piece {number}", above=0))

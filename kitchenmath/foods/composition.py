@@ -92,7 +92,7 @@ def _rows():
 def _row(name):
     """A row of the table, or an error that names the nearest foods."""
     rows = _rows()
-    if name in rows:
+    if isinstance(name, str) and name in rows:
         return rows[name]
     words = str(name).lower()
     near = [each for each in rows if words in each or each.split(",")[0] in words]

@@ -204,4 +204,4 @@ def _made_whole(shares):
 
 def _celsius(temperature):
     lowest, highest = CELSIUS_RANGE
-    return amount(temperature, "degC", "temperature", least=lowest, most=highest)
+    return amount(temperature, "degC", "temperature", least=lowest, most=highest, many=True)

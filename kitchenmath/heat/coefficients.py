@@ -66,7 +66,7 @@ def surface_coefficient(situation):
     The source of each band.
     """
     rows = {row["situation"]: row for row in table("surface_coefficients.csv")}
-    if situation not in rows:
+    if not isinstance(situation, str) or situation not in rows:
         words = str(situation).lower()
         near = [each for each in rows if words in each]
         near = near or difflib.get_close_matches(words, rows, n=3, cutoff=0.4)

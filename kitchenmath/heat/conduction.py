@@ -15,14 +15,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from kitchenmath.errors import OutOfRange
+from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.numeric.bessel import bessel_j0_j1, zeros_of_j0
-from kitchenmath.units.door import one_of
+from kitchenmath.units.door import one_of, plain_number
 
 __all__ = ["series_terms", "theta"]
 
 POWERS = {"slab": 0, "cylinder": 1, "sphere": 2}
 PLACES = ("centre", "surface", "mean")
+_MOST_TERMS = 10_000
 _SHORTEST = 1e-6  # Fourier number below which the series would need thousands of terms
 # Before this Fourier number the centre knows nothing yet: 1 - theta is below 2e-10 for any Bi.
 _CENTRE_WAKES = 0.01
@@ -161,11 +162,9 @@ def series_terms(shape, biot, count=1):
     Çengel and Ghajar, *Heat and Mass Transfer* (5th ed.), Table 4-2.
     """
     power = POWERS[one_of(shape, POWERS, "shape")]
-    if not biot > 0:
-        raise OutOfRange(f"biot: needs a number above 0, and {biot} came.")
-    if count < 1:
-        raise OutOfRange(f"count: needs at least 1 term, and {count} came.")
-    modes = make_modes(power, float(biot), int(count))
+    biot = _biot(biot, above=0)
+    count = plain_number(count, "count", least=1, most=_MOST_TERMS, whole=True)
+    modes = make_modes(power, float(biot), count)
     return modes.roots, modes.weights
 
 
@@ -212,17 +211,32 @@ def theta(shape, biot, fourier, position=0):
     Carslaw and Jaeger (1959), ch. III, VII and IX.
     """
     power = POWERS[one_of(shape, POWERS, "shape")]
-    fourier = np.asarray(fourier, float)
-    if not biot >= 0:
-        raise OutOfRange(f"biot: needs a number of at least 0, and {biot} came.")
+    biot = _biot(biot, least=0)
+    fourier = _as_numbers(fourier, "fourier")
     if not (np.isfinite(fourier) & ((fourier == 0) | (fourier >= _SHORTEST))).all():
         raise OutOfRange(f"fourier: needs 0 or numbers from 1e-6 up, and {fourier} came.")
     if isinstance(position, str):
         one_of(position, PLACES, "position")
-    elif not ((np.asarray(position) >= 0) & (np.asarray(position) <= 1)).all():
-        raise OutOfRange(f"position: needs 0 (centre) to 1 (surface), and {position} came.")
+    else:
+        position = _as_numbers(position, "position")
+        if not ((position >= 0) & (position <= 1)).all():
+            raise OutOfRange(f"position: needs 0 (centre) to 1 (surface), and {position} came.")
     left = difference_left(power, float(biot), fourier, position)
     return left if left.ndim else float(left)
+
+
+def _biot(biot, **bounds):
+    """A Biot number, which alone among plain numbers may be endless."""
+    endless = isinstance(biot, float) and biot == np.inf
+    return biot if endless else plain_number(biot, "biot", **bounds)
+
+
+def _as_numbers(plain, name):
+    """Plain numbers as an array."""
+    try:
+        return np.asarray(plain, float)
+    except (TypeError, ValueError, OverflowError):
+        raise WrongKind(f"{name}: needs plain numbers, and {plain!r:.60} came.") from None
 
 
 def difference_left(power, biot, fourier, place):

@@ -44,7 +44,7 @@ class NewtonCooling:
         WrongKind
         OutOfRange
         """
-        minutes = amount(duration, "min", "duration", least=0)
+        minutes = amount(duration, "min", "duration", least=0, many=True)
         left_C = (self.start_C - self.surroundings_C) * np.exp(-self.rate_per_min * minutes)
         return Q_(self.surroundings_C + left_C, "degC")
 

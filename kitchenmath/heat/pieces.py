@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
+from kitchenmath.errors import UnknownName, WrongKind
 from kitchenmath.foods.mixture import Food
 from kitchenmath.units.door import amount, one_of
 from kitchenmath.units.registry import Q_, Quantity
@@ -233,7 +233,7 @@ def fourier(diffusivity, duration, length):
     0.54
     """
     diffusivity_m2_s = amount(diffusivity, "m**2/s", "diffusivity", above=0)
-    duration_s = amount(duration, "s", "duration", least=0)
+    duration_s = amount(duration, "s", "duration", least=0, many=True)
     return diffusivity_m2_s * duration_s / amount(length, "m", "length", above=0) ** 2
 
 
@@ -271,7 +271,4 @@ def celsius(temperature, name):
     WrongKind
     OutOfRange
     """
-    number_C = amount(temperature, "degC", name, least=-100, most=500)
-    if getattr(number_C, "ndim", 0):
-        raise OutOfRange(f"{name}: needs one temperature, and a list came.")
-    return float(number_C)
+    return float(amount(temperature, "degC", name, least=-100, most=500))

@@ -98,7 +98,8 @@ def fit_surface_coefficient(piece, log, surroundings, start=None):
     """
     check_piece(piece)
     times, cores = read_log(log)
-    seconds, core_C = amount(times, "s", "log"), amount(cores, "degC", "log")
+    seconds = amount(times, "s", "log", many=True)
+    core_C = amount(cores, "degC", "log", many=True)
     seconds = seconds - seconds[0]
     surroundings_C = celsius(surroundings, "surroundings")
     start_C = float(core_C[0]) if start is None else celsius(start, "start")

@@ -64,7 +64,7 @@ def temperature_after(piece, start, surroundings, surface_coefficient, duration,
     check_piece(piece)
     start_C, surroundings_C = celsius(start, "start"), celsius(surroundings, "surroundings")
     coefficient_W_m2K = surface_at(surface_coefficient)
-    time_s = amount(duration, "s", "duration", least=0)
+    time_s = amount(duration, "s", "duration", least=0, many=True)
     _long_enough(piece, time_s)
     left = share_left(piece, coefficient_W_m2K, time_s, _place(piece, position))
     reached_C = surroundings_C + left * (start_C - surroundings_C)

@@ -69,7 +69,7 @@ def water_temperature(target, flour, room, friction, preferment=None, hottest=HO
     """
     friction_C = _friction_c(friction)
     others_C = _celsius(flour=flour, room=room, preferment=preferment)
-    [target_C] = _celsius(target=target)
+    target_C = amount(target, "degC", "target", least=COLDEST_C, most=WARMEST_C)
     water_C = (len(others_C) + 1) * target_C - sum(others_C) - friction_C
     hottest_C = amount(hottest, "degC", "hottest", above=0, most=100)
     if not 0 <= water_C <= hottest_C:
@@ -146,7 +146,7 @@ def friction_factor(dough, water, flour, room, preferment=None):
     9 °C
     """
     others_C = _celsius(water=water, flour=flour, room=room, preferment=preferment)
-    [dough_C] = _celsius(dough=dough)
+    dough_C = amount(dough, "degC", "dough", least=COLDEST_C, most=WARMEST_C)
     friction_C = len(others_C) * dough_C - sum(others_C)
     if friction_C < -1e-9:
         raise OutOfRange(

@@ -7,7 +7,7 @@ import math
 from dataclasses import dataclass
 
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.units.door import alike, amount, one_of, positive
+from kitchenmath.units.door import alike, amount, instance, one_of, plain_number, positive
 from kitchenmath.units.measures import density_of
 from kitchenmath.units.registry import Q_, Quantity, kind_of
 from kitchenmath.units.saying import figures, say
@@ -151,8 +151,9 @@ def scale(recipe, factor, to_taste=TO_TASTE):
     ----------
     US Armed Forces Recipe Service (TM 10-412), recipe conversion: 348/100 = 3.48, 4.35 lb.
     """
-    if not 0 < factor < math.inf:
-        raise OutOfRange(f"factor: needs a number above 0, and {factor} came.")
+    instance(recipe, dict, "recipe", 'a table such as {"beef": Q_(1.25, "lb")}')
+    instance(to_taste, list | tuple | set, "to_taste", 'a list of words such as ("salt",)')
+    factor = plain_number(factor, "factor", above=0)
     amounts, look_again = {}, {}
     for name, quantity in recipe.items():
         amount(quantity, str(getattr(quantity, "units", "g")), str(name))
@@ -221,7 +222,7 @@ def split(total, parts, by="weight", densities=None):
     syrup fills less.
     """
     one_of(by, ("weight", "volume"), "by")
-    if not parts:
+    if not instance(parts, dict, "parts", 'a table such as {"sugar": 2, "water": 1}'):
         raise OutOfRange("parts: needs one part at least.")
     whole_u, kind = positive(total, "total"), kind_of(total)
     if kind not in ("weight", "volume"):
@@ -236,9 +237,7 @@ def split(total, parts, by="weight", densities=None):
 
 
 def _part(part, name):
-    if not 0 < part < math.inf:
-        raise OutOfRange(f"parts, {name}: needs a number above 0, and {part} came.")
-    return float(part)
+    return float(plain_number(part, f"parts, {name}", above=0))
 
 
 def _g_per_ml(name, densities):

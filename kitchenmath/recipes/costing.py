@@ -4,7 +4,8 @@ import math
 from dataclasses import dataclass
 
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.units.door import amount, money, share
+from kitchenmath.recipes.recipe import check_recipe
+from kitchenmath.units.door import amount, instance, money, share
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.yields.ordering import order
 
@@ -84,6 +85,7 @@ def dish_cost(recipe):
     >>> print(say(dish_cost(dish).total), say(dish_cost(dish).portion))
     $6.40 $0.40
     """
+    check_recipe(recipe)
     lines, total = {}, None
     for each in recipe.ingredients:
         cost = each.cost
@@ -135,6 +137,7 @@ def card_price(cost, *, food_cost=None, gross_profit=None, tax=None, tax_in_pric
     -----
     Common practice in menu pricing; the rate of the tax is your country's.
     """
+    instance(tax_in_price, bool, "tax_in_price", "True or False")
     if (food_cost is None) == (gross_profit is None):
         raise WrongKind('food_cost, gross_profit: give one, as in food_cost=Q_(30, "percent").')
     if food_cost is None:
@@ -176,6 +179,7 @@ def order_for(recipe):
     >>> print(lines[0], "|", rest)
     celeriac: 2 x 1.5 kg (need 2 kg, 1 kg left over) | ['salt']
     """
+    check_recipe(recipe)
     needs, packs, rest = {}, {}, []
     for each in recipe.ingredients:
         if each.sold_as is None:

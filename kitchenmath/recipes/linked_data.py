@@ -2,7 +2,7 @@
 
 import json
 
-from kitchenmath.recipes.recipe import Ingredient
+from kitchenmath.recipes.recipe import Ingredient, check_recipe
 from kitchenmath.units.saying import figures, say
 
 
@@ -32,6 +32,7 @@ def recipe_as_json_ld(recipe):
     ----------
     schema.org, type Recipe (with HowToStep), in JSON-LD 1.1 (W3C Recommendation, 2020).
     """
+    check_recipe(recipe)
     portion = f" of {say(recipe.portion)}" if recipe.portion is not None else ""
     document = {
         "@context": "https://schema.org",

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.ratios.formula import Formula
 from kitchenmath.ratios.scaling import conversion_factor, scale
-from kitchenmath.units.door import alike, amount, money, positive, share
+from kitchenmath.units.door import alike, amount, instance, money, plain_number, positive, share
 from kitchenmath.units.measures import household_names, volume_of, weight_of
 from kitchenmath.units.registry import Q_, Quantity, kind_of
 from kitchenmath.units.saying import say
@@ -175,13 +175,16 @@ def for_portions(recipe, portions, portion=None):
     >>> print(say(for_portions(stew, 24).ingredients[0].amount))
     1.92 kg
     """
+    check_recipe(recipe)
+    portions = plain_number(portions, "portions", above=0)
     if portion is None:
-        return _times(recipe, conversion_factor(Q_(recipe.portions, "count"), _count(portions)))
+        return _times(recipe, portions / recipe.portions)
     if recipe.portion is None:
         raise WrongKind(
             f"portion: “{recipe.title}” does not say what a portion is. Write it in the second "
             'line, as in "makes 10 portions of 120 g".'
         )
+    positive(portion, "portion")
     factor = conversion_factor((recipe.portions, recipe.portion), (portions, portion))
     return replace(_times(recipe, factor), portions=portions, portion=portion)
 
@@ -213,12 +216,15 @@ def for_total(recipe, total):
     >>> print(larger.portions, "portions,", say(larger.ingredients[0].amount))
     25.0 portions, 2000 g
     """
+    check_recipe(recipe)
+    positive(total, "total")
     if recipe.total is None:
         raise WrongKind(
             f"total: “{recipe.title}” does not say what a portion is. Write it in the second "
             'line, as in "makes 10 portions of 120 g".'
         )
-    return _times(recipe, conversion_factor(recipe.total, total))
+    made_u, total_u = alike(recipe.total, "recipe", total, "total")
+    return _times(recipe, total_u / made_u)
 
 
 def look_again(recipe, factor):
@@ -264,8 +270,10 @@ def bakers_percents(ingredients):
     >>> print(say(bakers_percents(roll)["water"]))
     60 %
     """
+    instance(ingredients, list | tuple, "ingredients", "a list of Ingredient")
     weights = {}
     for each in ingredients:
+        instance(each, Ingredient, "ingredients", "a list of Ingredient")
         if each.amount is not None and kind_of(each.amount) == "weight":
             weights[each.name] = weights.get(each.name, Q_(0, "g")) + each.amount
     flours = [name for name in weights if "flour" in name.casefold().split()]
@@ -277,8 +285,15 @@ def _currency(price):
     return str(price.to_base_units().units)
 
 
-def _count(number):
-    return number if isinstance(number, Quantity) else Q_(number, "count")
+def check_recipe(recipe):
+    """The recipe as it came.
+
+    Raises
+    ------
+    WrongKind
+        For what is none; text is read by `read_recipe`.
+    """
+    return instance(recipe, Recipe, "recipe", "a Recipe, as read_recipe makes it of text")
 
 
 def _times(recipe, factor):

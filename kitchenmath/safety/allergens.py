@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from kitchenmath.data.tables import table
 from kitchenmath.errors import UnknownName
-from kitchenmath.units.door import one_of
+from kitchenmath.units.door import instance, one_of
 
 LISTS = {"EU and UK": "eu_and_uk", "US": "us"}
 
@@ -97,6 +97,7 @@ def plate_allergens(items, country="EU and UK"):
     Holds soybeans (lecithin powder), milk (butter).
     """
     names = allergen_names(country)
+    instance(items, list | tuple | dict | set, "items", 'a list such as ["celeriac", "butter"]')
     rows = {item: _row_of(item) for item in items}
 
     def bringing(column):

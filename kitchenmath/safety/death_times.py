@@ -14,14 +14,29 @@ from kitchenmath.units.registry import Q_, Quantity, registry
 
 @dataclass(frozen=True)
 class DeathTimeLine:
-    """A straight line through logarithms of times: `time` at `reference`, ten times less a z up."""
+    """A straight line through logarithms of times: `time` at `reference`, ten times less a z up.
+
+    `lowest` and `highest` are the temperatures that were measured: nothing is known outside.
+    """
 
     reference: Quantity
     time: Quantity
     z: Quantity
+    lowest: Quantity
+    highest: Quantity
 
     def time_at(self, temperature):
-        """The line's time at a temperature: an estimate between its points, a guess outside."""
+        """The line's time at a temperature: an estimate, and only between its points.
+
+        Raises
+        ------
+        WrongKind
+        OutOfRange
+            Below the coldest or above the hottest temperature that was measured.
+        """
+        unit = str(self.lowest.units)
+        amount(temperature, unit, "temperature",
+               least=self.lowest.magnitude, most=self.highest.magnitude)  # fmt: skip
         return equivalent_time(self.time, self.reference, at=temperature, z=self.z)
 
 
@@ -57,7 +72,7 @@ def death_time_line(temperatures, times):
     4.33 °C
     """
     temperatures, times = column(temperatures, "degC", "temperatures"), column(times, "s", "times")
-    amount(times, str(times.units), "times", above=0)
+    amount(times, str(times.units), "times", above=0, many=True)
     if len(times) != len(temperatures):
         raise OutOfRange(f"times: {len(times)} came for {len(temperatures)} temperatures.")
     scale = "delta_degF" if temperatures.units == registry.degF else "delta_degC"
@@ -72,6 +87,8 @@ def death_time_line(temperatures, times):
         Q_(float(middle), str(temperatures.units)),
         Q_(float(10**height), str(times.units)),
         Q_(float(-1 / slope), scale),
+        Q_(float(points.min()), str(temperatures.units)),
+        Q_(float(points.max()), str(temperatures.units)),
     )
 
 

@@ -6,9 +6,13 @@ declare food safe: strains and foods differ by a factor of ten and more in how f
 
 import numpy as np
 
+from kitchenmath.errors import OutOfRange
 from kitchenmath.safety.logs import read_log
 from kitchenmath.units.door import amount
 from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
+
+_MOST_STEPS = 100  # times z: beyond it nothing is meant by the number any more
 
 
 def lethal_rate(temperature, reference, z):
@@ -42,10 +46,15 @@ def lethal_rate(temperature, reference, z):
     >>> round(lethal_rate(Q_(111.1, "degC"), Q_(121.1, "degC"), Q_(10, "delta_degC")), 6)
     0.1
     """
-    temperature_C = amount(temperature, "degC", "temperature", least=-273.15)
+    temperature_C = amount(temperature, "degC", "temperature", least=-273.15, many=True)
     reference_C = amount(reference, "degC", "reference", least=-273.15)
-    z_C = amount(z, "delta_degC", "z", above=0)
-    return 10.0 ** ((temperature_C - reference_C) / z_C)
+    steps = (temperature_C - reference_C) / amount(z, "delta_degC", "z", above=0)
+    if np.max(steps) > _MOST_STEPS:
+        raise OutOfRange(
+            f"temperature: needs to lie {_MOST_STEPS} times z above the reference at most, and "
+            f"{say(temperature)} came for a z of {say(z)}."
+        )
+    return 10.0**steps
 
 
 def lethality(times, temperatures, reference, z):
@@ -195,5 +204,6 @@ def equivalent_time(time, temperature, at, z):
     ----------
     Mullan, dairyscience.info, after Stumbo (1973).
     """
-    amount(time, "min", "time", above=0)
+    amount(time, "min", "time", above=0, many=True)
+    amount(at, "degC", "at", least=-273.15)
     return time * lethal_rate(temperature, at, z)

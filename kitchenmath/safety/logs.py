@@ -55,8 +55,8 @@ def read_log(log):
         times, temperatures, places = _from_file(Path(log))
     else:
         times, temperatures = _columns(log)
-        times = column(times, "s", "times")
-        temperatures = column(temperatures, "degC", "temperatures")
+        times = column(times, "s", "log, times")
+        temperatures = column(temperatures, "degC", "log, temperatures")
         places = [f"reading {number}" for number in range(1, 1 + len(times))]
     if len(times) != len(temperatures):
         raise OutOfRange(
@@ -65,9 +65,9 @@ def read_log(log):
         )
     if len(times) < 2:
         raise OutOfRange(f"log: needs at least two readings, and {len(times)} came.")
-    amount(times, "s", "times")
+    amount(times, "s", "log, times", many=True)
     # Colder than liquid air or hotter than any oven is a slip of the pen or a broken probe.
-    amount(temperatures, "degC", "temperatures", least=-200, most=1000)
+    amount(temperatures, "degC", "log, temperatures", least=-200, most=1000, many=True)
     late = np.flatnonzero(np.diff(times.magnitude) <= 0)
     if len(late):
         raise OutOfRange(f"log: {places[late[0] + 1]} is not later than the one before it.")
@@ -157,7 +157,7 @@ def column(values, unit, name):
     OutOfRange
     """
     if isinstance(values, Quantity):
-        amount(values, unit, name)
+        amount(values, unit, name, many=True)
         return Q_(np.atleast_1d(values.magnitude).astype(float), str(values.units))
     if not isinstance(values, list | tuple) or not len(values):
         raise WrongKind(f'{name}: needs a list such as Q_([0, 60], "{unit}"), and {values!r} came.')

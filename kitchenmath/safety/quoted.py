@@ -170,7 +170,7 @@ def not_covered():
 
 
 def _refuse_what_is_not_covered(what, source):
-    country = "" if source is None else str(source).split()[0]
+    country = "" if source is None else str(source).partition(" ")[0]
     for row in table("not_covered.csv"):
         of_source = row["source"] == country or not row["source"]
         if row["what"] == what and of_source and source not in _sources_of(what):

@@ -7,7 +7,7 @@ out, and the time in which half the *volume* falls in. They are kept apart here 
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.units.door import alike, amount
+from kitchenmath.units.door import alike, amount, instance
 from kitchenmath.units.registry import Q_, Quantity, kind_of
 from kitchenmath.units.saying import say
 
@@ -113,6 +113,7 @@ def volume_half_life(times, volumes, extrapolate=False):
     12.5 min
     """
     clock_min, left = _log(times, volumes, "volumes")
+    instance(extrapolate, bool, "extrapolate", "True or False")
     if left[0] == 0 or (extrapolate and np.any(left == 0)):
         raise OutOfRange(f"volumes: needs more than 0, and {say(volumes)} came.")
     clock_min = clock_min - clock_min[0]
@@ -131,8 +132,8 @@ def _log(times, readings, name):
                 f'{what}: needs a list with a unit, such as Q_([2, 4, 6], "{example}"), '
                 f"and {quantity!r} came."
             )
-    clock_min = amount(times, "min", "times", least=0)
-    seen = amount(readings, str(readings.units), name, least=0)
+    clock_min = amount(times, "min", "times", least=0, many=True)
+    seen = amount(readings, str(readings.units), name, least=0, many=True)
     if len(clock_min) != len(seen) or len(seen) < 2 or np.any(np.diff(clock_min) <= 0):
         raise OutOfRange(
             f"times: needs two or more, rising, and one for each reading; "

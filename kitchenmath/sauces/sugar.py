@@ -70,7 +70,7 @@ def syrup_boiling_point(brix, altitude=_SEA_LEVEL):
     Browne, *Handbook of Sugar Analysis* (1912), in a spline reproduction.
     """
     strengths, rises = _boiling_table()
-    percent = amount(brix, "percent", "brix", least=0, most=strengths[-1])
+    percent = amount(brix, "percent", "brix", least=0, most=strengths[-1], many=True)
     return boiling_point(altitude) + Q_(np.interp(percent, strengths, rises), "delta_degC")
 
 
@@ -108,7 +108,7 @@ def brix_from_boiling_point(temperature, altitude=_SEA_LEVEL):
     water_C = boiling_point(altitude).to("degC").magnitude
     # A tenth of a degree of slack: the pan may well read as water does.
     low_C, high_C = round(water_C - 0.1, 2), round(water_C + rises[-1] + 0.1, 2)
-    boiling_C = amount(temperature, "degC", "temperature", least=low_C, most=high_C)
+    boiling_C = amount(temperature, "degC", "temperature", least=low_C, most=high_C, many=True)
     return Q_(np.interp(boiling_C - water_C, rises, strengths), "percent")
 
 
@@ -225,7 +225,7 @@ def sugar_stage(temperature, altitude=_SEA_LEVEL, source="McGee"):
     >>> sugar_stage(Q_(160, "degC"))
     'between hard crack and light caramel'
     """
-    celsius = amount(temperature, "degC", "temperature", least=80, most=215)
+    celsius = amount(temperature, "degC", "temperature", least=80, most=215, many=True)
     bands = sugar_stages(source, altitude)
     away_C = {
         stage: max(band.low.magnitude - celsius, celsius - band.high.magnitude, 0)

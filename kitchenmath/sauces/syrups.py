@@ -65,7 +65,7 @@ def brix(sugar, water, temperature=_AT_20_C):
     >>> print(say(brix(sugar=Q_(300, "g"), water=Q_(700, "g"))))
     30 %
     """
-    sugar_g = amount(sugar, "g", "sugar", least=0)
+    sugar_g = amount(sugar, "g", "sugar", least=0, many=True)
     water_g = grams_of_water(water, temperature)
     return Q_(100 * sugar_g / (sugar_g + water_g), "percent")
 
@@ -97,7 +97,7 @@ def sugar_for_syrup(water, brix, temperature=_AT_20_C):
     >>> print(say(sugar_for_syrup(water=Q_(700, "g"), brix=Q_(30, "percent"))))
     300 g
     """
-    percent = amount(brix, "percent", "brix", least=0, most=90)
+    percent = amount(brix, "percent", "brix", least=0, most=90, many=True)
     water_g = grams_of_water(water, temperature)
     unit = str(water.units) if same_kind(water, "g") else "g"
     return Q_(water_g * percent / (100 - percent), "g").to(unit)
@@ -138,8 +138,8 @@ def syrup_density(brix, temperature=_AT_20_C):
     ----------
     Toruń university, physics laboratory tables (5 to 30 %).
     """
-    share = amount(brix, "percent", "brix", least=0, most=70) / 100
-    celsius = amount(temperature, "degC", "temperature", least=10, most=30)
+    share = amount(brix, "percent", "brix", least=0, most=70, many=True) / 100
+    celsius = amount(temperature, "degC", "temperature", least=10, most=30, many=True)
     water_ml_per_g = 1 / water_density(temperature).to("g/mL").magnitude
     sugar_ml_per_g = np.polyval(_SUGAR_ML_PER_G, share) + _SUGAR_ML_PER_G_AND_C * (celsius - 20)
     return Q_(1 / ((1 - share) * water_ml_per_g + share * sugar_ml_per_g), "g/mL")

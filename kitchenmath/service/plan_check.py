@@ -7,7 +7,7 @@ import itertools
 import math
 from typing import NamedTuple
 
-from kitchenmath.errors import KitchenError, OutOfRange
+from kitchenmath.errors import KitchenError, OutOfRange, WrongKind
 from kitchenmath.service.clock import read_clock, say_clock, say_span
 from kitchenmath.service.tasks import crew_of, followers, in_order, kit_of
 
@@ -99,6 +99,11 @@ def look_over(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, 
     """
     if not isinstance(plan_or_starts, dict):
         plan = plan_or_starts
+        if not hasattr(plan, "starts_s"):
+            raise WrongKind(
+                'plan_or_starts: needs a Plan, or starts such as {"foam": "19:15"}, and '
+                f"{plan!r:.60} came."
+            )
         plan_or_starts = plan.starts
         serve_at = plan.serve_at if serve_at is None else serve_at
         cooks = plan.crew if cooks is None else cooks

@@ -8,8 +8,10 @@ from pathlib import Path
 
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange, UnknownName, Unreadable, WrongKind
-from kitchenmath.units.door import amount
+from kitchenmath.units.door import amount, instance, plain_number
 from kitchenmath.units.registry import Q_, Quantity
+
+_MOST_COOKS = 1000
 
 
 @dataclass(frozen=True)
@@ -107,7 +109,7 @@ def in_order(tasks):
         For no task at all, two of one name, or tasks that wait for each other in a ring.
     """
     by_name = {}
-    for task in tasks:
+    for task in instance(tasks, list | tuple, "tasks", "a list of Task"):
         if not isinstance(task, Task):
             raise WrongKind(f"tasks: needs Task(...) entries, and {task!r} came.")
         if task.name in by_name:
@@ -152,14 +154,15 @@ def crew_of(cooks, tasks):
     named = list(dict.fromkeys(task.cook for task in tasks.values() if task.cook))
     if cooks is None:
         return tuple(named) or ("cook 1",)
-    if isinstance(cooks, int):
+    if isinstance(cooks, int) and not isinstance(cooks, bool):
+        plain_number(cooks, "cooks", most=_MOST_COOKS)
         if cooks < max(1, len(named)):
             raise OutOfRange(
                 f"cooks: needs at least {max(1, len(named))}, as the tasks name "
                 f"{', '.join(named) or 'nobody'}, and {cooks} came."
             )
         return (*named, *(f"cook {number}" for number in range(1, 1 + cooks - len(named))))
-    crew = _names(cooks)
+    crew = _names(instance(cooks, str | list | tuple, "cooks", "a number of cooks or their names"))
     for name in named:
         if name not in crew:
             raise UnknownName(f"cook: {name!r} is not one of the cooks {', '.join(crew)}.")
@@ -180,6 +183,7 @@ def kit_of(equipment, tasks):
     used = list(dict.fromkeys(each for task in tasks.values() for each in task.equipment))
     if equipment is None:
         return dict.fromkeys(used, 1)
+    instance(equipment, dict, "equipment", 'a table such as {"burner": 3}')
     for name in used:
         if name not in equipment:
             raise UnknownName(

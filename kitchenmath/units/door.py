@@ -1,8 +1,10 @@
 """The door: quantities come in here and leave as plain floats, after a look at kind and range.
 
-`amount(salt, "g", "salt", above=0)` is the usual way in; the rest are its common cases.
+`amount(salt, "g", "salt", above=0)` is the usual way in; the rest are its common cases. What has no
+unit comes in by `plain_number`, what is a list, a table or a thing of the kit by `instance`.
 """
 
+import math
 import numbers
 
 import numpy as np
@@ -11,20 +13,24 @@ from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
 from kitchenmath.units.registry import Quantity, kind_of, registry, same_kind
 from kitchenmath.units.saying import figures, say, spoken
 
+_BEYOND = 1e15  # a double counts no further one by one
 
-def amount(quantity, unit, name, *, least=None, above=None, most=None, below=None):
+
+def amount(quantity, unit, name, *, least=None, above=None, most=None, below=None, many=False):
     """The plain number of `unit` in `quantity`, after a look at kind and range.
 
     Parameters
     ----------
     quantity : Quantity
-        A number or an array with a unit.
+        A number with a unit.
     unit : str
         The unit to count in. "degC" means a temperature point, "delta_degC" a difference.
     name : str
         The parameter's name, for the error.
     least, above, most, below : float, optional
         Bounds in `unit`; `least` and `most` are allowed values, `above` and `below` are not.
+    many : bool
+        Whether an array is allowed too.
 
     Returns
     -------
@@ -50,6 +56,8 @@ def amount(quantity, unit, name, *, least=None, above=None, most=None, below=Non
             f"and a {kind_of(quantity)} came ({say(quantity)})."
         )
     number = quantity.to(unit).magnitude
+    if np.ndim(number) and not many:
+        raise WrongKind(f"{name}: needs one amount, and {_came(quantity)} came.")
     _check_range(number, unit, name, least, above, most, below)
     return number
 
@@ -113,17 +121,64 @@ def alike(first, first_name, second, second_name):
     return first.magnitude, second.to(first.units).magnitude
 
 
-def money(cost, name):
-    """Money in its own currency, brought to one unit: dollar/kg x lb is dollars.
+def plain_number(number, name, *, least=-math.inf, above=-math.inf, most=math.inf, whole=False):
+    """A number without a unit, such as a count of pieces or a factor, as it came.
+
+    Raises
+    ------
+    WrongKind
+        For text, a truth value, a list, or an amount other than a count.
+    OutOfRange
+        Outside the bounds, not finite, or no whole number where one is needed.
+    """
+    if isinstance(number, Quantity) and number.check("[]") and np.ndim(number.magnitude) == 0:
+        number = number.to("count").magnitude
+    if isinstance(number, bool | np.bool_) or not isinstance(number, numbers.Real):
+        raise WrongKind(f"{name}: needs a plain number such as 12, and {_came(number)} came.")
+    kind = "whole number" if whole else "number"
+    if abs(number) >= _BEYOND or not math.isfinite(number) or (whole and number != int(number)):
+        raise OutOfRange(f"{name}: needs a {kind} to reckon with, and {_came(number)} came.")
+    if number < least or number <= above or number > most:
+        bounds = [f"of at least {least:g}"] * (least > -math.inf)
+        bounds += [f"above {above:g}"] * (above > -math.inf)
+        bounds += [f"up to {most:g}"] * (most < math.inf)
+        raise OutOfRange(f"{name}: needs a {kind} {' and '.join(bounds)}, and {number} came.")
+    return int(number) if whole else number
+
+
+def instance(thing, kinds, name, example):
+    """The thing as it came, refused unless it is of one of these classes.
 
     Raises
     ------
     WrongKind
     """
+    if not isinstance(thing, kinds):
+        raise WrongKind(f"{name}: needs {example}, and {_came(thing)} came.")
+    return thing
+
+
+def _came(thing):
+    """What came, in a few words: the whole of a long list helps nobody."""
+    one = isinstance(thing, Quantity) and not np.ndim(thing.magnitude)
+    words = say(thing) if one else repr(thing)
+    return words if len(words) <= 60 else f"{words[:57]}…"
+
+
+def money(cost, name, *, least=0):
+    """Money in its own currency, brought to one unit: dollar/kg x lb is dollars.
+
+    Raises
+    ------
+    WrongKind
+    OutOfRange
+        Below nought, or not a finite sum.
+    """
     cost = cost.to_base_units() if isinstance(cost, Quantity) else cost
     if not isinstance(cost, Quantity) or kind_of(cost) != "money":
         came = say(cost) if isinstance(cost, Quantity) else repr(cost)
         raise WrongKind(f'{name}: needs money such as Q_(3.48, "dollar"), and {came} came.')
+    amount(cost, str(cost.units), name, least=least)
     return cost
 
 
@@ -134,7 +189,11 @@ def one_of(choice, choices, name):
     ------
     UnknownName
     """
-    if choice not in choices:
+    try:
+        known = choice in choices
+    except (TypeError, ValueError):  # a list, a table or an amount: none of them is a name
+        known = False
+    if not known:
         listed = ", ".join(repr(each) for each in choices)
         raise UnknownName(f"{name}: {choice!r} is not one of {listed}.")
     return choice

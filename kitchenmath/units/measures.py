@@ -5,7 +5,7 @@ import math
 
 from kitchenmath.data.tables import table
 from kitchenmath.errors import UnknownName, WrongKind
-from kitchenmath.units.door import amount, one_of
+from kitchenmath.units.door import amount, instance, one_of
 from kitchenmath.units.registry import Q_, Quantity, kind_of
 from kitchenmath.units.saying import COUNTRIES, say, spoken
 
@@ -169,6 +169,7 @@ def in_other_system(quantity):
     >>> in_other_system(Q_(2.4, "kg"))
     '5.29 lb'
     """
+    instance(quantity, Quantity, "quantity", 'an amount such as Q_(2.4, "kg")')
     other = OF_OTHER.get(quantity.units)
     return say(quantity.to(other), digits=3) if other else ""
 

@@ -70,10 +70,12 @@ def Q_(number, unit):
     """
     if isinstance(number, Decimal | Fraction):
         number = float(number)
-    if np.asarray(number).dtype.kind not in "iuf":
+    if isinstance(number, Quantity) or np.asarray(number).dtype.kind not in "iuf":
         raise WrongKind(
             f"number: needs a number, and {number!r} came; read({number!r}) reads text."
         )
+    if not isinstance(unit, str | registry.Unit) or str(unit).strip().isnumeric():
+        raise WrongKind(f'unit: needs a unit such as "kg", and {unit!r} came.')
     try:
         return Quantity(number, unit)
     except (pint.UndefinedUnitError, pint.DefinitionSyntaxError, AttributeError):

@@ -38,7 +38,7 @@ def reading(number, name, *, least=-np.inf, most=np.inf):
         Outside the bounds, or not a finite number.
     """
     if isinstance(number, Quantity) and kind_of(number) != "percent":
-        number = amount(number, "count", name)
+        number = amount(number, "count", name, many=True)
     if isinstance(number, Quantity) or np.asarray(number).dtype.kind not in "iuf":
         came = say(number) if isinstance(number, Quantity) else repr(number)
         raise WrongKind(f"{name}: needs a plain number such as {max(least, 1):g}, and {came} came.")

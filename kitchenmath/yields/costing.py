@@ -1,9 +1,7 @@
 """What a kilo, a portion and a plate cost, and what to ask for it."""
 
-import math
-
-from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.units.door import amount, money, positive, share
+from kitchenmath.errors import WrongKind
+from kitchenmath.units.door import amount, money, plain_number, positive, share
 from kitchenmath.units.registry import Q_, kind_of
 from kitchenmath.units.saying import say
 
@@ -34,8 +32,8 @@ def edible_cost(price, yield_):
     $13.51 per kg
     """
     positive(price, "price")
-    per = (kind_of((price * Q_(1, unit)).to_base_units()) for unit in ("kg", "L", "count"))
-    if "money" not in per:
+    per = {unit: kind_of((price * Q_(1, unit)).to_base_units()) for unit in ("kg", "L", "count")}
+    if "money" not in per.values():
         raise WrongKind(
             f'price: needs a price such as Q_(3.48, "dollar/kg"), and {say(price)} came.'
         )
@@ -65,9 +63,7 @@ def portion_cost(cost, portions):
     >>> portion_cost(cost=Q_(173.89, "dollar"), portions=200).magnitude
     0.86945
     """
-    if not 0 < portions < math.inf:
-        raise OutOfRange(f"portions: needs a number above 0, and {portions} came.")
-    return money(cost, "cost") / portions
+    return money(cost, "cost") / plain_number(portions, "portions", above=0)
 
 
 def menu_price(cost, food_cost):

@@ -1,6 +1,10 @@
-"""Which packs to buy: an exact search in whole numbers that leaves out what cannot win."""
+"""Which packs to buy: a search in whole numbers that leaves out what cannot win."""
 
 import math
+
+from kitchenmath.yields.packs_by_remainder import packs_by_remainder
+
+_MOST_BRANCHES = 3000  # about 30 ms
 
 
 def fewest_packs(need, sizes, prices=None):
@@ -23,9 +27,12 @@ def fewest_packs(need, sizes, prices=None):
 
     Notes
     -----
-    Branch and bound. A branch is left where even its cheapest end, as if the best pack could be
-    cut, is worth less than what is found already. Of the smallest pack and the best one it is the
-    best one's number that is tried, for there are few; the smallest then fills up.
+    Sizes that are multiples of one measure, as a supplier's are, and a need of some packs go by
+    their remainders: exact, in milliseconds. Else branch and bound: a branch is left where even
+    its cheapest end, as if the best pack could be cut, is worth less than what is found already.
+    Of the smallest pack and the best one it is the best one's number that is tried, for there are
+    few; the smallest then fills up. It is exact where it ends by itself; after 3000 branches the
+    best mix so far is taken, which covers the need as well.
 
     Examples
     --------
@@ -34,14 +41,16 @@ def fewest_packs(need, sizes, prices=None):
     >>> fewest_packs(5.5, [5, 1])
     (1, 1)
     """
-    return _Search(need, sizes, prices or [0.0] * len(sizes)).found
+    prices = prices or [0.0] * len(sizes)
+    best = min(range(len(sizes)), key=lambda i: (round(prices[i] / sizes[i], 9), -sizes[i]))
+    at_once = packs_by_remainder(need, sizes, prices, best)
+    return _Search(need, sizes, prices, best).found if at_once is None else at_once
 
 
 class _Search:
     """Packs in the order in which they are tried: large before small, the best one last."""
 
-    def __init__(self, need, sizes, prices):
-        best = min(range(len(sizes)), key=lambda i: (prices[i] / sizes[i], -sizes[i]))
+    def __init__(self, need, sizes, prices, best):
         others = sorted((i for i in range(len(sizes)) if i != best), key=lambda i: -sizes[i])
         self.order = [*others, best]
         self.sizes, self.prices = [sizes[i] for i in self.order], [prices[i] for i in self.order]
@@ -51,6 +60,7 @@ class _Search:
         ]
         self.least_left = _least_left(need, sizes)
         self.tried, self.worth, self.numbers = [0] * len(others), (math.inf,), None
+        self.branches_left = _MOST_BRANCHES
         self.keep(0, need, 0.0, self.tried)
         self.branch(0, need, 0.0)
 
@@ -70,6 +80,7 @@ class _Search:
 
     def branch(self, depth, short, paid):
         """Try each number of one pack, the others after it, unless it cannot be worth more."""
+        self.branches_left -= 1
         count, covered = sum(self.tried[:depth]), max(0.0, short)
         cheapest = round(paid + covered * self.best_price / self.best_size, 9)
         fewest = count + _whole(covered / max(self.sizes[depth:]))
@@ -82,6 +93,8 @@ class _Search:
         size, price = self.sizes[depth], self.prices[depth]
         fills_up = depth == others - 1 and size < self.best_size
         for number in self._fills(short, size, depth) if fills_up else self._all(depth):
+            if self.branches_left < 0:
+                break
             self.tried[depth] = number
             self.branch(depth + 1, short - number * size, paid + number * price)
         self.tried[depth] = 0

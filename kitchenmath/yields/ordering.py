@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 
 from kitchenmath.errors import WrongKind
-from kitchenmath.units.door import alike, positive
+from kitchenmath.units.door import alike, instance, positive
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import say
 from kitchenmath.yields.fewest_packs import fewest_packs
@@ -74,6 +74,8 @@ def order(needs, packs):
     ----------
     USDA *Food Buying Guide*: 27.6 cans are ordered as 28.
     """
+    instance(needs, dict, "needs", 'a table such as {"maize": Q_(27.6, "count")}')
+    instance(packs, dict, "packs", 'a table such as {"maize": Q_(1, "count")}')
     return [_order_line(item, need, packs) for item, need in needs.items()]
 
 

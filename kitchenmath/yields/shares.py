@@ -4,11 +4,9 @@
 the yield is the second over the first.
 """
 
-import math
-
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange
-from kitchenmath.units.door import alike, one_of, positive, share
+from kitchenmath.units.door import alike, one_of, plain_number, positive, share
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import say
 
@@ -155,9 +153,7 @@ def yield_from_factor(factor):
     ----------
     US Armed Forces Recipe Service (TM 10-412), General Information No. 6.
     """
-    if not 1 <= factor < math.inf:
-        raise OutOfRange(f"factor: a purchase factor is at least 1, and {factor} came.")
-    return Q_(100 / factor, "percent")
+    return Q_(100 / plain_number(factor, "factor", least=1), "percent")
 
 
 def cooking_loss(raw, cooked):

@@ -520,7 +520,7 @@ def core_time(**changed):
         (lambda: core_time(piece="egg"), WrongKind, "piece: needs a Piece"),
         (lambda: core_time(start=5), WrongKind, 'start: .*Q_(5, "degC")'),
         (lambda: core_time(start=celsius(900)), OutOfRange, "start: needs at most 500"),
-        (lambda: core_time(start=Q_([5, 8], "degC")), OutOfRange, "start: needs one temperature"),
+        (lambda: core_time(start=Q_([5, 8], "degC")), WrongKind, "start: needs one amount"),
         (lambda: core_time(surface_coefficient=coefficient(0)), OutOfRange, "surface_coefficient"),
         (lambda: core_time(surface_coefficient=Q_(25, "W/m/K")), WrongKind, "surface_coefficient"),
         (lambda: core_time(position="edge"), UnknownName, "position: 'edge'"),

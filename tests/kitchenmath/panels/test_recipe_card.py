@@ -38,7 +38,7 @@ def test_the_example_makes_a_card_and_four_files(panel):
 
 @pytest.mark.parametrize(("box", "typed", "says"), [
     ("make", "lots", "make: “lots”"),
-    ("make", "0", "more than 0"),
+    ("make", "0", "above 0"),
     ("make", "5 L", "weight"),
     ("portion", "big", "portion: “big”"),
     ("food_cost", "130 %", "at most 100"),

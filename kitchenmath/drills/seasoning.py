@@ -20,7 +20,8 @@ def _part(percent):
 
 def _true_degrees(shown, warmth):
     """What the stem would show in the same brine at 60 °F."""
-    return strength_from_salometer(shown, warmth) / strength_from_salometer(shown) * shown.magnitude
+    full, cold = strength_from_salometer(shown, warmth), strength_from_salometer(shown)
+    return (full / cold).to("").magnitude * shown.magnitude
 
 
 SALOMETER = Drill(

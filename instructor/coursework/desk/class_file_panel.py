@@ -29,9 +29,9 @@ OF_BOOK = {
     "late_percent_most": "Percent off at most",
     "late_days": "Does not count after so many days",
     "second_attempt": "Of several attempts counts",
-    "second_attempt_up_to": "With “first”: a later one lifts the mark up to percent",
+    "second_attempt_up_to": "A later one lifts up to percent",
     "nothing_handed_in": "Nothing handed in is",
-    "wait_for_open_marks": "No total while a mark is open (yes or no)",
+    "wait_for_open_marks": "No total while one is open, yes or no",
 }
 CHOICES = {"second_attempt": SecondAttempt.WORDS, "nothing_handed_in": NothingHandedIn.WORDS}
 

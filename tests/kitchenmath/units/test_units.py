@@ -245,7 +245,7 @@ HELPED = {
     "10³ g": "has a power in it",
     "3 kg = 5 lb": "two amounts",
     "3 kg\n4 kg": "more than one line",
-    "1/0 cup": "divides by nought",
+    "1/0 cup": "divides by zero",
     "1.2.3 kg": "no number I know",
     "1e999 g": "too large",
     "9" * 300: "characters came",

@@ -3,11 +3,11 @@
 # Set 3: Cut to size
 
 The celeriac brunoise at Brackwater House goes into one pan.
-You cut some, you measure it, and you say what your tray can and cannot promise.
+You cut some and measure it, you judge two trays, and you cut to a name.
 
 **Seven questions, 20 points.**
 This set starts from **your own ten readings**. Question 1 says what to do where you cannot take any.
-Type each answer between the quotes, as you would write it on a card: `"3.15 mm"`, `"18 %"`, `"35 s"`.
+Type each answer between the quotes, as you would write it on a card: `"3.15 mm"`, `"24 pieces"`, `"18 %"`, `"35 s"`.
 Or compute it with the numbers shown, for example `q6 = six.time * 2`; your ten readings are `mine.lengths`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -27,7 +27,9 @@ student = "BH-0000"
 ### END SOLUTION
 
 # %% open-set
+from kitchenmath.cuts import CUTS
 from kitchenmath.practice import invented_readings, open_set, steps
+from kitchenmath.practice.drawn import two_trays, words
 
 sheet = open_set("03-cut-to-size", term="demo", student=student)
 sheet
@@ -199,7 +201,7 @@ q2 = mine.lengths.mean()
 sheet.look("q2", q2, "length", plausible=("1 mm", "10 mm"))
 ### BEGIN HIDDEN TESTS
 import math
-from statistics import fmean, median, stdev, variance
+from statistics import fmean, median
 
 from kitchenmath.practice import Question, Slip, Within
 
@@ -265,85 +267,55 @@ sheet.award(
 
 # %% [markdown] q3-text
 """
-## 3. Their spread (3 points)
+## 3. Two trays (3 points)
 
-The mean says whether you aim right. The spread says whether the pan cooks evenly.
-**What is the standard deviation** of the ten, as a sample of the tray?
+Two cooks have cut brunoise, and you measured ten pieces of each tray.
+A piece is on size at 3 mm ± 0.5 mm, and a piece on the edge of that is on size.
+**A tray passes with one piece of ten off size at most.** One of the two does not pass.
+**How many pieces of that tray are off size?** That number is what you tell the cook.
 
-Answer within 2 % of it: rounding on the way costs no more, and nobody sees less on a tray.
+Answer with a whole number, such as `"3"` or `"3 pieces"`.
 """
+
+# %% q3-given
+three = sheet.given("q3", trays=two_trays("ten edges from each, invented"))
+three
 
 # %% q3-answer
 q3 = ""
 ### BEGIN SOLUTION
-from kitchenmath.cuts import judge
-
-judged = judge(mine.lengths, "brunoise", tolerance=Q_(0.5, "mm"))
-q3 = judged.sd
+off = [
+    sum(abs(size - 3) > 0.51 for size in tray) for tray in (three.trays.first, three.trays.second)
+]
+q3 = str(max(off))
 ### END SOLUTION
 
 # %% q3-check
-sheet.look("q3", q3, "length", plausible=("0.01 mm", "5 mm"))
-
-
+sheet.look("q3", q3, "count", plausible=("0", "10"))
 ### BEGIN HIDDEN TESTS
-def spread_slip(q1, number_mm):
-    """A length, or None where it lies so near the standard deviation that nobody can tell."""
-    sd_mm = stdev(in_mm(q1))
-    return Q_(number_mm, "mm") if abs(number_mm - sd_mm) > 0.03 * sd_mm else None
+from kitchenmath.drills.trays import (
+    off_in_the_tray_sent_back,
+    piece_slips,
+    sizes_said,
+    tray_slips,
+    whole_pieces,
+)
 
+WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
 
 sheet.award(
     Question(
         "q3",
-        "length",
+        "count",
         3,
-        Within(Q_(2, "percent")),
-        formula=lambda q1: Q_(stdev(in_mm(q1)), "mm"),
-        slips=(
-            Slip(
-                "divided by all pieces",
-                lambda q1: spread_slip(q1, stdev(in_mm(q1)) * math.sqrt((len(q1) - 1) / len(q1))),
-                "You shared the squares among all pieces, as for a mean. But their own mean lies "
-                "closer to them than the tray's does, so a sample divides by one less.",
-                worth=2,
-            ),
-            Slip(
-                "forgot the root",
-                lambda q1: spread_slip(q1, variance(in_mm(q1))),
-                "These are square millimetres: the mean of the squares, one step before the end. "
-                "Take the root to come back to millimetres.",
-                worth=2,
-            ),
-            Slip(
-                "took the mean distance",
-                lambda q1: spread_slip(q1, fmean(abs(each - mean_mm(q1)) for each in in_mm(q1))),
-                "You took the mean of the distances as they are, which sounds like spread and is "
-                "one. The standard deviation squares them first, so that one piece far off weighs "
-                "more.",
-                worth=1,
-            ),
-            Slip(
-                "took the range",
-                lambda q1: spread_slip(q1, max(in_mm(q1)) - min(in_mm(q1))),
-                "This is the largest less the smallest. It is quick at the board, but two pieces "
-                "speak for ten, and it grows the more pieces you measure.",
-                worth=1,
-            ),
-            Slip(
-                "gave it over the mean",
-                lambda q1: spread_slip(q1, stdev(in_mm(q1)) / mean_mm(q1)),
-                "You divided by the mean, as one does to compare two cuts. That is the "
-                "coefficient of variation, and it has no millimetres: 0.18 of it is 18 "
-                "%.",
-                worth=2,
-            ),
-        ),
+        WHOLE,
+        formula=off_in_the_tray_sent_back,
+        slips=tray_slips((1, 2, 2, 2)),
         working=(
-            "each piece less {q2}, squared, all added up",
-            "the sum ÷ one piece less, and the root of that = {answer}",
+            "on size is 2.5 mm to 3.5 mm; count what is smaller or larger, in each tray",
+            "one of them has one off at most and passes; in the other {answer} are off",
         ),
-        skill="spread of a sample",
+        skill="which tray passes",
         lesson="03-cut-to-size.ipynb",
     ),
     q3,
@@ -352,112 +324,52 @@ sheet.award(
 
 # %% [markdown] q4-text
 """
-## 4. What ten pieces can promise (3 points)
+## 4. Cut to a name (3 points)
 
-Here a piece is on size at 3 mm ± 0.5 mm, and a piece on the edge of that is on size.
-Count yours. Then see what so many of ten may mean for the whole tray:
+The chef calls out a cut by its name.
+You have a block, squared off; it is all cut to that, by the sizes of this class.
+Name, size and shape: a cube is as long as it is thick, and a stick has a length of its own, which lies along the block.
+**How many whole pieces does the block give?**
 
-| on size, of ten | the whole tray, 95 % interval |
-|---|---|
-| 10 | 69 to 100 % |
-| 9 | 55 to 100 % |
-| 8 | 44 to 97 % |
-| 7 | 35 to 93 % |
-| 6 | 26 to 88 % |
-| 5 | 19 to 81 % |
-| 4 | 12 to 74 % |
-| 3 | 7 to 65 % |
-| 2 | 3 to 56 % |
-| 1 | 0 to 45 % |
-| 0 | 0 to 31 % |
-
-**What share of the whole tray may be off size, at worst?**
-(With fewer than ten, `judge` of lesson 3 knows the interval.)
-
-Answer within 1 %: the table is printed to that.
+The sizes are on the card of lesson 3, which belongs beside the board. Answer with a whole number.
 """
+
+# %% q4-given
+four = sheet.given(
+    "q4",
+    cut=words(("brunoise", "small dice", "julienne", "jardinière", "bâtonnet"), "the cut"),
+    side=steps(16, 34, 3, "mm", "the block, wide and high"),
+    long=steps(88, 148, 20, "mm", "the block, long"),
+)
+four
 
 # %% q4-answer
 q4 = ""
 ### BEGIN SOLUTION
-q4 = Q_(100, "percent") - judged.within_interval[0]
+named = CUTS[four.cut]
+thick = named.thinnest
+along = named.dimensions.get("length", thick)
+q4 = str(int(four.side / thick) ** 2 * int(four.long / along))
 ### END SOLUTION
 
 # %% q4-check
-sheet.look("q4", q4, "percent", plausible=("0 %", "100 %"))
+sheet.look("q4", q4, "count", plausible=("2", "10,000"))
 ### BEGIN HIDDEN TESTS
-from kitchenmath.cuts.spread import share_limits
-
-EDGE_MM = 0.5 + 1e-6
-
-
-def off_at_worst(hits, pieces):
-    return 100 * (1 - share_limits(hits, pieces)[0])
-
-
-def on_size(q1):
-    return sum(abs(size - 3) <= EDGE_MM for size in in_mm(q1))
-
-
-def share_slip(q1, share):
-    """A percentage, or None where it lies so near the right one that nobody can tell."""
-    right = off_at_worst(on_size(q1), len(q1))
-    return Q_(share, "percent") if abs(share - right) > 1.1 else None
-
-
 sheet.award(
     Question(
         "q4",
-        "percent",
+        "count",
         3,
-        Within(Q_(1, "percent"), "the table is printed to that"),
-        formula=lambda q1: Q_(off_at_worst(on_size(q1), len(q1)), "percent"),
-        slips=(
-            Slip(
-                "took the sample for the tray",
-                lambda q1: share_slip(q1, 100 * (1 - on_size(q1) / len(q1))),
-                "This is what your ten show, and it is tempting to stop there. Another ten of the "
-                "same tray show something else: the interval says how much else.",
-                worth=1,
-            ),
-            Slip(
-                "gave the share on size",
-                lambda q1: share_slip(q1, 100 - off_at_worst(on_size(q1), len(q1))),
-                "This is the least that is on size, as the table prints it. What is off is the "
-                "rest, up to 100 %.",
-                worth=2,
-            ),
-            Slip(
-                "took the better end",
-                lambda q1: share_slip(q1, 100 * (1 - share_limits(on_size(q1), len(q1))[1])),
-                "You took the upper end, which is the larger number of the row. It is the best "
-                "that the tray can be; a promise to the chef is made on the worst.",
-                worth=2,
-            ),
-            Slip(
-                "counted the edge as off",
-                lambda q1: share_slip(
-                    q1, off_at_worst(sum(abs(size - 3) < 0.5 - 1e-6 for size in in_mm(q1)), len(q1))
-                ),
-                "You counted pieces on the edge of the band as off; to be strict feels safe. Here "
-                "2.5 mm and 3.5 mm are on size: the band was said beforehand.",
-                worth=2,
-            ),
-            Slip(
-                "counted the large ones only",
-                lambda q1: share_slip(
-                    q1, off_at_worst(sum(size - 3 <= EDGE_MM for size in in_mm(q1)), len(q1))
-                ),
-                "You counted the pieces that are too large, as those catch the eye. Those that "
-                "are too small are off too: they are mush when the rest is done.",
-                worth=2,
-            ),
-        ),
+        WHOLE,
+        formula=whole_pieces,
+        slips=piece_slips((1, 1, 1, 2)),
         working=(
-            "count the pieces from 2.5 mm to 3.5 mm, and take the low end of their row",
-            "100 % − the low end = {answer}",
+            "by the sizes of this class {cut} is {size}",
+            "{side} ÷ its side, twice, and {long} ÷ its length: whole pieces only, each way",
+            "all three multiplied = {answer}",
         ),
-        skill="what a sample can promise",
+        on_the_way={"size": sizes_said},
+        skill="named cuts",
         lesson="03-cut-to-size.ipynb",
     ),
     q4,

@@ -3,7 +3,7 @@
 import math
 
 from kitchenmath.cuts import CUTS, cooking_time_factor, squared_yield
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, trays
 from kitchenmath.practice import Question, Slip, Within
 from kitchenmath.practice.own_numbers import steps
 from kitchenmath.units import Q_
@@ -262,4 +262,4 @@ DRILLS = {
         EVENNESS,
         TIME_FOR_A_NEW_SIZE,
     )
-}
+} | trays.DRILLS

@@ -59,6 +59,8 @@ class Question(AskedQuestion):
         Points for a right method on a wrong earlier answer; all of them by default.
     working : tuple of str
         Lines of working; {name} is a given number or an earlier answer, {answer} the result.
+    on_the_way : dict of str to callable
+        Formulas of what lies between, by the name that a line of working has for it: {litre}.
     skill, lesson : str
         What it trains and where to read it again.
     """
@@ -74,6 +76,7 @@ class Question(AskedQuestion):
     skill: str = ""
     lesson: str = ""
     system: str = field(default="us", repr=False)
+    on_the_way: dict = field(default_factory=dict, repr=False, hash=False)
 
     told_in_numbers = True
 
@@ -158,7 +161,8 @@ class Question(AskedQuestion):
     @property
     def builds_on(self):
         """The given numbers and earlier answers that the formulas name."""
-        formulas = (self.formula, *(slip.formula for slip in self.slips))
+        slips = (slip.formula for slip in self.slips)
+        formulas = (self.formula, *slips, *self.on_the_way.values())
         return {name for formula in formulas for name in _names(formula)}
 
     def played(self, known):
@@ -240,7 +244,8 @@ class Question(AskedQuestion):
         return abs(number - target.magnitude) <= allowed
 
     def _verdict(self, outcome, points, answer, right, known, slips=(), notes=()):
-        shown = {name: said(value) for name, value in known.items()} | {"answer": say(right)}
+        between = {name: value_of(each, known) for name, each in self.on_the_way.items()}
+        shown = {name: _shown(value) for name, value in (known | between).items()}
         return Verdict(
             question=self.id,
             outcome=outcome,
@@ -253,13 +258,18 @@ class Question(AskedQuestion):
             notes=notes,
             answer=answer if isinstance(answer, str) else say(answer),
             right=say(right) if isinstance(answer, str) else in_unit_of(answer, right),
-            working=tuple(line.format(**shown) for line in self.working),
+            working=tuple(line.format(answer=say(right), **shown) for line in self.working),
         )
 
 
 def wrong_side(safe, points):
     """The slip of an answer that was rounded to the side where it does harm."""
     return Slip(WRONG_SIDE, lambda: None, wrong_side_says(safe), worth=points)
+
+
+def _shown(value):
+    """A number or a word as a line of working has it."""
+    return value if isinstance(value, str) else said(value)
 
 
 def _plain(quantity):

@@ -3,10 +3,8 @@
 BH-1007's sample is 4, 3, 3, 4, 4, 3.5, 2.5, 3.5, 3.5, 3 mm.
 
 Mean: the ten add up to 34; 34 / 10 = 3.4 mm.
-Spread: less 3.4 and squared 3 x 0.36 (the fours), 3 x 0.16 (the threes), 3 x 0.01 (the 3.5s) and
-0.81 (the 2.5) are 2.40; 2.40 / 9 = 0.2667, and its root is 0.516 mm.
-Promise: the three fours are off, seven of ten are on size; that row reads 35 to 93 %, so at worst
-100 - 35 = 65 % are off.
+Trays: A is 2, 3, 2.5, 2, 4, 4, 3, 3, 3, 3.5 mm: four are off; B has none off, and passes.
+Block: small dice are 6 mm; 28 / 6 gives 4, 128 / 6 gives 21: 4 x 4 x 21 = 336.
 Dice: 38 mm / 1.414 = 26.87 mm give 4 each way, 110 mm give 18: 4 x 4 x 18 = 288 dice of 216 mm³ are
 62,208 mm³. The carrot: 0.7854 x 38 x 38 x 110 = 124,753 mm³. 62,208 / 124,753 = 49.9 %.
 Time: 4 / 3.4 = 1.1765, squared 1.384; 25 s x 1.384 = 34.6 s.
@@ -14,8 +12,8 @@ Time: 4 / 3.4 = 1.1765, squared 1.384; 25 s x 1.384 = 34.6 s.
 
 import json
 import random
-import re
 from dataclasses import asdict
+from statistics import fmean
 
 import pytest
 from coursework.classes.course import Bounds
@@ -24,18 +22,18 @@ from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
-from kitchenmath.cuts.spread import share_limits
+from kitchenmath.drills.trays import off_size, sent_back, sizes_said, whole_pieces
 from kitchenmath.practice import Measured, in_words
+from kitchenmath.practice.drawn import two_trays
+from kitchenmath.units import Q_
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
 RAW = key_notebook(SET)
-RIGHT = {"q2": "3.4 mm", "q3": "0.516 mm", "q4": "65 %", "q5": "49.9 %", "q6": "34.6 s"}
+RIGHT = {"q2": "3.4 mm", "q3": "4", "q4": "336", "q5": "49.9 %", "q6": "34.6 s"}
 OUT_OF = {"q1": 3, "q2": 2, "q3": 3, "q4": 3, "q5": 3, "q6": 3}
-# Ten of their own. They add up to 31.5, so the mean is 3.15 mm. Squared distances: 3 x 0.1225
-# (3.5), 4 x 0.0225 (3), 2 x 0.4225 (2.5), 0.7225 (4): 2.025; / 9 = 0.225, its root 0.474 mm.
-# The four alone is off: 9 of ten, 55 to 100 %, so 45 % at worst. 25 s x (4 / 3.15)² = 40.3 s.
+# Ten of their own. They add up to 31.5, so the mean is 3.15 mm; 25 s x (4 / 3.15)² = 40.3 s.
 OWN = "3.5, 3.0, 2.5, 4.0, 3.0, 3.5, 3.0, 2.5, 3.5, 3.0 mm"
-FROM_OWN = {"q2": "3.15 mm", "q3": "0.474 mm", "q4": "45 %", "q5": "49.9 %", "q6": "40.3 s"}
+FROM_OWN = {"q2": "3.15 mm", "q3": "4", "q4": "336 pieces", "q5": "49.9 %", "q6": "40.3 s"}
 
 IN_INCHES = "0.14 0.12 0.1 0.16 0.12 0.14 0.12 0.1 0.14 0.12"
 IN_CM = "0.35 0.3 0.25 0.4 0.3 0.35 0.3 0.25 0.35 0.3"
@@ -75,14 +73,13 @@ def test_the_hand_calculation_from_own_readings_earns_everything(key):
         ("q2", "3.5 mm", "took the middle reading", 1),  # 2.5 3 3 3 3.5 | 3.5 3.5 4 4 4
         ("q2", "3.78 mm", "divided by one too few", 1),  # 34 / 9
         ("q2", "34 mm", "gave the sum", 0),
-        ("q3", "0.49 mm", "divided by all pieces", 2),  # root of 2.40 / 10
-        ("q3", "0.267 mm", "forgot the root", 2),
-        ("q3", "0.42 mm", "took the mean distance", 1),  # (1.8 + 1.2 + 0.3 + 0.9) / 10
-        ("q3", "1.5 mm", "took the range", 1),
-        ("q4", "30 %", "took the sample for the tray", 1),
-        ("q4", "35 %", "gave the share on size", 2),
-        ("q4", "7 %", "took the better end", 2),  # 100 - 93
-        ("q4", "93 %", "counted the edge as off", 2),  # 3.5 and 2.5 off: three of ten, from 7 %
+        ("q3", "0", "went by the mean", 1),  # tray B: 32 / 10 = 3.2 mm, and none is off
+        ("q3", "6", "counted the edge as off", 2),  # 2.5 and 3.5 too
+        ("q3", "6", "counted what is on size", 2),
+        ("q3", "2", "counted the large ones only", 2),
+        ("q4", "3402", "took another cut's size", 1),  # 9 x 9 x 42 brunoise
+        ("q4", "84", "counted one layer", 1),  # 4 x 21
+        ("q4", "465", "divided the volumes", 2),  # 28 x 28 x 128 / 216 = 464.6
         ("q5", "63.7 %", "squared it and forgot the dice", 2),  # 2 / pi
         ("q5", "78.3 %", "share of the square, not of the carrot", 2),  # of 26.87² x 110 mm³
         ("q5", "28 %", "squared to half the diameter", 1),  # 19 mm give 3: 162 dice
@@ -143,16 +140,20 @@ def test_readings_with_a_slipped_point_are_built_on_as_they_were_typed(key):
     assert points(verdicts) == dict.fromkeys(OUT_OF, 0) | {"q1": 2, "q2": 2}
 
 
-def test_the_table_in_the_text_is_the_exact_interval(key):
-    """Clopper and Pearson's for ten pieces, rounded to 1 %; 9 of 10 from 55.5 to 99.75 %."""
-    rows = re.findall(r"^\| (\d+) \| (\d+) to (\d+) % \|$", key.asked["q4"], re.MULTILINE)
-    exact = {
-        hits: tuple(round(100 * each) for each in share_limits(hits, 10)) for hits in range(11)
-    }
+def test_every_pair_of_trays_has_one_that_passes_and_one_that_has_the_better_mean():
+    """One off at most and a mean off 3 mm; two or more off, and a mean of just 3 mm."""
+    for trays in two_trays("two trays").values:
+        fails, passes = sent_back(trays)
 
-    assert {int(hits): (int(low), int(high)) for hits, low, high in rows} == exact
-    assert exact[9] == (55, 100)
-    assert exact[10] == (69, 100)
+        assert off_size(passes) <= 1 < off_size(fails) <= 6
+        assert 3.0 == fmean(fails) < fmean(passes)
+        assert 10 == len(passes) == len(fails)
+
+
+def test_sticks_are_counted_by_their_length():
+    """By hand: julienne is 3 x 3 x 40 mm; 28 / 3 gives 9, 128 / 40 gives 3: 9 x 9 x 3 = 243."""
+    assert 243 == whole_pieces("julienne", Q_(28, "mm"), Q_(128, "mm")).magnitude
+    assert "3 × 3 × 40 mm" == sizes_said("julienne")
 
 
 def test_a_hand_in_goes_through_both_rooms(key):
@@ -208,11 +209,11 @@ def test_random_measurements_and_answers_never_stop_the_marking(key):
 
 
 def test_the_set_asks_for_a_measurement_first(key):
-    """Question 1 is measured, and all but the carrot build on it."""
+    """Question 1 is measured; the mean and the time of the largest build on it."""
     first, *others = key.sheet.questions.values()
 
     assert isinstance(first, Measured)
-    assert [each.id for each in others if "q1" in each.builds_on] == ["q2", "q3", "q4", "q6"]
+    assert [each.id for each in others if "q1" in each.builds_on] == ["q2", "q6"]
 
 
 def test_ten_sizes_from_a_photo_earn_what_ten_by_hand_earn(key):

@@ -43,7 +43,8 @@ The time in the oven is an estimate: a probe decides, in the thickest part of ev
 Raw poultry has its own board and knife, and hands are washed after it.
 **Allergens** on this plate: gluten, milk, celery, mustard, and soya from the lecithin in the foam. Read the label of the stock.
 
-Answer within 1 min: the sheet is written in minutes.
+Answer to the minute, or **rounded up** to the next five minutes, as sheets are written.
+Never round down: then the birds go in too late.
 """
 
 # %% q1-given
@@ -73,7 +74,7 @@ sheet.award(
         "q1",
         "time",
         2,
-        Within(Q_(1, "min")),
+        Within(Q_(1, "min"), "as sheets are written", safe="up", to=Q_(5, "min")),
         formula=lambda roast, rest, carve, plate: roast + rest + carve + plate,
         slips=(
             Slip(
@@ -127,7 +128,8 @@ The cook is free from the moment shown.
 A velouté that waits is kept hot, at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C), covered, with a probe in it. Your local food code comes first.
 Pour hot sauce away from your body.
 
-Answer within 1 min: the sheet is written in minutes.
+Answer to the minute, or **rounded down** to five minutes, as sheets are written.
+Never round up: nobody can spend spare minutes that are not there.
 """
 
 # %% q2-given
@@ -165,7 +167,7 @@ sheet.award(
         "q2",
         "time",
         2,
-        Within(Q_(1, "min")),
+        Within(Q_(1, "min"), "as sheets are written", safe="down", to=Q_(5, "min")),
         formula=lambda free, veloute, season, foam, plate: (
             free - latest(veloute, season, foam, plate)
         ),
@@ -196,7 +198,7 @@ sheet.award(
                 lambda free, veloute, season, foam, plate: unless_near(
                     latest(veloute, season, foam, plate),
                     free - latest(veloute, season, foam, plate),
-                    2,
+                    6,
                 ),
                 "This is how long before the service the velouté must begin at the latest, the "
                 "step before the last. Slack is the room in front of that moment.",
@@ -224,7 +226,8 @@ The base is cider that was reduced **by** the share shown.
 
 A boiling reduction spits, and a pan that boils dry burns: somebody stays with it.
 
-Answer within 50 mL: the jug shows no less.
+Answer within 50 mL, as the jug shows it, or **rounded up** to the next 0.1 L, as it is ordered.
+Never round down: then the last covers have no foam.
 """
 
 # %% q3-given
@@ -256,7 +259,7 @@ sheet.award(
         "q3",
         "volume",
         2,
-        Within(Q_(50, "mL")),
+        Within(Q_(50, "mL"), "as it is ordered", safe="up", to=Q_(100, "mL")),
         formula=lambda covers, base, cut: covers.magnitude * base / (1 - gone(cut)),
         slips=(
             Slip(
@@ -425,7 +428,8 @@ sheet.award(
 
 **What must the plate sell for**, so that the food of question 4 is the stated share of the price?
 
-Answer within 25 cents: the card is rounded to half dollars.
+Answer within 25 cents, or **rounded up** to the next half dollar, as cards are printed.
+Never round down: then the food is a larger share than was asked for.
 """
 
 # %% q5-given
@@ -446,7 +450,7 @@ sheet.award(
         "q5",
         "money",
         2,
-        Within(Q_(0.25, "dollar")),
+        Within(Q_(0.25, "dollar"), "as cards are printed", safe="up", to=Q_(0.50, "dollar")),
         formula=lambda q4, food_cost: q4 / food_cost.to("").magnitude,
         slips=(
             Slip(

@@ -87,7 +87,7 @@ def _student(names, sheet):
         return str(error)
     if sheet and sheet.student != number:
         return f"{number}. The numbers above belong to another: run all cells again from the top."
-    return number
+    return f"Look again: {sheet.unlike}" if sheet and sheet.unlike else number
 
 
 def _asked_of(sheet):

@@ -125,6 +125,44 @@ def student_number(text):
     return number.upper()
 
 
+def unlike(number, example):
+    """What to say of a student number that is not written like the class's; "" where it is.
+
+    Parameters
+    ----------
+    number : str
+        As `student_number` gives it.
+    example : str
+        One of the class's numbers: figures stand for any figure, all else for itself. "" where the
+        class gave none.
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> unlike("BH-1007", "BH-1001")
+    ''
+    >>> unlike("BH1007", "BH-1001").partition("? ")[0]
+    'BH1007 is not written like the numbers of your class, such as BH-1001. Did you mean BH-1007'
+    """
+    if not example or _any_figure(number) == _any_figure(example.upper()):
+        return ""
+    signs = re.sub(r"[^A-Z0-9]", "", number)
+    start = f"{number} is not written like the numbers of your class, such as {example.upper()}."
+    meant = ""
+    if _any_figure(signs) == _any_figure(re.sub(r"[^A-Z0-9]", "", example.upper())):
+        left = iter(signs)
+        place = re.sub(r"[A-Z0-9]", lambda _: next(left), example.upper())
+        meant = f" Did you mean {place}?"
+    return f"{start}{meant} Another number draws other numbers."
+
+
+def _any_figure(text):
+    return re.sub(r"\d", "0", text)
+
+
 def given(term, student, question, **choices):
     """A student's own numbers for one question.
 

@@ -4,7 +4,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.following import follow, tell
 from kitchenmath.practice.measured import built_on, why_not
-from kitchenmath.practice.own_numbers import Given, given, student_number
+from kitchenmath.practice.own_numbers import Given, given, student_number, unlike
 from kitchenmath.practice.stumbles import speak_plainly
 from kitchenmath.practice.typed_cells import read_as_typed
 from kitchenmath.units.door import one_of
@@ -20,7 +20,7 @@ WORDS = (
 VARIABLES = {f"q{number}": word for number, word in enumerate(WORDS, start=1)}
 
 
-def open_set(set_id, term, student):
+def open_set(set_id, term, student, like=""):
     """The sheet of one set for one student.
 
     Parameters
@@ -30,6 +30,8 @@ def open_set(set_id, term, student):
     term : str
     student : str
         The student number as typed; without one the sheet says so and shows no numbers.
+    like : str
+        One of the class's numbers; a student number that is written otherwise is told so.
 
     Returns
     -------
@@ -37,7 +39,7 @@ def open_set(set_id, term, student):
     """
     speak_plainly()
     read_as_typed()
-    sheet = Sheet(set_id, term, student)
+    sheet = Sheet(set_id, term, student, like)
     follow(sheet)
     return sheet
 
@@ -53,20 +55,25 @@ class Sheet:
         Filled by `award`, which only a key calls.
     looked : dict of str to (str, tuple or None)
         For each question that `look` saw, its kind and what is plausible.
+    unlike : str
+        What to say of a student number that is not written like the class's.
     """
 
-    def __init__(self, set_id, term, student):
+    def __init__(self, set_id, term, student, like=""):
         self.set_id, self.term = set_id, term
         self.choices, self.questions, self.answers, self.looked = {}, {}, {}, {}
+        self.unlike = ""
         try:
             self.student = student_number(student)
+            self.unlike = unlike(self.student, like)
         except KitchenError as error:
             self.student, self._trouble = "", str(error)
 
     def __repr__(self):
         if not self.student:
             return f"Stop here: {self._trouble} Then run this cell again."
-        return f"Set {self.set_id}, term {self.term}, student {self.student}."
+        again = f"\nLook again: {self.unlike}" if self.unlike else ""
+        return f"Set {self.set_id}, term {self.term}, student {self.student}.{again}"
 
     def given(self, question, **choices):
         """The student's numbers for a question; shown in words at the end of a cell.

@@ -21,6 +21,7 @@ from coursework.classes.policy import (
 from coursework.classes.roster import read_roster, refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
+from kitchenmath.practice.own_numbers import STUDENT_NUMBER
 
 __all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
            "open_course", "read_roster"]  # fmt: skip
@@ -58,6 +59,7 @@ class Settings:
     gradebook: str = ""
     student_codes: YesNo = False
     country: Country = ""
+    numbers_like: str = ""
     bounds: Bounds = field(default_factory=Bounds)
     mark_book: MarkBook = field(default_factory=MarkBook)
     sets: dict[str, SetRule] = field(default_factory=dict)
@@ -82,6 +84,8 @@ class Course:
         Whether a set asks for a code that each student was given.
     country : str
         Two letters, or "": how tables for the office are written.
+    numbers_like : str
+        One of the class's student numbers, so that a set can say when one is written otherwise.
     """
 
     folder: Path
@@ -93,6 +97,7 @@ class Course:
     gradebook_address: str = ""
     student_codes: bool = False
     country: str = ""
+    numbers_like: str = ""
 
     @property
     def gradebook(self):
@@ -155,6 +160,8 @@ term = "{term}"
 # The class's country in two letters: tables for the office are written in its way, in Germany
 # (DE) with semicolons and decimal commas. Without this line: commas, and decimal points.
 # country = "GB"
+# One of your student numbers; then a set's first cell says when a number is written otherwise.
+# numbers_like = "BH-1001"
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
 # There are: {bounds}.
@@ -236,6 +243,9 @@ def open_course(folder, text=None):
             f"course.toml: the term “{settings.term}” may have letters, figures, spaces and "
             ". _ - only."
         )
+    if settings.numbers_like and not STUDENT_NUMBER.fullmatch(settings.numbers_like):
+        raise CourseError(f"course.toml: numbers_like: “{settings.numbers_like}” is no student "
+                          'number: type one of your class, as in "BH-1001".')  # fmt: skip
     if settings.gradebook and "://" not in settings.gradebook:
         raise CourseError(
             'course.toml: gradebook needs an address, as in "postgresql+psycopg://host/marks".'
@@ -250,4 +260,5 @@ def open_course(folder, text=None):
         settings.gradebook,
         settings.student_codes,
         settings.country,
+        settings.numbers_like,
     )

@@ -64,6 +64,8 @@ def _hand_out(course, set_id):
     if course.student_codes:
         make_codes(course)
         raw = with_code(raw)
+    if course.numbers_like:
+        raw = with_numbers_like(raw, course.numbers_like)
     key = for_term(raw, course.term)
     refuse_unchecked(course, set_id, key, library())
     file = course.key(set_id)
@@ -169,6 +171,16 @@ def with_code(raw):
         if cell.get("id") == "me":
             first, _, rest = source(cell).partition("\n")
             cell["source"] = f'{first}\ncode = ""\n{rest}'.splitlines(keepends=True)
+    return json.dumps(notebook, ensure_ascii=False).encode()
+
+
+def with_numbers_like(raw, example):
+    """The key with one of the class's numbers in the cell that opens the set."""
+    notebook = json.loads(raw)
+    for cell in notebook["cells"]:
+        if cell.get("id") == "open-set":
+            text = source(cell).replace("student=student)", f'student=student, like="{example}")')
+            cell["source"] = text.splitlines(keepends=True)
     return json.dumps(notebook, ensure_ascii=False).encode()
 
 

@@ -5,6 +5,8 @@ import sqlite3
 import pytest
 from coursework.classes.course import Bounds, new_course, open_course, read_roster
 from coursework.errors import CourseError
+from coursework.sets.hand_out import with_numbers_like
+from coursework.sets.key_text import key_notebook
 
 ROSTER = {"BH-1001": "Ada Quill", "BH-1019": "Søren Kelp", "BH-1024": 'Zoë "Zo" Ferny, jun.'}
 
@@ -35,6 +37,23 @@ def test_a_new_class_opens_as_it_was_made(course):
     assert course == again
     assert ("Pastry, first years", "autumn 2026", ROSTER) == (again.name, again.term, again.roster)
     assert Bounds() == again.bounds
+
+
+def test_a_class_gives_the_shape_of_its_numbers_and_its_sets_say_which_are_unlike(course):
+    """In the cell that opens the set; nobody's copy has it without the line in the course file."""
+    file = course.folder / "course.toml"
+    text = file.read_text("utf-8")
+    file.write_text(text.replace('# numbers_like = "BH-1001"', 'numbers_like = "BH-1001"'), "utf-8")
+    again = open_course(course.folder)
+    key = with_numbers_like(key_notebook("04-buy-enough"), again.numbers_like)
+
+    assert ("", "BH-1001") == (course.numbers_like, again.numbers_like)
+    assert b'student=student, like=\\"BH-1001\\")' in key
+
+
+def test_an_odd_example_of_the_numbers_is_refused(tmp_path):
+    with pytest.raises(CourseError, match="numbers_like: “B 1” is no student number"):
+        opened(tmp_path, 'name = "C"\nterm = "demo"\nnumbers_like = "B 1"\n')
 
 
 def test_a_folder_takes_one_class_only(course):

@@ -367,6 +367,26 @@ def test_a_sheet_without_a_student_number_says_so_and_shows_no_numbers(capsys):
     assert "once your student number is in" in repr(sheet.given("q1", need=NEED))
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("bh-1007", ""),
+        ("BH1007", "Did you mean BH-1007?"),
+        ("bh_1007", "Did you mean BH-1007?"),
+        ("Anna", "ANNA is not written like the numbers of your class"),
+        ("BH-107", "BH-107 is not written like the numbers of your class, such as BH-1001."),
+        ("CH-1007", "CH-1007 is not written like"),
+    ],
+)
+def test_a_number_that_is_not_written_like_the_class_is_told_at_once(typed, meant):
+    """BH-1001 given by the class: the letters as they are, any figure for a figure."""
+    sheet = open_set("04", "demo", typed, like="BH-1001")
+
+    assert (meant in sheet.unlike) if meant else sheet.unlike == ""
+    assert ("Look again" in repr(sheet)) == bool(meant)
+    assert "" == open_set("04", "demo", typed).unlike
+
+
 def test_looking_at_an_answer_says_what_it_is_and_never_whether_it_is_right(capsys):
     """Right and wrong answers get the same words."""
     sheet = open_set("04", "demo", "BH-1")

@@ -213,7 +213,7 @@ q3 = brine_parts(three.brine, three.wanted).salt
 ### END SOLUTION
 
 # %% q3-check
-sheet.look("q3", q3, "weight", plausible=("100 g", "10 kg"))
+sheet.look("q3", q3, "weight", plausible=("100 g", "4 kg"))
 
 
 ### BEGIN HIDDEN TESTS
@@ -393,7 +393,7 @@ q5 = salt_for_equilibrium(five.birds, five.water, five.target)
 ### END SOLUTION
 
 # %% q5-check
-sheet.look("q5", q5, "weight", plausible=("50 g", "5 kg"))
+sheet.look("q5", q5, "weight", plausible=("50 g", "2 kg"))
 ### BEGIN HIDDEN TESTS
 sheet.award(
     Question(

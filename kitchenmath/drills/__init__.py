@@ -6,8 +6,10 @@ A drill is not graded and keeps nothing: how many were right in a row is the stu
 import math
 from dataclasses import dataclass, field, replace
 
+from kitchenmath.practice.answer_look import cannot_be
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.practice.questions import Question
+from kitchenmath.practice.words import below_nothing
 from kitchenmath.units import say
 
 # Powers of ten by which a point or a unit slips: 4.2 kg typed as 4.2 g, 0.75 as 7.5.
@@ -82,6 +84,8 @@ class Round:
     def answer(self, typed):
         """The verdict on an answer; the first try of a round counts in the row.
 
+        A number that cannot be is asked back, and costs no place in the row.
+
         Parameters
         ----------
         typed : str
@@ -90,7 +94,11 @@ class Round:
         -------
         Verdict
         """
-        verdict = self.drill.question.judge(typed, self.numbers)
+        question = self.drill.question
+        verdict = question.judge(typed, self.numbers)
+        if verdict.outcome in ("slip", "wrong") and cannot_be(question.look(typed), question.kind):
+            asked_back = below_nothing(verdict.answer)
+            return replace(verdict, outcome="unreadable", found=(), notes=(asked_back,))
         if verdict.outcome == "wrong":
             verdict = replace(verdict, notes=(self._where_to_look(typed),))
         if not self.counted and verdict.outcome not in ("missing", "unreadable"):

@@ -1,8 +1,12 @@
 """What can be said about an answer before it is marked; never whether it is right."""
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.kinds import said
+from kitchenmath.practice.kinds import as_cooks_say, said
 from kitchenmath.practice.question_kinds import Look, answer_kind
+from kitchenmath.practice.words import below_nothing
+from kitchenmath.units.registry import Quantity
+
+MAY_BE_BELOW_NOUGHT = ("temperature", "temperature difference")
 
 
 def look_over(answer, kind, plausible=None):
@@ -33,12 +37,38 @@ def look_over(answer, kind, plausible=None):
     if blank or asked.untouched(answer, plausible):
         return Look("empty", f"nothing is typed yet: {as_typed}")
     try:
-        doubtful, sentence = asked.seen(asked.read(answer), plausible)
+        value = asked.read(answer)
+        if cannot_be(value, kind):
+            return Look("doubtful", below_nothing(as_cooks_say(value)))
+        doubtful, sentence = asked.seen(value, plausible)
     except KitchenError as error:
         return Look("unreadable", str(error))
     except Exception:  # whatever a cell can make, a student gets a sentence and no traceback
         return Look("unreadable", f"{said(answer)} cannot be read: {as_typed}")
     return Look("doubtful" if doubtful else "there", sentence)
+
+
+def cannot_be(value, kind):
+    """Whether an amount is one that nothing has: a weight, a time, a price below nought.
+
+    Parameters
+    ----------
+    value : object
+    kind : str
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    >>> from kitchenmath import Q_
+    >>> cannot_be(Q_(-5, "g"), "weight"), cannot_be(Q_(-5, "degC"), "temperature")
+    (True, False)
+    """
+    if kind in MAY_BE_BELOW_NOUGHT or not isinstance(value, Quantity):
+        return False
+    return bool(value.magnitude < 0)
 
 
 def seen(answer, kind, plausible=None):

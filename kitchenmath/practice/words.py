@@ -96,6 +96,11 @@ def wrong_side_says(safe):
     return f"You rounded {other[safe]}. The safe side here is {safe}."
 
 
+def below_nothing(amount):
+    """Where an amount was typed that nothing can have."""
+    return f"Look again: {amount} cannot be, because it is less than nothing. Type it once more."
+
+
 def not_built_on(unfit):
     """Why the sample is taken in place of a student's own, before anything is marked."""
     return f"The next questions start from the sample drawn for you: {UNFIT[unfit]}."

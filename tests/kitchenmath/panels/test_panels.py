@@ -252,6 +252,33 @@ def test_an_unreadable_answer_costs_no_place_in_the_row():
     assert not turn.counted
 
 
+def test_a_number_that_cannot_be_is_asked_back_and_costs_no_place_in_the_row():
+    """Nobody buys -5 kg; a core of -5 °C can be, and is judged."""
+    turn = Round(BUYING["as purchased"])
+    verdict = turn.answer("-5 kg")
+
+    assert ("unreadable", False) == (verdict.outcome, turn.counted)
+    assert "-5 kg cannot be, because it is less than nothing. Type it" in in_words(verdict)
+
+
+def test_a_number_rounded_too_far_is_close_and_the_step_is_said():
+    """The step of the drill stands in the sentence, as a set says it."""
+    turn = Round(BUYING["as purchased"])
+    while not (rounded := _rounded_too_far(turn)):
+        turn.next()
+    told = in_words(turn.answer(rounded))
+
+    assert "rounded too far" in told
+    assert f"Answer {turn.drill.question.tolerance}" in told
+
+
+def _rounded_too_far(turn):
+    """The right answer to one figure, where that is close and no more."""
+    typed = say(turn.drill.question.right(turn.numbers), digits=1)
+    outcome = turn.drill.question.judge(typed, turn.numbers).outcome
+    return typed if outcome == "close" else ""
+
+
 @pytest.mark.parametrize(
     ("times", "told"),
     [

@@ -17,7 +17,7 @@ from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
 
 from kitchenmath.practice import in_words
-from kitchenmath.practice.answer_look import look_over
+from kitchenmath.practice.answer_look import MAY_BE_BELOW_NOUGHT, look_over
 from kitchenmath.practice.set_file import asked_in, read_set
 from kitchenmath.units.registry import KINDS, Q_
 from tests.helpers.pages import Page
@@ -115,7 +115,8 @@ def test_a_wrong_kind_a_missing_unit_and_a_negative_amount_are_named(set_id):
 
         assert f'is asked for, such as "{example}"' in other.sentence
         assert kind in ONE_UNIT or f'type the unit too, such as "{example}"' in bare.sentence
-        assert "hard to believe" in below.sentence
+        signed = asked.kind in MAY_BE_BELOW_NOUGHT
+        assert ("hard to believe" if signed else "cannot be, because") in below.sentence
         assert SAYS.search(below.sentence)
 
 

@@ -293,6 +293,8 @@ q3 = str(max(off))
 # %% q3-check
 sheet.look("q3", q3, "count", plausible=("0", "10"))
 ### BEGIN HIDDEN TESTS
+from dataclasses import replace
+
 from kitchenmath.drills.trays import (
     off_in_the_tray_sent_back,
     piece_slips,
@@ -303,6 +305,31 @@ from kitchenmath.drills.trays import (
 
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
 
+TOLD = {
+    "went by the mean": "This number belongs to the tray that passes. Its mean lies off 3 mm, and "
+    "so it looks the worse one; but piece by piece nearly all of it is inside the band.",
+    "counted the edge as off": "Pieces of 2.5 mm and 3.5 mm are among yours. The question takes "
+    "the edge of the band for on size, and both cooks are judged by what was said beforehand.",
+    "counted the large ones only": "Only the thick pieces are in this number, which one sees first. "
+    "The thin ones are as much off: they are done too soon.",
+    "counted what is on size": "So many of that tray are on size. The cook wants to hear how many "
+    "are not: the rest of the ten.",
+    "took another cut's size": "By this number you cut to the size of a neighbour: the names are "
+    "known and the millimetres get mixed up. Lay the card beside the board.",
+    "cut sticks to cubes": "This many cubes would come out of it. The chef called for a stick, and "
+    "one stick takes more of the block's length than a cube does.",
+    "counted one layer": "So many lie in the top layer, which is what one sees from above. Below "
+    "it are more: the block is as high as it is wide.",
+    "divided the volumes": "You divided one volume by the other, which is quick. But the strips "
+    "left at the sides and at the end are too thin for a piece: count whole ones each way.",
+}
+
+
+def told(slips):
+    """The slips of a drill in this set's own words."""
+    return tuple(replace(slip, sentence=TOLD[slip.name]) for slip in slips)
+
+
 sheet.award(
     Question(
         "q3",
@@ -310,7 +337,7 @@ sheet.award(
         3,
         WHOLE,
         formula=off_in_the_tray_sent_back,
-        slips=tray_slips((1, 2, 2, 2)),
+        slips=told(tray_slips((1, 2, 2, 2))),
         working=(
             "on size is 2.5 mm to 3.5 mm; count what is smaller or larger, in each tray",
             "one of them has one off at most and passes; in the other {answer} are off",
@@ -362,7 +389,7 @@ sheet.award(
         3,
         WHOLE,
         formula=whole_pieces,
-        slips=piece_slips((1, 1, 1, 2)),
+        slips=told(piece_slips((1, 1, 1, 2))),
         working=(
             "by the sizes of this class {cut} is {size}",
             "{side} ÷ its side, twice, and {long} ÷ its length: whole pieces only, each way",

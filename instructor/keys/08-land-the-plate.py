@@ -43,7 +43,7 @@ The time in the oven is an estimate: a probe decides, in the thickest part of ev
 Raw poultry has its own board and knife, and hands are washed after it.
 **Allergens** on this plate: gluten, milk, celery, mustard, and soya from the lecithin in the foam. Read the label of the stock.
 
-Answer to the minute, or **rounded up** to the next five minutes, as sheets are written.
+Answer within 1 min, or **rounded up** to the next five minutes, as sheets are written.
 Never round down: then the birds go in too late.
 """
 
@@ -128,7 +128,7 @@ The cook is free from the moment shown.
 A velouté that waits is kept hot, at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C), covered, with a probe in it. Your local food code comes first.
 Pour hot sauce away from your body.
 
-Answer to the minute, or **rounded down** to five minutes, as sheets are written.
+Answer within 1 min, or **rounded down** to five minutes, as sheets are written.
 Never round up: nobody can spend spare minutes that are not there.
 """
 

@@ -232,4 +232,4 @@ def test_an_untouched_sheet_is_missing_and_a_broken_one_says_so():
 
     assert (untouched.outcome, untouched.points) == ("missing", 0)
     assert (broken.outcome, broken.points) == ("unreadable", 0)
-    assert "SyntaxError" in broken.sentence
+    assert "SyntaxError" in " ".join(broken.notes)

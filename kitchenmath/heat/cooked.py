@@ -17,8 +17,8 @@ ESTIMATE = "These times are an estimate: a probe in the thickest part decides."
 # surface_coefficients.csv).
 _AIR_AT_MOST_W_M2K = 100
 _WARM_C = 60.0
-# US Food Code 3-401.11: fish and whole cuts; poultry.
-_WHOLE_CUTS_C, _POULTRY_C = 63.0, 74.0
+# US Food Code 3-401.11 in °C: fish and whole cuts; ground or injected meat; poultry.
+_WHOLE_CUTS_C, _GROUND_C, _POULTRY_C = 63.0, 68.0, 74.0
 
 
 @dataclass(frozen=True)
@@ -184,8 +184,9 @@ def _cautions(stages, core_C, heat_ends):
         said.append("The core was still rising when the last stage ended: its peak is higher yet.")
     if heat_ends >= 0 and core_C.max() < _POULTRY_C:
         said.append(
-            f"The core comes to {figures(core_C.max(), 3)} °C. The US Food Code (2022, 3-401.11) "
-            f"asks for {_WHOLE_CUTS_C:.0f} °C for 15 seconds in fish and whole cuts and "
+            f"The core comes to {figures(core_C.max(), 3)} °C. The US Food Code (3-401.11) "
+            f"asks for {_WHOLE_CUTS_C:.0f} °C for 15 seconds in fish and whole cuts, "
+            f"{_GROUND_C:.0f} °C for 17 seconds in ground or injected meat and "
             f"{_POULTRY_C:.0f} °C in poultry; your local food code decides, and a menu that "
             "serves less needs its consent."
         )

@@ -12,7 +12,9 @@ from kitchenmath.heat import Piece, Stage, WetSurface, cook, solid, temperature_
 from kitchenmath.heat.stages import _as_product, _cell_by_cell
 from kitchenmath.heat.stepping import Way
 from kitchenmath.heat.wet import SurfaceLaw
+from kitchenmath.safety import limit
 from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
 from tests.helpers.published import Published
 
 MCGEE = "McGee, On Food and Cooking (2004), meat chapter"
@@ -497,3 +499,13 @@ def test_the_wet_brick_takes_few_steps(monkeypatch):
 
     assert len(taken) == 12 + 59
     assert sum(taken) == pytest.approx(3600)
+
+
+def test_the_caution_quotes_the_codes_three_temperatures():
+    """FDA Food Code 3-401.11, as the table of limits has it; ground and injected meat too."""
+    said = " ".join(wet_roast(MOIST).cautions)
+    rows = [limit(what) for what in ("intact meat", "ground meat", "injected meat", "poultry")]
+
+    assert [say(row.time) for row in rows] == ["15 s", "17 s", "17 s", "15 s"]
+    assert all(say(row.temperature) in said for row in rows)
+    assert "68 °C for 17 seconds in ground or injected meat" in said

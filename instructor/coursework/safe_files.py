@@ -60,6 +60,9 @@ def keep_earlier(folder, path):
 def save(file, text, encoding="utf-8"):
     """Write a page or a sheet. Halves of characters, which no file can hold, become "?".
 
+    What a writing that was killed left beside it is cleared away: pages are given to people, who
+    would wonder about a second one.
+
     Parameters
     ----------
     file : Path
@@ -72,6 +75,7 @@ def save(file, text, encoding="utf-8"):
         When the file is open in another program, or the disk refuses.
     """
     try:
+        clear_halves(file.parent)
         write_safely(file, text.encode(encoding, "replace"))
     except OSError as error:
         why = error.strerror or "it cannot be written"

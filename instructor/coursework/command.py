@@ -304,28 +304,6 @@ def _refresh(_):
 
 
 def _demo(options):
-    from coursework.arriving.take_in import take_in
-    from coursework.demo import SET, play
-    from coursework.marking.mark_set import mark_set
-    from coursework.reports.hand_back import hand_back
-    from coursework.reports.in_lines import marks_in_lines
-    from coursework.reports.report import report
+    from coursework.demo import told
 
-    print("A demonstration class at Brackwater House. The students and their answers are invented.")
-    with Progress("Handing out, and 24 students fill it in") as progress:
-        course, places = play(options.folder, options.seed, progress)
-    with Progress("Taking in a folder and a zip") as progress:
-        taken = take_in(course, places, progress)
-    with Progress("Marking") as progress:
-        mark_set(course, SET, progress)
-    with Progress("Handing back") as progress:
-        hand_back(course, SET, progress)
-    with Progress("Reporting") as progress:
-        sheet, page = report(course, SET, progress)
-    print()
-    print(f"{marks_in_lines(course, SET)}\n\n{taken}\n")
-    print(
-        "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"
-    )
-    print(f"A page for each student: {course.folder / 'feedback'}")
-    print(f"Mark sheet:              {sheet}\nThe class's page:        {page}")
+    told(options.folder, options.seed)

@@ -190,3 +190,40 @@ def _arrive(post, filled, notebook, chance):
                 file.write_bytes(raw)
                 os.utime(file, (moment, moment))
     return [folder, archive]
+
+
+def told(folder, seed):
+    """Play the demonstration from handing out to the reports, and say on the terminal how it went.
+
+    Parameters
+    ----------
+    folder : Path
+        Where the class goes.
+    seed : int
+        The same seed gives the same marks.
+    """
+    from coursework.arriving.take_in import take_in
+    from coursework.marking.mark_set import mark_set
+    from coursework.progress import Progress
+    from coursework.reports.hand_back import hand_back
+    from coursework.reports.in_lines import marks_in_lines
+    from coursework.reports.report import report
+
+    print("A demonstration class at Brackwater House. The students and their answers are invented.")
+    with Progress("Handing out, and 24 students fill it in") as progress:
+        course, places = play(folder, seed, progress)
+    with Progress("Taking in a folder and a zip") as progress:
+        taken = take_in(course, places, progress)
+    with Progress("Marking") as progress:
+        mark_set(course, SET, progress)
+    with Progress("Handing back") as progress:
+        hand_back(course, SET, progress)
+    with Progress("Reporting") as progress:
+        sheet, page = report(course, SET, progress)
+    print()
+    print(f"{marks_in_lines(course, SET)}\n\n{taken}\n")
+    print(
+        "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"
+    )
+    print(f"A page for each student: {course.folder / 'feedback'}")
+    print(f"Mark sheet:              {sheet}\nThe class's page:        {page}")

@@ -10,8 +10,8 @@ from coursework.arriving.take_in import take_in
 from coursework.classes.course import open_course
 from coursework.terms.lateness import each_late, tries
 
-from tests.coursework.arriving.test_take_in import SET, hand_in, make_course
 from tests.helpers.folders import EVENING, pack, put
+from tests.helpers.hand_ins import SET, hand_in, make_course
 
 DAY = 86_400
 DUE = EVENING + DAY

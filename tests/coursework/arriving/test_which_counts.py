@@ -15,8 +15,8 @@ from coursework.records.record_file import as_text
 from coursework.sets.hand_out import hand_out
 from coursework.sets.keys import source
 
-from tests.coursework.arriving.test_take_in import SET, became, hand_in, make_course, submitted
 from tests.helpers.folders import EVENING, pack, put
+from tests.helpers.hand_ins import SET, became, hand_in, make_course, submitted
 from tests.helpers.records import record, verdict
 
 ADA, BRAM = "BH-1001", "BH-1002"

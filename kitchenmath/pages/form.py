@@ -22,6 +22,7 @@ __all__ = ["Form"]
 
 # The field that an answer of this kind is typed into; any other is one line.
 FIELDS = {"readings": "readings", "probe log": "log", "plan": "plan"}
+PHOTO = "-photo"  # the name of a cell that brings one ends so
 LINES = ("readings", "log", "plan", "written")  # fields that hold more than one line
 
 
@@ -94,7 +95,8 @@ class Form:
             name = flags.get("grade_id") or cell.get("id")
             if name in texts:
                 cell["source"] = texts[name].splitlines(keepends=True)
-            if cell.get("cell_type") == "code":  # nothing old may stand below a new answer
+            # Nothing old may stand below a new answer; a photo that goes along stands there itself.
+            if cell.get("cell_type") == "code" and not str(name).endswith(PHOTO):
                 cell["outputs"], cell["execution_count"] = [], None
         return (json.dumps(notebook, indent=1, ensure_ascii=False) + "\n").encode()
 

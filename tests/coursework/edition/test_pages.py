@@ -33,6 +33,17 @@ def typed_of(book_answers):
     return {name: re.sub(r"^q\d+ = \"(.*)\"$", r"\1", text) for name, text in book_answers.items()}
 
 
+def test_a_photo_that_goes_along_stays_when_a_page_fills_the_rest_in():
+    """Old words below other cells go; the picture below set 3's photo cell is part of the work."""
+    notebook = json.loads(released("03-cut-to-size"))
+    photo = next(cell for cell in notebook["cells"] if cell["id"].endswith("-photo"))
+    shown = {"data": {"image/jpeg": "/9j/"}, "metadata": {}, "output_type": "display_data"}
+    photo["outputs"] = [shown]
+    saved = json.loads(Form(json.dumps(notebook).encode()).filled({"student": "BH-1007"}))
+
+    assert [[shown]] == [cell["outputs"] for cell in saved["cells"] if cell.get("outputs")]
+
+
 def test_a_page_and_a_notebook_give_the_same_marks():
     """BH-1007 by hand (see `filled_in`): all points, typed in fields or in cells."""
     form = Form(released(SET))

@@ -30,4 +30,8 @@ def main(words):
     return open_desk(words)
 
 
-sys.exit(main(sys.argv[1:]))
+try:
+    sys.exit(main(sys.argv[1:]))
+except KeyboardInterrupt:  # while it was still loading; a step says the same of itself
+    print("\nStopped. Nothing is lost: the same command goes on from here.", file=sys.stderr)
+    sys.exit(130)

@@ -380,7 +380,7 @@ q4 = str(int(four.side / thick) ** 2 * int(four.long / along))
 ### END SOLUTION
 
 # %% q4-check
-sheet.look("q4", q4, "count", plausible=("2", "10,000"))
+sheet.look("q4", q4, "count", plausible=("2", "10000"))
 ### BEGIN HIDDEN TESTS
 sheet.award(
     Question(

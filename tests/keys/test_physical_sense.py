@@ -25,7 +25,7 @@ BOUNDS = {
     "temperature": ("degC", -25, 300),
     "money": ("dollar", 0.5, 100),
     "money per weight": ("dollar/kg", 0.5, 100),
-    "number": ("", 0.1, 400),
+    "number": ("", 0.1, 10_000),  # a root gives some thousand brunoise
     "percent": ("percent", 0.1, 600),  # overrun goes beyond a hundred
 }
 

@@ -161,7 +161,7 @@ term = "{term}"
 # (DE) with semicolons and decimal commas. Without this line: commas, and decimal points.
 # country = "GB"
 # One of your student numbers; then a set's first cell says when a number is written otherwise.
-# numbers_like = "BH-1001"
+# numbers_like = "AB-1234"
 
 # What one hand-in may use while the student's own cells run. Leave a line out for the usual.
 # There are: {bounds}.

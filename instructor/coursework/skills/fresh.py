@@ -13,6 +13,7 @@ from coursework.errors import CourseError
 from coursework.records.points import heading_of
 from coursework.sets.keys import source
 from kitchenmath.practice import beside, given
+from kitchenmath.units.registry import Quantity
 from kitchenmath.units.saying import say
 
 TRIES = 60  # draws that are looked at before a question is given up
@@ -144,6 +145,8 @@ def _refuse_more_than_numbers(key, question):
     parts = {cell.get("id", "").removeprefix(f"{question}-"): cell for cell in key.cells
              if cell.get("id", "").startswith(f"{question}-")}  # fmt: skip
     plain = key.sheet.questions[question].told_in_numbers and parts.keys() <= set(PARTS)
+    drawn = key.sheet.choices.get(question, {}).values()
+    plain = plain and all(isinstance(one, Quantity) for each in drawn for one in each.values)
     if plain and "given" in parts:
         lines = ast.parse(source(parts["given"])).body
         plain = [type(line) for line in lines] == [ast.Assign, ast.Expr]

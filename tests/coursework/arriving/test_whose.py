@@ -8,7 +8,7 @@ from coursework.arriving.whose import literal, set_of, student_of
 def notebook(*cells, **kitchen):
     """A notebook of code cells; a pair gives a cell its id."""
     pairs = [cell if isinstance(cell, tuple) else (None, cell) for cell in cells]
-    return Notebook(tuple(Cell("code", source, id_) for id_, source in pairs), kitchen, ())
+    return Notebook(tuple(Cell("code", source, id_) for id_, source in pairs), kitchen, (), {})
 
 
 @pytest.mark.parametrize(
@@ -71,7 +71,7 @@ def test_the_cell_called_me_is_asked_first():
 def test_a_grade_id_will_do_where_the_id_is_gone():
     cells = (Cell("code", 'student = "BH-1"', "x"), Cell("code", 'student = "BH-2"', "y", "me"))
 
-    assert "BH-2" == student_of(Notebook(cells, {}, ()))
+    assert "BH-2" == student_of(Notebook(cells, {}, (), {}))
 
 
 @pytest.mark.parametrize(
@@ -97,7 +97,7 @@ def test_a_number_left_empty_is_told_from_a_line_that_is_gone():
 
 def test_text_is_no_code():
     """A markdown cell that quotes the line says nothing about whose it is."""
-    book = Notebook((Cell("markdown", 'student = "BH-1007"', "me"),), {}, ())
+    book = Notebook((Cell("markdown", 'student = "BH-1007"', "me"),), {}, (), {})
 
     assert student_of(book) is None
 

@@ -43,7 +43,7 @@ def test_a_class_gives_the_shape_of_its_numbers_and_its_sets_say_which_are_unlik
     """In the cell that opens the set; nobody's copy has it without the line in the course file."""
     file = course.folder / "course.toml"
     text = file.read_text("utf-8")
-    file.write_text(text.replace('# numbers_like = "BH-1001"', 'numbers_like = "BH-1001"'), "utf-8")
+    file.write_text(text.replace('# numbers_like = "AB-1234"', 'numbers_like = "BH-1001"'), "utf-8")
     again = open_course(course.folder)
     key = with_numbers_like(key_notebook("04-buy-enough"), again.numbers_like)
 

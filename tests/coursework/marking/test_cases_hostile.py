@@ -137,7 +137,7 @@ def refuse_where_a_wall_is_broken():
         "q4": "import socket\nsocket.socket()",
     }
     for verdict in marked(filled(**harmless)).answered[: len(harmless)]:
-        assert "It ended with: PermissionError" in verdict.sentence, verdict.answer
+        assert "It ended with: PermissionError" in " ".join(verdict.notes), verdict.answer
 
 
 def digests(folder):

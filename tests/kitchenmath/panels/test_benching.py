@@ -1,10 +1,13 @@
 """The bench and the recall as panels, worked as with finger and keyboard."""
 
+import importlib
 import json
+import pkgutil
 import random
 
 import pytest
 
+from kitchenmath import drills
 from kitchenmath.bench import BENCHES
 from kitchenmath.errors import OutOfRange
 from kitchenmath.panels.benching import bench_panel, my_numbers_panel
@@ -95,11 +98,13 @@ def test_before_the_second_lesson_there_is_nothing_to_recall():
         recall_panel(1)
 
 
-def test_every_module_of_drills_has_its_lesson():
-    import pkgutil
+def test_every_drill_has_its_lesson():
+    """Read from the package's files, so that a new module of drills is not left out."""
+    modules = [
+        importlib.import_module(f"{drills.__name__}.{module.name}")
+        for module in pkgutil.iter_modules(drills.__path__)
+    ]
+    recalled = {id(drill) for each in LESSONS.values() for module in each
+                for drill in module.DRILLS.values()}  # fmt: skip
 
-    from kitchenmath import drills
-
-    listed = {module.__name__.rpartition(".")[2] for each in LESSONS.values() for module in each}
-
-    assert {module.name for module in pkgutil.iter_modules(drills.__path__)} == listed
+    assert {id(drill) for module in modules for drill in module.DRILLS.values()} == recalled

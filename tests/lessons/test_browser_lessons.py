@@ -122,6 +122,8 @@ def test_every_drill_knows_right_from_slip(lesson):
         panel = lesson.panel(cell)
         if not panel.get_by_role("button", name="Check").count():
             continue
+        if panel.get_by_role("button", name="Next question").count():
+            continue  # drills of earlier lessons, others at each opening: tried there
         typed, asked = panel.get_by_role("textbox"), panel.locator("[role=status]").first
         turn = Round(asked_by(asked.text_content()))
         question = turn.drill.question

@@ -86,7 +86,7 @@ def filled(set_id, text_for):
 
 def questions(set_id):
     """What the released notebook asks, without the written answers."""
-    return [each for each in asked_in(read_set(filled(set_id, str))[0]) if not each["human"]]
+    return [each for each in asked_in(read_set(filled(set_id, str))[0]) if not each.written]
 
 
 @pytest.mark.parametrize("set_id", SETS)

@@ -15,7 +15,8 @@ nothing, and the worst is a third. Where the third is met with nearly every stud
 no chance: its formula is the two slips at once (flour without butter, for stock that was not
 reduced), and the key has a name of its own for that. Where a kind can tell two slips apart, as a
 plan can, both are wanted. Noise is a number from a quarter of the right one to four times it. Some
-of it meets a slip by chance, and some is right by luck.
+of it meets a slip by chance, and some is right by luck. So is noise a step beyond the right answer
+on the wrong side: it earns half, and nobody could tell it from a number that was rounded there.
 """
 
 import sys
@@ -31,6 +32,7 @@ from coursework.sets.keys import load_key  # noqa: E402
 
 from kitchenmath.practice.amount_played import dice, noise  # noqa: E402
 from kitchenmath.practice.question_kinds import Played  # noqa: E402
+from kitchenmath.practice.words import WRONG_SIDE  # noqa: E402
 from kitchenmath.units import say  # noqa: E402
 
 STUDENTS = 200
@@ -67,8 +69,9 @@ def count(found, confused, question, way, slips, verdict):
         found[("played", question.id, *slips)] += 1
         found.update(("third", question.id, *slips, other) for other in others)
         return
-    found["accused"] += way in ("right", "noise") and verdict.outcome == "slip"
-    found["lucky"] += way == "noise" and verdict.outcome == "right"
+    lucky = way == "noise" and (verdict.outcome == "right" or verdict.slips == (WRONG_SIDE,))
+    found["lucky"] += lucky
+    found["accused"] += way in ("right", "noise") and verdict.outcome == "slip" and not lucky
     for other in others:
         confused[(question.id, slips[0] if slips else f"({way})", other)] += 1
 

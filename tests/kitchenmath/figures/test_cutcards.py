@@ -108,8 +108,8 @@ def test_open_sizes_keep_what_is_fixed(card):
     assert 4 == heights[5.0]
     # 10 mm high: mirepoix twice, pont-neuf twice, paysanne from above.
     assert 5 == heights[10.0]
-    # 50 mm wide: bâtonnet, and the three faces of a tourné.
-    assert 4 == widths[50.0]
+    # 50 mm wide: bâtonnet, allumette, and the three faces of a tourné.
+    assert 5 == widths[50.0]
 
 
 def test_shapes_do_not_touch_and_stay_inside_the_margin(card):

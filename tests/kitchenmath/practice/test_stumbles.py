@@ -15,7 +15,7 @@ from kitchenmath.practice.stumbles import in_plain_words, speak_plainly
         ("IndentationError: unexpected indent", "begins with blanks"),
         ("NameError: name 'lots' is not defined", "Python does not know “lots”"),
         ("NameError: name 'q2' is not defined", "q2 has no value yet: run the cell"),
-        ("ZeroDivisionError: division by zero", "divided by nought"),
+        ("ZeroDivisionError: division by zero", "divided by zero"),
         ("TypeError: unsupported operand type(s)", "between two quotes"),
         ("StopIteration: no error's name, and none is made up", ""),
         ("RecursionError", "The cell stopped. Type the answer between two quotes"),

@@ -31,7 +31,11 @@ def main(words):
 
 
 try:
-    sys.exit(main(sys.argv[1:]))
+    ended = main(sys.argv[1:])
 except KeyboardInterrupt:  # while it was still loading; a step says the same of itself
     print("\nStopped. Nothing is lost: the same command goes on from here.", file=sys.stderr)
-    sys.exit(130)
+    ended = 130
+# Where Ctrl-C came within code that is run as text, as a dataclass's own is, Python ends by the
+# signal, although it was caught. Running some more text makes it forget.
+exec("pass")
+sys.exit(ended)

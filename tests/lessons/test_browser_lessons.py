@@ -18,11 +18,12 @@ from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
 pytestmark = NEEDS_CHROMIUM
 
 LESSONS = sorted(path.name for path in (KIT / "lessons").glob("*.ipynb"))
-DRILLS = [
-    drill
+# Each once, though a lesson's module may hand on those of another.
+DRILLS = {
+    id(drill): drill
     for module in pkgutil.iter_modules(kitchenmath.drills.__path__)
     for drill in importlib.import_module(f"kitchenmath.drills.{module.name}").DRILLS.values()
-]
+}.values()
 TOO_LONG_MS = 3000  # no measure of speed: beyond it a person takes the panel for broken
 
 # From the key's own time stamp to the frame in which the new picture is there. A slider may

@@ -38,6 +38,8 @@ import pytest
 KIT = Path(__file__).resolve().parents[2]
 SCREENSHOTS = KIT / "tests" / "screenshots"
 WAIT_S = 180  # a busy machine needs most of it to mark a class; a broken kit waits in vain
+# KITCHEN_SLOWER=8 holds the browser back as a machine eight times as slow would.
+SLOWER = float(os.environ.get("KITCHEN_SLOWER", "1"))
 DESK = {"width": 1280, "height": 900}
 PHONE = {"width": 390, "height": 844}
 NAMES = (
@@ -226,6 +228,9 @@ def browse():
         try:
             page = program.new_page(viewport=DESK)
             page.set_default_timeout(WAIT_S * 1000)
+            if SLOWER > 1:
+                session = page.context.new_cdp_session(page)
+                session.send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
             yield page
         finally:
             program.close()

@@ -18,15 +18,22 @@ ALL_THERE = """() => {
     const notebook = jupyterapp.shell.currentWidget.content;
     notebook.notebookConfig = {...notebook.notebookConfig, windowingMode: 'none'};
 }"""
-# A cell that the notebook has put off is asked for again: on a busy machine it may never come.
+# Cells far below are put off until somebody comes near them, so the first that is missing is
+# brought into sight, as a reader would. It is asked for once: drawing it anew at each look would
+# keep a slow machine from ever getting to its end.
 RENDERED = """() => {
     const notebook = jupyterapp.shell.currentWidget.content;
+    const asked = (window.kitchenAsked ??= new WeakMap());
     const missing = notebook.widgets.filter(cell => cell.model.type === 'markdown'
         && !cell.node.querySelector('.jp-RenderedMarkdown')?.textContent.trim());
-    for (const cell of missing) {
-        cell.rendered = false;
-        cell.rendered = true;
-        notebook.scrollToCell?.(cell);
+    for (const cell of missing.slice(0, 1)) {
+        const since = asked.get(cell) ?? Date.now();
+        if (!asked.has(cell)) notebook.scrollToCell?.(cell);
+        if (Date.now() - since > 20000) {  // forgotten by the notebook: once more, from the start
+            cell.rendered = false;
+            cell.rendered = true;
+            asked.delete(cell);
+        } else asked.set(cell, since);
     }
     return missing.length === 0;
 }"""

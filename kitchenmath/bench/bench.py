@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.practice.probe_log import ProbeLogKind
-from kitchenmath.practice.typed_lists import amounts_in, quantity_of, with_units
+from kitchenmath.typed.lists import amounts_in, quantity_of, with_units
 from kitchenmath.units import Q_, kind_of, read, say
 from kitchenmath.units.registry import same_kind
 

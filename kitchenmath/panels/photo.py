@@ -14,7 +14,7 @@ from kitchenmath.photo import board_evidence, sizes_seen
 from kitchenmath.photo.opening import LARGEST_BYTES
 from kitchenmath.photo.vision import IN_THE_BROWSER
 from kitchenmath.photo.words import CAUTIONS, RENDERED
-from kitchenmath.practice.typed_lists import amounts_in
+from kitchenmath.typed.lists import amounts_in
 
 MEASURABLE = tuple(name for name in CUTS if sizes_seen(name))
 PAPERS = ("A4", "Letter")

@@ -1,10 +1,11 @@
 """What can be said about an answer before it is marked; never whether it is right."""
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.kinds import as_cooks_say, said
+from kitchenmath.practice.kinds import as_cooks_say
 from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.practice.words import below_nothing
 from kitchenmath.units.registry import Quantity
+from kitchenmath.units.saying import as_came
 
 MAY_BE_BELOW_NOUGHT = ("temperature", "temperature difference")
 
@@ -44,7 +45,7 @@ def look_over(answer, kind, plausible=None):
     except KitchenError as error:
         return Look("unreadable", str(error))
     except Exception:  # whatever a cell can make, a student gets a sentence and no traceback
-        return Look("unreadable", f"{said(answer)} cannot be read: {as_typed}")
+        return Look("unreadable", f"{as_came(answer)} cannot be read: {as_typed}")
     return Look("doubtful" if doubtful else "there", sentence)
 
 

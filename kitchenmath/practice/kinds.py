@@ -11,7 +11,7 @@ from kitchenmath.practice.meant import point_slipped, weight_of_water
 from kitchenmath.units.door import one_of
 from kitchenmath.units.reading import plain_line, read
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
-from kitchenmath.units.saying import say
+from kitchenmath.units.saying import as_came, say
 from kitchenmath.units.typed_words import MEASURES, NOT_MEASURES, WORDS
 
 COUNTED = re.compile(r"(\d+(?:[.,]\d+)?) ([^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})")
@@ -177,7 +177,9 @@ def as_kind(value, kind, whose=""):
     start = f"{whose}: " if whose else ""
     if not isinstance(value, Quantity):
         if isinstance(value, bool) or not isinstance(value, int | float):
-            raise WrongKind(f'{start}{said(value)} is no amount: type it in quotes, "{example}".')
+            raise WrongKind(
+                f'{start}{as_came(value)} is no amount: type it in quotes, "{example}".'
+            )
         value = Q_(_finite(value, example, start), "count")
     _finite(value.magnitude, example, start)
     if kind == "temperature difference" and same_kind(value, "degC"):
@@ -279,22 +281,3 @@ def in_unit_of(answer, right):
     if answer.units == right.units:
         return say(right)
     return f"{say(right.to(answer.units))} ({say(right)})"
-
-
-def said(value):
-    """An answer as it can be shown in a sentence: at most 60 characters, and never an error.
-
-    Parameters
-    ----------
-    value : object
-        Whatever a student's cell made.
-
-    Returns
-    -------
-    str
-    """
-    try:
-        text = say(value) if isinstance(value, Quantity) else repr(value)
-    except Exception:  # a number of five thousand figures has no repr, and others fail on purpose
-        text = f"a “{type(value).__name__}”"
-    return text if len(text) <= 60 else f"{text[:57]}…"

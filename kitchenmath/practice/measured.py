@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from typing import Any
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.practice.kinds import said
 from kitchenmath.practice.question_kinds import (
     ANSWER_KINDS,
     AskedQuestion,
@@ -28,6 +27,7 @@ from kitchenmath.practice.words import (
     own_measurement,
 )
 from kitchenmath.units.door import one_of
+from kitchenmath.units.saying import as_came
 
 NOISE = ("about the same", "see my photograph", "more or less right")
 
@@ -125,7 +125,7 @@ class Measured(AskedQuestion):
         try:
             value = self.look(answer)
         except KitchenError as error:
-            shown = answer if isinstance(answer, str) else said(answer)
+            shown = answer if isinstance(answer, str) else as_came(answer)
             return self._verdict("unreadable", 0, shown, known, notes=(str(error), FROM_SAMPLE))
         if self.right(known).same_as(value):
             return self._verdict("slip", 0, str(value), known, (self._drawn(),))

@@ -11,10 +11,10 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
-from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_evening import said_of_the_evening
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
+from kitchenmath.units.saying import as_came
 from kitchenmath.units.typed_words import UNSEEN
 
 EXAMPLE = "cider foam 19:20"
@@ -126,7 +126,7 @@ def read_plan(answer):
         lines = plain.replace(";", "\n").splitlines()
         found = [_line(line, place) for place, line in enumerate(lines, 1) if line.strip()]
     else:
-        raise WrongKind(f'{said(answer)} is no plan: type a line for each task, "{EXAMPLE}".')
+        raise WrongKind(f'{as_came(answer)} is no plan: type a line for each task, "{EXAMPLE}".')
     starts, odd = {}, [sentence for name, _, sentence in found if sentence and not name]
     untimed = tuple((name, sentence) for name, _, sentence in found if sentence and name)
     for name, start, _ in found:
@@ -165,9 +165,11 @@ def placed(typed, tasks):
     for name, start in typed.starts.items():
         meant = _meant(name, tasks)
         if len(meant) > 1:
-            odd.append(f"“{said(name)[1:-1]}” may be {' or '.join(meant)}: type more of its name.")
+            odd.append(
+                f"“{as_came(name)[1:-1]}” may be {' or '.join(meant)}: type more of its name."
+            )
         elif not meant:
-            odd.append(f"“{said(name)[1:-1]}” is no task of this service.")
+            odd.append(f"“{as_came(name)[1:-1]}” is no task of this service.")
         else:
             if starts.get(meant[0], start) != start:
                 odd.append(_twice(meant[0], starts[meant[0]], start))
@@ -249,12 +251,12 @@ def _line(line, place):
 
 def _entry(name, time):
     """Task, start and complaint of one entry of a dict."""
-    shown = f"the start of {said(name)},"
+    shown = f"the start of {as_came(name)},"
     if isinstance(time, datetime.time):
         time = f"{time:%H:%M}"
     clock = _CLOCK.fullmatch(time.strip()) if isinstance(time, str) else None
     if clock is None or not str(name).strip():
-        return "", "", f'{shown} {said(time)}, is no clock time; type it as "19:20".'
+        return "", "", f'{shown} {as_came(time)}, is no clock time; type it as "19:20".'
     return _timed(" ".join(str(name).split()), clock, shown)
 
 

@@ -13,7 +13,6 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, OutOfRange
-from kitchenmath.practice.kinds import said
 from kitchenmath.practice.plan_evening import in_the_evening
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
 from kitchenmath.practice.plan_played import played, starts_of
@@ -29,6 +28,7 @@ from kitchenmath.practice.words import (
     parts_of_worth,
 )
 from kitchenmath.service.clock import say_clock
+from kitchenmath.units.saying import as_came
 
 # What points are given for, and the findings that lose them.
 PARTS = {
@@ -172,7 +172,7 @@ class PlanQuestion(AskedQuestion):
         try:
             typed = self.look(answer)
         except KitchenError as error:
-            shown = answer if isinstance(answer, str) else said(answer)
+            shown = answer if isinstance(answer, str) else as_came(answer)
             return self._verdict("unreadable", 0, shown, right, notes=(str(error),))
         plan = placed(typed, tasks)
         starts, evening = in_the_evening(plan, kitchen)

@@ -7,12 +7,12 @@ import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.practice.kinds import a_kind
-from kitchenmath.practice.log_lines import pairs_in
 from kitchenmath.practice.meant import point_slipped
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
-from kitchenmath.practice.typed_lists import saying_what_to_type, with_units
 from kitchenmath.practice.words import by_the_clock, not_built_on, too_few, too_flat
+from kitchenmath.typed.lists import saying_what_to_type, with_units
+from kitchenmath.typed.log_lines import pairs_in
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of, same_kind

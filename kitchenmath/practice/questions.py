@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.amount_played import played
-from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, read_as, said, with_example
+from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, read_as, with_example
 from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.verdicts import (
     NEAR_A_SLIP,
@@ -30,7 +30,7 @@ from kitchenmath.practice.verdicts import (
 from kitchenmath.practice.words import WRONG_SIDE, not_given, step_asked, wrong_side_says
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import KINDS
-from kitchenmath.units.saying import say
+from kitchenmath.units.saying import as_came, say
 
 __all__ = ["Question", "Slip", "Verdict", "Within", "a_kind", "as_kind", "value_of"]
 
@@ -121,7 +121,7 @@ class Question(AskedQuestion):
         try:
             value = self.look(answer)
         except KitchenError as error:
-            typed = answer if isinstance(answer, str) else said(answer)
+            typed = answer if isinstance(answer, str) else as_came(answer)
             notes = (with_example(str(error), self.kind),)
             return self._verdict("unreadable", 0, typed, right, known, notes=notes)
         if self._takes(value, right):
@@ -269,7 +269,7 @@ def wrong_side(safe, points):
 
 def _shown(value):
     """A number or a word as a line of working has it."""
-    return value if isinstance(value, str) else said(value)
+    return value if isinstance(value, str) else as_came(value)
 
 
 def _plain(quantity):

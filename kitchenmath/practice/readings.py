@@ -8,21 +8,21 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
-from kitchenmath.practice.kinds import a_kind, said
+from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
-from kitchenmath.practice.typed_lists import (
+from kitchenmath.practice.words import not_built_on, too_few
+from kitchenmath.typed.lists import (
     amounts_in,
     plain_quantity,
     quantity_of,
     saying_what_to_type,
     with_units,
 )
-from kitchenmath.practice.words import not_built_on, too_few
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of, same_kind
-from kitchenmath.units.saying import figures, say
+from kitchenmath.units.saying import as_came, figures, say
 
 FEWEST = 5  # readings that anything can be built on
 MOST = 100
@@ -280,7 +280,7 @@ def _listed(answer):
                 else [plain_quantity(thing, f"reading {place}")]
             )
         ]
-    raise WrongKind(f"{said(answer)} is no list of lengths.")
+    raise WrongKind(f"{as_came(answer)} is no list of lengths.")
 
 
 def _length_mm(reading, place):

@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from kitchenmath.units.registry import unit_name
+from kitchenmath.units.registry import Quantity, unit_name
 
 # How a unit is written for a cook; countries and label measures are put in front of the measure.
 SPOKEN = {
@@ -66,3 +66,22 @@ def say(quantity, digits=4):
         return f"{text} per {spoken(per)}" if per else text
     unit = spoken(top) if not per else f"{quantity.units:~P}"
     return f"{figures(quantity.magnitude, digits)} {unit}".strip()
+
+
+def as_came(value):
+    """An answer as it can be shown in a sentence: at most 60 characters, and never an error.
+
+    Parameters
+    ----------
+    value : object
+        Whatever a student's cell made.
+
+    Returns
+    -------
+    str
+    """
+    try:
+        text = say(value) if isinstance(value, Quantity) else repr(value)
+    except Exception:  # a number of five thousand figures has no repr, and others fail on purpose
+        text = f"a “{type(value).__name__}”"
+    return text if len(text) <= 60 else f"{text[:57]}…"

@@ -108,7 +108,7 @@ def test_marks_on_paper_are_typed_with_a_decimal_comma(course):
      (("take-back", "99"), "there is no decision 99"),
      (("place", "list.txt", "BH-1", SET), "“list.txt” is not among the files")],
 )  # fmt: skip
-def test_what_cannot_be_decided_is_refused_in_a_sentence(course, capsys, words, told):
+def test_what_cannot_be_decided_is_refused_as_came(course, capsys, words, told):
     before = len(decisions_of(course))
 
     assert 1 == typed(course, *words)

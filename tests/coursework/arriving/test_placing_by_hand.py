@@ -80,7 +80,7 @@ def test_an_unreadable_file_waits_for_a_person_and_is_marked_question_by_questio
     assert "could not be read" in course.feedback(SET, "BH-1002").read_text(encoding="utf-8")
 
 
-def test_what_cannot_be_placed_by_hand_is_refused_in_a_sentence(course):
+def test_what_cannot_be_placed_by_hand_is_refused_as_came(course):
     """An unknown file, student or set; two files of one name want more figures."""
     for words, arguments in (
         (

@@ -398,7 +398,7 @@ def test_work_grows_with_the_length_only(tail):
         (b"{", "before its first cell"),
     ],
 )
-def test_what_is_no_notebook_is_refused_in_a_sentence(data, words):
+def test_what_is_no_notebook_is_refused_as_came(data, words):
     with pytest.raises(UnreadableNotebook, match=words) as caught:
         read_notebook(data)
 

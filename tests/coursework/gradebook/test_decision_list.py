@@ -44,7 +44,7 @@ def test_looking_at_the_list_makes_no_table(course):
         assert [] == book.execute("SELECT name FROM sqlite_master").fetchall()
 
 
-def test_a_line_of_a_newer_kit_is_refused_in_a_sentence(course):
+def test_a_line_of_a_newer_kit_is_refused_as_came(course):
     add_decision(course, "excused", "chef", set_id=SET, student="BH-1")
     with sqlite3.connect(course.gradebook_file) as book:
         book.execute("UPDATE kit_decision SET kind = 'forgiven'")

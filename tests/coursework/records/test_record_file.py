@@ -85,7 +85,7 @@ def test_the_last_record_without_a_version_keeps_every_field():
 
 
 @pytest.mark.parametrize("version", [3, 0, "2", None, [2], 2.0])
-def test_an_unknown_version_is_refused_in_a_sentence_and_holds_up_nobody(course, version):
+def test_an_unknown_version_is_refused_as_came_and_holds_up_nobody(course, version):
     leave(course, record("BH-1", verdict("q1")))
     fields = json.loads(as_text(record("BH-2", verdict("q1")))) | {"version": version}
     file = course.marks(SET, "BH-2")

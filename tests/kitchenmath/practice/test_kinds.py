@@ -5,8 +5,9 @@ import pytest
 from kitchenmath.errors import WrongKind
 from kitchenmath.practice import Question, Within
 from kitchenmath.practice.answer_look import look_over
-from kitchenmath.practice.kinds import as_kind, said, with_example
+from kitchenmath.practice.kinds import as_kind, with_example
 from kitchenmath.units import Q_
+from kitchenmath.units.saying import as_came
 
 
 def question(kind, right, step):
@@ -86,10 +87,10 @@ class Spiteful:
 
 def test_whatever_a_cell_made_can_be_said():
     """Bounded, and never an error: a number of 6001 figures has no repr in Python."""
-    assert said(Q_(4, "kg")) == "4 kg"
-    assert said(Spiteful()) == "a “Spiteful”"
-    assert said(10**6000) == "a “int”"
-    assert len(said("k" * 1000)) <= 60
+    assert as_came(Q_(4, "kg")) == "4 kg"
+    assert as_came(Spiteful()) == "a “Spiteful”"
+    assert as_came(10**6000) == "a “int”"
+    assert len(as_came("k" * 1000)) <= 60
 
 
 def test_an_example_is_added_where_none_of_the_kind_is_given():

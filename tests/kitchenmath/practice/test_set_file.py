@@ -116,7 +116,7 @@ def test_an_answer_without_its_check_cell_is_still_read():
         '{"cells": "größer"}'.encode("latin-1"),
     ],
 )
-def test_what_is_no_set_is_refused_in_a_sentence(raw):
+def test_what_is_no_set_is_refused_as_came(raw):
     with pytest.raises(Unreadable, match="no notebook"):
         read_set(raw)
 

@@ -5,10 +5,10 @@ import re
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
-from kitchenmath.practice.kinds import said
-from kitchenmath.practice.log_clock import since_first, spelled_out
-from kitchenmath.practice.typed_lists import amounts_in, plain_quantity, quantity_of
+from kitchenmath.typed.lists import amounts_in, plain_quantity, quantity_of
+from kitchenmath.typed.log_clock import since_first, spelled_out
 from kitchenmath.units.registry import Quantity
+from kitchenmath.units.saying import as_came
 
 COLUMN = (list, tuple, np.ndarray, Quantity)
 FAHRENHEIT = re.compile(r"(?:\b|_)(?:f|fahrenheit)\b", re.IGNORECASE)
@@ -58,7 +58,7 @@ def _pairs_in(answer):
         columns = len(values) == 2 and all(isinstance(each, COLUMN) for each in values)
         return _from_columns(*values) if columns else _from_rows(answer.items())
     if not isinstance(answer, COLUMN):
-        raise WrongKind(f"{said(answer)} is no log.")
+        raise WrongKind(f"{as_came(answer)} is no log.")
     rows = _column(answer)
     if rows and all(isinstance(row, str) for row in rows):
         return _from_text("\n".join(rows))
@@ -132,7 +132,7 @@ def _from_rows(rows):
         else:
             two = _column(row) if isinstance(row, COLUMN) else []
             if len(two) != 2:
-                raise WrongKind(f"reading {place}: {said(row)} is no time with a temperature.")
+                raise WrongKind(f"reading {place}: {as_came(row)} is no time with a temperature.")
             when, clock = spelled_out(two[0]) if isinstance(two[0], str) else (two[0], False)
             pairs.append((_one(when, _time, place), _one(two[1], _core, place)))
         by_colon = by_colon or clock

@@ -7,9 +7,9 @@ import re
 import unicodedata
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
-from kitchenmath.practice.kinds import said
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of
+from kitchenmath.units.saying import as_came
 from kitchenmath.units.typed_words import POWER, UNSEEN
 
 LONGEST = 4000  # characters; ten readings are short, and a page of text is no list
@@ -133,7 +133,7 @@ def plain_quantity(thing, whose):
             return Q_(float(thing), "count")
     except (TypeError, OverflowError):  # a list with a unit, or a number of hundreds of figures
         pass
-    raise WrongKind(f"{whose}: {said(thing)} is no amount.")
+    raise WrongKind(f"{whose}: {as_came(thing)} is no amount.")
 
 
 def with_units(quantities, unit):

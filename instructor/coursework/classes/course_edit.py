@@ -47,16 +47,15 @@ def typed_value(text):
     return WORDS.get(text.lower(), text)
 
 
-def change_lines(course, table, values):
-    """Change, add or take out lines of one table of the course file.
+def change_lines(course, tables):
+    """Change, add or take out lines of the course file: all of them, or none.
 
     Parameters
     ----------
     course : Course
-    table : tuple of str
-        Names of the table, as ("sets", "04-buy-enough"); () is the top.
-    values : dict of str to value
-        By line; None takes a line out, so that the usual holds.
+    tables : dict of tuple to dict
+        By the names of a table, as ("sets", "04-buy-enough"), () for the top: a value by line;
+        None takes a line out, so that the usual holds.
 
     Returns
     -------
@@ -71,17 +70,22 @@ def change_lines(course, table, values):
     with one_at_a_time(course, "changing the course file"):
         file = course.folder / "course.toml"
         document = tomlkit.parse(file.read_text(encoding="utf-8-sig"))
-        lines = _table(document, table, any(one is not None for one in values.values()))
-        for name, value in values.items():
-            if value is not None:
-                lines[name] = value
-            elif name in lines:
-                lines.remove(name)
+        for table, values in tables.items():
+            _change_table(document, table, values)
         text = tomlkit.dumps(document)
         changed = open_course(course.folder, text)
         keep_earlier(course.folder, file)
         write_safely(file, text)
         return changed
+
+
+def _change_table(document, table, values):
+    lines = _table(document, table, any(one is not None for one in values.values()))
+    for name, value in values.items():
+        if value is not None:
+            lines[name] = value
+        elif name in lines:
+            lines.remove(name)
 
 
 def _table(document, names, make):

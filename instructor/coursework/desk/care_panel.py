@@ -10,7 +10,7 @@ from coursework.care.commands import in_words
 from coursework.care.erasing import erase_student
 from coursework.classes.course import CLASSES
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE
+from coursework.desk.showing import NOBODY, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
 from kitchenmath.panels.frame import below_each_other
 
@@ -33,17 +33,14 @@ def care_panel(desk):
     )
     backup = widgets.FileUpload(description="Choose a backup", accept=".zip", multiple=False)
 
-    def list_students(_=None):
-        roster = desk.course.roster if desk.classes.value else {}
-        student.options = [(f"{name} ({number})", number) for number, name in roster.items()]
+    def list_students(course):
+        refill(student, [NOBODY, *people(course.roster)])
 
     def erase(_):
         sure, typed.value = typed.value.strip(), ""  # nothing stays armed after a click
         if not student.value or sure != student.value:
             raise CourseError("Choose the student, and type the same student number in the box.")
-        erased = erase_student(desk.course, student.value)
-        list_students()
-        return in_words(erased)
+        return in_words(erase_student(desk.course, student.value))
 
     def restored(progress):
         if not backup.value:
@@ -55,8 +52,7 @@ def care_panel(desk):
         desk.list_classes(course.folder)
         return f"“{course.name}” with {len(course.roster)} students is back."
 
-    desk.classes.observe(list_students, "value")
-    list_students()
+    desk.keep_filled(list_students)
     panel = below_each_other(
         [
             desk.step("Back up the class", lambda progress: _saved(desk, progress), of_set=False),

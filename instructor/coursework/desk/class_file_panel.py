@@ -12,13 +12,12 @@ from coursework.classes.course_edit import (
 )
 from coursework.classes.policy import NothingHandedIn, SecondAttempt
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE
+from coursework.desk.showing import NOBODY, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
 from coursework.words import number
 from kitchenmath.panels.frame import below_each_other, said
 
 MINUTE = 16  # characters of a time without its seconds
-NOBODY = ("– choose –", "")
 OF_SET = {
     "weight": "Weight of the set chosen above",
     "due": "Due, as in 2026-10-05 09:00",
@@ -58,6 +57,7 @@ class ClassFile:
         for chooser in (desk.classes, desk.sets):
             chooser.observe(self.fill, "value")
         self.fill()
+        desk.keep_filled(lambda course: refill(self.student, [NOBODY, *people(course.roster)]))
 
     def fill(self, _=None):
         """Show what holds in the class now."""
@@ -73,21 +73,18 @@ class ClassFile:
         for name, box in self.of_book.items():
             box.value = _shown(getattr(policy, name))
         self.country.value = course.country
-        people = [(f"{name} ({number_})", number_) for number_, name in course.roster.items()]
-        self.student.options = [NOBODY, *people]
-        self.student.value = ""
 
     def save_set(self, _):
         """Write the due times and the weight of the chosen set."""
         set_id = self.desk.sets.value
-        change_lines(self.desk.course, ("sets", set_id), _typed(self.of_set))
+        change_lines(self.desk.course, {("sets", set_id): _typed(self.of_set)})
         return f"The course file has them. {self._after()}"
 
     def save_book(self, _):
         """Write the mark book's rules, and the country."""
-        course = change_lines(self.desk.course, ("mark_book",), _typed(self.of_book))
         country = self.country.value.strip().upper() or None
-        change_lines(course, (), {"country": country})
+        tables = {("mark_book",): _typed(self.of_book), (): {"country": country}}
+        change_lines(self.desk.course, tables)
         return f"The course file has them. {self._after()}"
 
     def save_practical(self, _):
@@ -99,7 +96,7 @@ class ClassFile:
             "out_of": typed_value(self.out_of.value),
             "weight": typed_value(self.weight.value),
         }
-        change_lines(self.desk.course, ("practical", name), values)
+        change_lines(self.desk.course, {("practical", name): values})
         self.mark.value = self.out_of.value = self.weight.value = ""
         return f"“{name}” is a practical mark of this class."
 
@@ -109,7 +106,7 @@ class ClassFile:
         if name not in self.desk.course.policy.practical:
             known = ", ".join(self.desk.course.policy.practical) or "none"
             raise CourseError(f"Practical mark: there is no “{name}”. There are: {known}.")
-        change_lines(self.desk.course, ("practical",), {name: None})
+        change_lines(self.desk.course, {("practical",): {name: None}})
         self.mark.value = ""
         return f"“{name}” is taken out. What was given for it is kept in practical.csv."
 
@@ -117,21 +114,18 @@ class ClassFile:
         """Add a student."""
         add_student(self.desk.course, self.number.value, self.name.value)
         name, self.number.value, self.name.value = self.name.value, "", ""
-        self.fill()
         return f"{name} is on the roster. What came without a place is looked at when you take in."
 
     def rename(self, _):
         """Give the chosen student the name in the box."""
         rename_student(self.desk.course, self._chosen(), self.name.value)
-        self.name.value = ""
-        self.fill()
+        self.name.value = self.student.value = ""
         return "The roster has the new name."
 
     def remove(self, _):
         """Take the chosen student off the roster."""
         chosen = self._chosen()
         remove_student(self.desk.course, chosen)
-        self.fill()
         return f"{chosen} is off the roster. The earlier roster is kept."
 
     def _chosen(self):

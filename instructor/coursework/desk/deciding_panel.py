@@ -5,10 +5,11 @@ import ipywidgets as widgets
 from coursework.arriving.arrivals import read_list
 from coursework.deciding import COMMANDS, FOR_ALL, about_of, decide, in_words, preview
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE
+from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
 from kitchenmath.panels.frame import below_each_other
 
+MINUTE = 16  # characters of a time without its seconds
 EVERYBODY = ("the whole class", "")
 # What a box is called, by the name under which a command takes it.
 BOXES = {
@@ -65,15 +66,11 @@ def deciding_panel(desk, after=None):
         for name, box in shown.items():
             box.layout.display = None if name in wanted() else "none"
 
-    def fill(_=None):
-        if not desk.classes.value:
-            return
-        course = desk.course
-        people = [(f"{name} ({number})", number) for number, name in course.roster.items()]
-        chosen = student.value or ""
-        student.options = [EVERYBODY, *people]
-        student.value = chosen if chosen in course.roster else ""
-        file.options = [(f"{one.name}: {one.became}", one.sha256) for one in read_list(course)]
+    def fill(course):
+        refill(student, [EVERYBODY, *people(course.roster)])
+        once = {one.sha256: one for one in read_list(course) if one.sha256}
+        named = [(_file_line(one, course.roster), sha) for sha, one in once.items()]
+        refill(file, [NO_FILE, *named])
 
     def typed():
         there = {name: box.value.strip() for name, box in boxes.items()}
@@ -81,6 +78,8 @@ def deciding_panel(desk, after=None):
         needed = wanted()
         if "student" in needed and not there["student"] and kind.value not in ALSO:
             raise CourseError("Choose the student.")
+        if "file" in needed and not there["file"]:
+            raise CourseError("Choose the file. Take it in first, where it is not in the list.")
         return {"why": why.value.strip(), **{name: there.get(name, "") for name in needed}}
 
     def look(_):
@@ -103,9 +102,8 @@ def deciding_panel(desk, after=None):
         return f"Decision {made.number} is in the journal. It can be taken back there."
 
     kind.observe(show_boxes, "value")
-    desk.classes.observe(fill, "value")
     show_boxes()
-    fill()
+    desk.keep_filled(fill)
     panel = below_each_other(
         [
             kind, file, student, *boxes.values(), why,
@@ -117,3 +115,10 @@ def deciding_panel(desk, after=None):
     panel.kind, panel.student, panel.file, panel.boxes = kind, student, file, boxes
     panel.why = why
     return panel
+
+
+def _file_line(arrival, roster):
+    """A file among those that arrived: its name, whose it is, when it came, what became of it."""
+    whose = roster.get(arrival.student, "")
+    told = ", ".join(filter(None, (arrival.name, whose, arrival.handed_in[:MINUTE])))
+    return f"{told}: {arrival.became}"

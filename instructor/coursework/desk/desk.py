@@ -17,7 +17,7 @@ from coursework.desk.next_steps import class_state, in_words
 from coursework.desk.parts import Step
 from coursework.desk.practical_panel import practical_panel
 from coursework.desk.reteach_panel import reteach_panel
-from coursework.desk.showing import PAGE, WIDE, page_in_a_frame
+from coursework.desk.showing import PAGE, WIDE, page_in_a_frame, sets_to_choose
 from coursework.desk.steps_panel import steps_panel
 from coursework.desk.student_panel import student_panel
 from coursework.desk.term_panel import term_panel
@@ -41,14 +41,11 @@ class Desk:
 
     def __init__(self):
         alike = {"style": {"description_width": "40px"}, "layout": WIDE}
-        self._titles, self._steps, self._working = set_titles(), [], None
+        self._titles, self._working = set_titles(), None
+        self._steps, self._lists = [], []
         self.classes = widgets.Dropdown(description="Class", **alike)
         self.sets = widgets.Dropdown(
-            options=[
-                (f"{int(set_id[:2])}. {title}", set_id) for set_id, title in self._titles.items()
-            ],
-            description="Set",
-            **alike,
+            options=sets_to_choose(self._titles), description="Set", **alike
         )
         self.state, self.next = widgets.HTML(), widgets.HTML()
         self.list_classes()
@@ -142,6 +139,27 @@ class Desk:
         self._steps.append(step)
         return step
 
+    def keep_filled(self, fill):
+        """Let a panel fill its lists now, with each class, and after each step.
+
+        A step of one panel brings what another lists: a file that came, a student who joined.
+
+        Parameters
+        ----------
+        fill : callable
+            Takes the class; called only where there is one that can be read.
+        """
+        self._lists.append(fill)
+        self._fill([fill])
+
+    def _fill(self, lists):
+        try:
+            course = self.course
+        except KitchenError:  # none yet, or its file is odd: the desk says so above
+            return
+        for fill in lists:
+            fill(course)
+
     def list_classes(self, choose=None):
         """Fill the list of classes, and choose one: the one named, else the one used last."""
         found = {path.parent.name: path.parent for path in sorted(CLASSES.glob("*/course.toml"))}
@@ -160,6 +178,7 @@ class Desk:
         finally:
             self._working = None
             self._rest(False)
+            self._fill(self._lists)
             self._tell_state()
 
     def _rest(self, resting):
@@ -180,6 +199,7 @@ class Desk:
                 step.clear()
         if self.classes.value:
             write_safely(CLASSES / LAST_USED, f"{Path(self.classes.value).name}\n", lasting=False)
+        self._fill(self._lists)
         self._tell_state()
 
     def _tell_state(self, _=None):

@@ -13,14 +13,13 @@ from coursework.arriving.inbox import (
 from coursework.arriving.placing import original
 from coursework.desk.file_view import file_as_html
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE
+from coursework.desk.showing import NOBODY, PAGE, WIDE, people, sets_to_choose
 from coursework.errors import CourseError
 from coursework.sets.key_text import set_titles
 from coursework.words import plural
 from kitchenmath.panels.frame import below_each_other, said
 
 AT_ONCE = 12  # files on the page; the others come when these are settled
-NOBODY = ("– choose –", "")
 
 
 class FileRow(widgets.VBox):
@@ -39,8 +38,10 @@ class FileRow(widgets.VBox):
         arrival = waiting.arrival
         self.tick = widgets.Checkbox(description=arrival.name, indent=False, layout=WIDE)
         self.student = widgets.Dropdown(
-            description="It is from", options=_people(waiting, course), style=BESIDE, layout=WIDE
-        )
+            description="It is from",
+            options=[NOBODY, *people(course.roster, [one.student for one in waiting.proposals])],
+            style=BESIDE, layout=WIDE,
+        )  # fmt: skip
         self.set = widgets.Dropdown(
             description="Set", options=[NOBODY, *_sets(course)],
             style=BESIDE, layout=WIDE,
@@ -156,18 +157,10 @@ def inbox_panel(desk):
     return panel
 
 
-def _people(waiting, course):
-    """The proposed students first, then the whole class."""
-    proposed = [one.student for one in waiting.proposals]
-    rest = [one for one in course.roster if one not in proposed]
-    named = [(f"{course.roster[one]} ({one})", one) for one in [*proposed, *rest]]
-    return [NOBODY, *named]
-
-
 def _sets(course):
     """The sets handed out, by their titles."""
     titles = set_titles()
-    return [(f"{one[:2]} {titles.get(one, one)}", one) for one in course.sets_handed_out()]
+    return sets_to_choose({one: titles.get(one, one) for one in course.sets_handed_out()})
 
 
 def _replacing(course, met):

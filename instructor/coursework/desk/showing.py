@@ -14,6 +14,68 @@ KIT = INSTRUCTOR.parent
 # JupyterLab, which shows the desk, serves the kit's folder from here.
 SERVED = "/files/"
 LINE = 'style="text-decoration:underline"'  # JupyterLab takes it off in a notebook
+NO_FILE = ("– choose a file –", "")
+NOBODY = ("– choose –", "")  # the first line of a list in which nothing is chosen by itself
+
+
+def people(roster, first=()):
+    """Students as the lines of a list to choose from.
+
+    Parameters
+    ----------
+    roster : dict of str to str
+        Student number to name.
+    first : sequence of str
+        Numbers that stand before the others.
+
+    Returns
+    -------
+    list of (str, str)
+        Words and student number.
+
+    Examples
+    --------
+    >>> people({"BH-1": "Ada Quill", "BH-2": "Bram Oakes"}, first=["BH-2"])
+    [('Bram Oakes (BH-2)', 'BH-2'), ('Ada Quill (BH-1)', 'BH-1')]
+    """
+    order = [*first, *(one for one in roster if one not in first)]
+    return [(f"{roster[one]} ({one})", one) for one in order]
+
+
+def sets_to_choose(titles):
+    """Sets as the lines of a list to choose from.
+
+    Parameters
+    ----------
+    titles : dict of str to str
+        By id.
+
+    Returns
+    -------
+    list of (str, str)
+        Words and id.
+
+    Examples
+    --------
+    >>> sets_to_choose({"04-buy-enough": "Buy enough"})
+    [('4. Buy enough', '04-buy-enough')]
+    """
+    return [(f"{int(one[:2])}. {title}", one) for one, title in titles.items()]
+
+
+def refill(chooser, options):
+    """Give a list other lines, and keep what is chosen where it is still among them.
+
+    Parameters
+    ----------
+    chooser : ipywidgets Dropdown
+    options : sequence of (str, str)
+    """
+    if tuple(chooser.options) == tuple(options):
+        return
+    chosen, there = chooser.value, [value for _, value in options]
+    chooser.options = options
+    chooser.value = chosen if chosen in there else next(iter(there), None)
 
 
 def told(words):

@@ -7,13 +7,11 @@ from coursework.decisions.journal import line_of
 from coursework.desk.deciding_panel import deciding_panel
 from coursework.desk.file_view import file_as_html
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE, text_in_a_frame
+from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill, text_in_a_frame
 from coursework.errors import CourseError
 from coursework.reports.page import page
 from coursework.reports.student_view import mark_in_words, student_view
 from kitchenmath.panels.frame import below_each_other, said
-
-NO_FILE = ("– choose a file –", "")
 
 
 class StudentPanel:
@@ -34,8 +32,8 @@ class StudentPanel:
         self.decide = deciding_panel(desk, after=self.show)
         self.student.observe(self._chosen, "value")
         self.file.observe(self._look, "value")
-        desk.classes.observe(self._list, "value")
-        self._list()
+        desk.classes.observe(self._chosen, "value")
+        desk.keep_filled(self._list)
 
     def show(self, _=None):
         """Show the student as they stand now."""
@@ -52,10 +50,8 @@ class StudentPanel:
         self.file.options = [NO_FILE, *((one.name, one.sha256) for one in self._files.values())]
         return f"{view.name}: all that is known of this term stands below."
 
-    def _list(self, _=None):
-        roster = self.desk.course.roster if self.desk.classes.value else {}
-        self.student.options = [(f"{name} ({number})", number) for number, name in roster.items()]
-        self._chosen()
+    def _list(self, course):
+        refill(self.student, people(course.roster))
 
     def _chosen(self, _=None):
         """Another student: nothing of the one before stays in view."""

@@ -7,7 +7,7 @@ import ipywidgets as widgets
 
 from coursework.deciding import about_of, decide
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import PAGE, WIDE
+from coursework.desk.showing import PAGE, WIDE, people, refill
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.records.photos import photos_of
@@ -65,8 +65,8 @@ class _Panel:
         shown = {"width": "auto", "max_width": "640px", "display": "none"}
         self.picture = widgets.Image(format="jpeg", layout=shown)
         self.table, self.shown = widgets.HTML(), widgets.HTML()
-        desk.classes.observe(self._fill, "value")
-        self._fill()
+        desk.classes.observe(self._forget, "value")
+        desk.keep_filled(self._fill)
         self.steps = {
             "photos": desk.step("Show the hand-ins' photos", self.photos),
             "measure": desk.step("Measure the tray", self.measure, of_set=False),
@@ -86,17 +86,11 @@ class _Panel:
             self.why, steps["give"], steps["kept"], self.shown,
         ]  # fmt: skip
 
-    def _fill(self, _=None):
-        self._forget()
-        if not self.desk.classes.value:
-            return
-        course = self.desk.course
-        self.student.options = [(f"{name} ({who})", who) for who, name in course.roster.items()]
-        self.mark.options = names = list(course.policy.practical)
-        if names:  # a list that is filled later chooses nothing by itself
-            self.mark.value = names[0]
+    def _fill(self, course):
+        refill(self.student, people(course.roster))
+        refill(self.mark, [(name, name) for name in course.policy.practical])
 
-    def _forget(self):
+    def _forget(self, _=None):
         """A picture of the last tray must not stand over the next one's mark."""
         self.found, self.table.value, self.shown.value = None, "", ""
         self.picture.layout.display = "none"

@@ -27,7 +27,7 @@ def text(course):
 def test_a_line_is_written_and_every_comment_stays(course):
     """Each line that began with # before is there after, in the same order."""
     before = [line for line in text(course).splitlines() if line.startswith("#")]
-    changed = change_lines(course, SET, {"due": "2026-10-05 09:00", "weight": 2})
+    changed = change_lines(course, {SET: {"due": "2026-10-05 09:00", "weight": 2}})
 
     assert before == [line for line in text(course).splitlines() if line.startswith("#")]
     assert 2 == changed.policy.rule(SET[1]).weight
@@ -35,8 +35,8 @@ def test_a_line_is_written_and_every_comment_stays(course):
 
 
 def test_a_line_is_taken_out_and_the_usual_holds_again(course):
-    change_lines(course, SET, {"due": "2026-10-05 09:00", "weight": 2})
-    change_lines(course, SET, {"weight": None})
+    change_lines(course, {SET: {"due": "2026-10-05 09:00", "weight": 2}})
+    change_lines(course, {SET: {"weight": None}})
 
     assert {"due": "2026-10-05 09:00"} == tomllib.loads(text(course))["sets"][SET[1]]
     assert 1 == open_course(course.folder).policy.rule(SET[1]).weight
@@ -45,26 +45,26 @@ def test_a_line_is_taken_out_and_the_usual_holds_again(course):
 def test_an_odd_line_changes_nothing_and_is_named_with_what_to_write(course):
     before = text(course)
     with pytest.raises(CourseError, match="due: write a date and a time, as in"):
-        change_lines(course, SET, {"due": "5.10.2026"})
+        change_lines(course, {SET: {"due": "5.10.2026"}})
 
     assert before == text(course)
 
 
 def test_a_top_line_goes_above_the_tables(course):
-    assert "DE" == change_lines(course, (), {"country": "DE"}).country
-    assert "" == change_lines(open_course(course.folder), (), {"country": None}).country
+    assert "DE" == change_lines(course, {(): {"country": "DE"}}).country
+    assert "" == change_lines(open_course(course.folder), {(): {"country": None}}).country
 
 
 def test_taking_out_what_is_not_there_adds_no_table(course):
     before = text(course)
-    change_lines(course, ("mark_book",), {"late_days": None})
+    change_lines(course, {("mark_book",): {"late_days": None}})
 
     assert before == text(course)
 
 
 def test_the_earlier_course_file_is_kept(course):
     before = text(course)
-    change_lines(course, SET, {"weight": 2})
+    change_lines(course, {SET: {"weight": 2}})
     [kept] = (course.folder / "kept").glob("course.*.toml")
 
     assert before == kept.read_text("utf-8")

@@ -58,6 +58,28 @@ def test_the_rules_of_the_mark_book_are_saved(desk):
     assert ("DE", "DE") == (desk.course.country, panel.forms.country.value)
 
 
+def test_a_wrong_country_leaves_every_line_as_it_was(desk):
+    """The rules of the mark book stand in the same form: all of it is saved, or nothing."""
+    before = (desk.course.folder / "course.toml").read_bytes()
+    panel = desk.class_file()
+    panel.forms.of_book["late_percent"].value, panel.forms.country.value = "10", "Brackwater"
+
+    assert "country: write the two letters" in press(panel, "Save for the class")
+    assert before == (desk.course.folder / "course.toml").read_bytes()
+
+
+def test_who_joins_stands_in_every_list_of_students_at_once(desk):
+    """And a student who is chosen there stays chosen."""
+    form, care, student = desk.class_file(), desk.care(), desk.student()
+    care.student.value = "BH-1"
+    form.forms.number.value, form.forms.name.value = "BH-2", "Zoë Ferny"
+    press(form, "Add the student")
+    lists = (care.student, student.shows.student, student.shows.decide.student)
+
+    assert all(("Zoë Ferny (BH-2)", "BH-2") in one.options for one in lists)
+    assert "BH-1" == care.student.value
+
+
 def test_a_practical_mark_is_added_and_taken_out(desk):
     panel = desk.class_file()
     forms = panel.forms

@@ -81,6 +81,37 @@ def test_a_second_hand_in_of_a_student_is_asked_about_first(desk, panel):
     assert "2 files are placed" in press(panel, PLACE)
 
 
+def test_the_files_to_decide_about_are_those_that_came_by_now(desk, panel, tmp_path):
+    """A file that is taken in later is in the list too; the chosen one and the student stay."""
+    decide, steps = desk.decide(), desk.steps()
+    decide.file.value, decide.student.value = decide.file.options[2][1], "BH-1002"
+    chosen = decide.file.value
+    steps.place.value = str(put(tmp_path / "more", {"late.txt": b"late"}))
+    press(steps, "Take in")
+
+    assert 4 == sum(bool(sha) for _, sha in decide.file.options)
+    assert any("late.txt" in words and "not placed" in words for words, _ in decide.file.options)
+    assert (chosen, "BH-1002") == (decide.file.value, decide.student.value)
+
+    decide.kind.value = "set aside"
+    press(decide, "Decide")
+
+    assert any("set aside" in words for words, sha in decide.file.options if sha == chosen)
+
+
+def test_a_decision_about_a_file_needs_one(desk):
+    decide = desk.decide()
+    decide.kind.value = "set aside"
+
+    assert "Choose the file." in press(decide, "Decide")
+
+
+def test_a_set_is_called_the_same_in_the_inbox_and_at_the_desk(desk, panel):
+    row = panel.rows.children[0]
+
+    assert row.set.options[1] in desk.sets.options
+
+
 def test_many_are_set_aside_with_one_reason(desk, panel):
     for row in panel.rows.children:
         row.tick.value = True

@@ -8,9 +8,14 @@ import base64
 import html
 import re
 
-from coursework.arriving.reading_in import UnreadableNotebook, megabytes, read_notebook
+import ipywidgets as widgets
 
-__all__ = ["file_as_html", "kind_of"]
+from coursework.arriving.placing import original
+from coursework.arriving.reading_in import UnreadableNotebook, megabytes, read_notebook
+from coursework.errors import CourseError
+from kitchenmath.panels.frame import said
+
+__all__ = ["Look", "file_as_html", "kind_of"]
 
 PICTURES = {
     b"\x89PNG\r\n": "image/png",
@@ -22,6 +27,35 @@ SHOWN_LETTERS = 20_000
 LINKED_BYTES = 20_000_000
 BOX = ('style="white-space:pre-wrap;overflow-wrap:anywhere;max-height:420px;overflow:auto;'
        'border:1px solid;padding:6px;margin:4px 0" tabindex="0"')  # fmt: skip
+
+
+class Look(widgets.VBox):
+    """A button that shows what is in a file that arrived, and takes it out of view again.
+
+    Parameters
+    ----------
+    course : Course
+    arrival : Arrival
+    """
+
+    def __init__(self, course, arrival):
+        self._course, self._arrival = course, arrival
+        self.see = widgets.ToggleButton(
+            description="See the file", tooltip=f"See {arrival.name}", layout={"width": "160px"}
+        )
+        self.shown = widgets.HTML()
+        self.see.observe(self._look, "value")
+        super().__init__([self.see, self.shown])
+
+    def _look(self, change):
+        if not change["new"]:
+            self.shown.value = ""
+            return
+        try:
+            raw = original(self._course, self._arrival)
+            self.shown.value = file_as_html(raw, self._arrival.name)
+        except CourseError as error:
+            self.shown.value = said(str(error))
 
 
 def kind_of(raw):

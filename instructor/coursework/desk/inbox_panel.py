@@ -1,7 +1,8 @@
-"""The desk's inbox: files without a place, each with whose it may be; settled many at once."""
+"""The desk's inbox: what waits for a word, and files without a place; settled many at once."""
 
 import ipywidgets as widgets
 
+from coursework.arriving.doubts import doubts
 from coursework.arriving.inbox import (
     Placing,
     in_words,
@@ -10,8 +11,8 @@ from coursework.arriving.inbox import (
     replaced_by,
     set_aside_many,
 )
-from coursework.arriving.placing import original
-from coursework.desk.file_view import file_as_html
+from coursework.desk.doubt_rows import DoubtRow, let_count
+from coursework.desk.file_view import Look
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NOBODY, PAGE, WIDE, people, sets_to_choose
 from coursework.errors import CourseError
@@ -34,7 +35,7 @@ class FileRow(widgets.VBox):
     """
 
     def __init__(self, course, waiting, chosen):
-        self.course, self.waiting = course, waiting
+        self.waiting = waiting
         arrival = waiting.arrival
         self.tick = widgets.Checkbox(description=arrival.name, indent=False, layout=WIDE)
         self.student = widgets.Dropdown(
@@ -48,13 +49,9 @@ class FileRow(widgets.VBox):
         )  # fmt: skip
         self.student.value = waiting.sure.student if waiting.sure else ""
         self.set.value = waiting.set_proposal.set_id if waiting.set_proposal else ""
-        self.see = widgets.ToggleButton(
-            description="See the file", tooltip=f"See {arrival.name}", layout={"width": "160px"}
-        )
-        self.shown = widgets.HTML()
-        self.see.observe(self._look, "value")
+        self.look = Look(course, arrival)
         told = said("\n".join(in_words(waiting, course.roster, chosen)))
-        parts = [self.tick, widgets.HTML(told), self.student, self.set, self.see, self.shown]
+        parts = [self.tick, widgets.HTML(told), self.student, self.set, self.look]
         super().__init__(parts, layout={"margin": "0 0 14px", "max_width": PAGE})
 
     @property
@@ -72,16 +69,6 @@ class FileRow(widgets.VBox):
                 raise CourseError(f"“{name}”: choose {what}, or take the tick away.")
         return Placing(self.waiting.arrival.sha256, self.student.value, self.set.value)
 
-    def _look(self, change):
-        if not change["new"]:
-            self.shown.value = ""
-            return
-        try:
-            raw = original(self.course, self.waiting.arrival)
-            self.shown.value = file_as_html(raw, self.waiting.arrival.name)
-        except CourseError as error:
-            self.shown.value = said(str(error))
-
 
 def inbox_panel(desk):
     """Look at what has no place, tick, choose, and place or set aside all that is ticked.
@@ -93,9 +80,9 @@ def inbox_panel(desk):
     Returns
     -------
     ipywidgets VBox
-        With attributes `rows`, a VBox of `FileRow`, and `why`.
+        With attributes `rows`, a VBox of `FileRow`, `waiting`, one of `DoubtRow`, and `why`.
     """
-    rows = widgets.VBox()
+    rows, waiting = widgets.VBox(), widgets.VBox()
     why = widgets.Text(description="Why set aside", style=BESIDE, layout=WIDE)
     asked = {}
 
@@ -103,11 +90,19 @@ def inbox_panel(desk):
         found = inbox(desk.course, desk.sets.value)
         rows.children = [FileRow(desk.course, one, desk.sets.value) for one in found[:AT_ONCE]]
         asked.clear()
-        if not found:
-            return "Every file has its place."
-        hidden = len(found) - AT_ONCE
-        more = f" The first {AT_ONCE} are shown; {hidden} more come after." if hidden > 0 else ""
-        return f"{plural(len(found), 'file has', 'files have')} no place.{more}"
+        return " ".join(filter(None, (show_waiting(), _found(found))))
+
+    def show_waiting():
+        course, titles = desk.course, set_titles()
+        found = doubts(course)
+        waiting.children = [
+            DoubtRow(course, one, titles.get(one.set_id, one.set_id)) for one in found[:AT_ONCE]
+        ]
+        wait = plural(len(found), "hand-in waits", "hand-ins wait")
+        return f"{wait} for your word: which file counts?" if found else ""
+
+    def count(_):
+        return f"{let_count(desk.course, waiting.children)} {show()}"
 
     def tick(_):
         ready = [row for row in rows.children if row.waiting.sure and row.set.value]
@@ -137,14 +132,17 @@ def inbox_panel(desk):
         return f"{plural(len(files), 'file is', 'files are')} set aside for good. {show()}"
 
     def forget(_):
-        rows.children, why.value = (), ""
+        rows.children = waiting.children = ()
+        why.value = ""
         asked.clear()
 
     for chooser in (desk.classes, desk.sets):
         chooser.observe(forget, "value")
     panel = below_each_other(
         [
-            desk.step("Show files without a place", show),
+            desk.step("Show the inbox", show),
+            waiting,
+            desk.step("Let those chosen count", count),
             rows,
             desk.step("Tick all that are sure", tick),
             desk.step("Place those ticked", place),
@@ -153,8 +151,17 @@ def inbox_panel(desk):
         ],
         PAGE,
     )
-    panel.rows, panel.why = rows, why
+    panel.rows, panel.waiting, panel.why = rows, waiting, why
     return panel
+
+
+def _found(files):
+    """How many files have no place, and how many of them are not shown yet."""
+    if not files:
+        return "Every file has its place."
+    hidden = len(files) - AT_ONCE
+    more = f" The first {AT_ONCE} are shown; {hidden} more come after." if hidden > 0 else ""
+    return f"{plural(len(files), 'file has', 'files have')} no place.{more}"
 
 
 def _sets(course):

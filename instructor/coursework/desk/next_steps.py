@@ -3,6 +3,8 @@
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 
+from coursework.arriving.doubts import doubts
+from coursework.arriving.doubts import in_words as file_in_words
 from coursework.arriving.placing_by_hand import without_place
 from coursework.decisions.holding import holding
 from coursework.errors import CourseError
@@ -54,11 +56,14 @@ class ClassState:
         Files that have no place.
     not_out : tuple of str
         Titles of the sets that are still to be handed out.
+    doubts : tuple of (str, Doubt)
+        Marked hand-ins that a later file would displace, with the title of the set.
     """
 
     sets: tuple = ()
     unplaced: int = 0
     not_out: tuple = field(default=())
+    doubts: tuple = ()
 
 
 def class_state(course, titles):
@@ -79,6 +84,7 @@ def class_state(course, titles):
         sets=tuple(_set_state(course, one, titles.get(one, one), decisions) for one in out),
         unplaced=len(without_place(course)),
         not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
+        doubts=tuple((titles.get(one.set_id, one.set_id), one) for one in doubts(course)),
     )
 
 
@@ -140,7 +146,7 @@ def in_words(state, roster, now):
     list of str
         Never empty.
     """
-    lines = []
+    lines = _doubted(state.doubts, roster)
     if state.unplaced:
         lines.append(f"{_files(state.unplaced)} no place: say whose, or set aside.")
     for one in state.sets:
@@ -149,6 +155,17 @@ def in_words(state, roster, now):
     if not lines and state.not_out:
         lines.append(f"Nothing waits. Next to hand out: {state.not_out[0]}.")
     return lines or ["Nothing waits."]
+
+
+def _doubted(doubts_, roster):
+    """Which file counts, a line for each of the first; the inbox has them all."""
+    lines = []
+    for title, one in doubts_[:NAMED]:
+        files = "; ".join(file_in_words(file, one, roster) for file in one.files)
+        name = roster.get(one.student, one.student)
+        lines.append(f"{name}, {title}: say in the inbox which file counts. {files}.")
+    more = len(doubts_) - NAMED
+    return [*lines, f"{more} more like these stand in the inbox."] if more > 0 else lines
 
 
 def _of_set(one, roster, now):

@@ -45,7 +45,7 @@ def desk(handed_out, tmp_path, monkeypatch):
 @pytest.fixture
 def panel(desk):
     panel = desk.unplaced()
-    assert "3 files have no place." in press(panel, "Show files without a place")
+    assert "3 files have no place." in press(panel, "Show the inbox")
     return panel
 
 
@@ -125,15 +125,15 @@ def test_many_are_set_aside_with_one_reason(desk, panel):
 def test_a_file_is_seen_as_typed_and_saved_under_its_own_name(panel):
     """The script in it is letters; the link keeps name and ending."""
     row = next(row for row in panel.rows.children if "notes" in row.tick.description)
-    row.see.value = True
+    row.look.see.value = True
 
-    assert "<script>alert(1)</script> 3 kg" in words(row.shown)
-    assert "<script>" not in row.shown.value
-    assert 'download="notes.txt"' in row.shown.value
+    assert "<script>alert(1)</script> 3 kg" in words(row.look.shown)
+    assert "<script>" not in row.look.shown.value
+    assert 'download="notes.txt"' in row.look.shown.value
 
-    row.see.value = False
+    row.look.see.value = False
 
-    assert "" == row.shown.value
+    assert "" == row.look.shown.value
 
 
 @pytest.mark.parametrize(("raw", "kind"), [

@@ -3,6 +3,8 @@
 from datetime import datetime
 
 import pytest
+from coursework.arriving.arrivals import Arrival
+from coursework.arriving.doubts import Doubt
 from coursework.desk.next_steps import ClassState, SetState, in_words
 
 ROSTER = {
@@ -38,6 +40,20 @@ def test_files_without_a_place_come_first():
         "2 files have no place: say whose, or set aside.",
         "Buy enough: 1 answer waits for you.",
     ] == words(one, unplaced=2)
+
+
+def test_a_later_file_that_would_take_a_marked_ones_place_is_said_before_all_else():
+    """Both files, with their times and senders."""
+    stands = Arrival("post", "w.ipynb", "1", handed_in="2026-10-01 18:00:00", sender="BH-1")
+    later = Arrival("post", "x.ipynb", "2", handed_in="2026-10-02 18:00:00")
+    doubt = Doubt("BH-1", "04-buy-enough", stands, (later,))
+
+    assert [
+        "Ada Quill, Buy enough: say in the inbox which file counts. “w.ipynb”, 2026-10-01 18:00, "
+        "sent by Ada Quill (BH-1): it is marked; “x.ipynb”, 2026-10-02 18:00, no sender is known: "
+        "it waits.",
+        "1 file has no place: say whose, or set aside.",
+    ] == words(doubts=(("Buy enough", doubt),), unplaced=1)
 
 
 def test_a_set_says_all_that_waits_in_it():

@@ -99,7 +99,7 @@ class Round:
         if verdict.outcome in ("slip", "wrong") and cannot_be(question.look(typed), question.kind):
             asked_back = below_nothing(verdict.answer)
             return replace(verdict, outcome="unreadable", found=(), notes=(asked_back,))
-        if verdict.outcome == "wrong":
+        if verdict.outcome == "wrong" and not verdict.notes:
             verdict = replace(verdict, notes=(self._where_to_look(typed),))
         if not self.counted and verdict.outcome not in ("missing", "unreadable"):
             self.in_a_row = self.in_a_row + 1 if verdict.outcome == "right" else 0
@@ -109,6 +109,8 @@ class Round:
     def _where_to_look(self, typed):
         """What to try after a number that no usual slip gives."""
         question = self.drill.question
+        if not question.told_in_numbers:
+            return NO_USUAL_SLIP
         right = question.right(self.numbers)
         number = question.look(typed).to(right.units).magnitude
         # Ten times as many °C is not ten times as warm: of a point on a scale this is not said.

@@ -4,8 +4,14 @@ This page is also the door to what a question is made of: `given` and `steps` (n
 own), `Question`, `Slip` and `Within` (how an answer is judged).
 """
 
+from kitchenmath.practice.clock_question import (
+    ClockQuestion,
+)
 from kitchenmath.practice.last_look import (
     last_look,
+)
+from kitchenmath.practice.listed import (
+    ListedQuestion,
 )
 from kitchenmath.practice.measured import (
     Measured,
@@ -47,8 +53,10 @@ from kitchenmath.practice.words import (
 )
 
 __all__ = [
+    "ClockQuestion",
     "Found",
     "Given",
+    "ListedQuestion",
     "Measured",
     "MeasuredSlip",
     "PlanKind",

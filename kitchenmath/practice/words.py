@@ -142,6 +142,21 @@ def read_as_evening(typed, start, opens, count):
     return f"{typed} was read as {start}{more}: the kitchen opens at {opens}."
 
 
+def read_as_clock(moment, plausible=None):
+    """How a clock time was read, and where it is hard to believe."""
+    half = "" if moment.half_said else ", in the morning or in the evening"
+    words = f"read as {moment}{half}. It is a clock time, as it should be."
+    if plausible:
+        words += f" Look again: something from {plausible[0]} to {plausible[1]} makes sense here."
+    return words
+
+
+def names_off(left_out, too_many):
+    """What of a list is missing in an answer, and what does not belong there."""
+    parts = [f"Left out: {left_out}."] if left_out else []
+    return " ".join([*parts, *([f"Too many: {too_many}."] if too_many else [])])
+
+
 def and_more(count):
     """Where more findings of a kind are there than are told."""
     return f"And {count} more of this kind."

@@ -34,13 +34,13 @@ class Package:
         return f"{self.name.lstrip('@').replace('/', '-')}-{self.version}.tgz"
 
 
+LOCK = "pyodide-lock.json"  # says which wheels belong to it
 PYODIDE = Package(
     "pyodide",
     "314.0.4",
     "sha512-fMexKS5P/s8iTjczevLUv/aWq9i5yaGvBTpBW6gM+nzDNelfPpREma/xdDK2AAGebAuKnBJk7fyVP6RBlz4btg==",
-    ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip"),
+    ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", LOCK),
 )
-LOCK = "pyodide-lock.json"  # says which wheels belong to it
 
 
 def runtime(folder=None):
@@ -63,9 +63,32 @@ def runtime(folder=None):
     CourseError
         Where a package is missing, or is another than the pinned one.
     """
-    members = _members(_archive(PYODIDE, folder), [*PYODIDE.files, LOCK])
+    members = files_of(PYODIDE, folder)
     lock = json.loads(members.pop(LOCK))
     return {f"python/{name}": raw for name, raw in members.items()}, lock
+
+
+def files_of(package, folder=None):
+    """The files of a package that are needed, out of its archive; its sum is right.
+
+    Parameters
+    ----------
+    package : Package
+    folder : Path, optional
+        Where it lies as the npm client packs it. Without it, it is fetched once.
+
+    Returns
+    -------
+    dict of str to bytes
+        By name in the package.
+
+    Raises
+    ------
+    CourseError
+        Where it is missing or another than the pinned one, or the client cannot fetch it.
+    """
+    with tarfile.open(fileobj=io.BytesIO(_archive(package, folder))) as archive:
+        return {name: archive.extractfile(f"package/{name}").read() for name in package.files}
 
 
 def _archive(package, folder):
@@ -91,8 +114,8 @@ def _fetch(package):
     npm = shutil.which("npm")
     if npm is None:
         raise CourseError(
-            "The edition needs the npm client once, for the browser's Python, and it is not on "
-            "this machine. Install Node.js, or name a folder with the packages: --runtime FOLDER"
+            f"This needs the npm client once, to fetch {package.name}, and it is not on this "
+            "machine. Install Node.js, or name a folder with the packages: --runtime FOLDER"
         )
     PARTS.mkdir(parents=True, exist_ok=True)
     command = [npm, "pack", "--silent", f"{package.name}@{package.version}"]
@@ -105,8 +128,3 @@ def _fetch(package):
 def sum_of(raw):
     """The integrity sum of a package, as npm writes it."""
     return f"sha512-{base64.b64encode(hashlib.sha512(raw).digest()).decode()}"
-
-
-def _members(raw, names):
-    with tarfile.open(fileobj=io.BytesIO(raw)) as archive:
-        return {name: archive.extractfile(f"package/{name}").read() for name in names}

@@ -12,10 +12,14 @@ from pathlib import Path
 import pytest
 from coursework.edition.serve import address_of, server
 from coursework.edition.site import edition, write
+from coursework.sets.key_text import set_ids
 
+from tests.helpers.accessible import serious_in
 from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse
 from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
 
+# The set with a service plan is the last one.
+PLAN = f"set-{set_ids()[-1]}"
 WHEELS = os.environ.get("KITCHEN_WHEELS", "")
 pytestmark = [
     *NEEDS_CHROMIUM,
@@ -97,7 +101,26 @@ def test_what_was_typed_is_still_there_after_the_page_was_closed(site, page):
     assert "3 kg" == page.locator('[data-field="q1"]').input_value()
 
 
-@pytest.mark.parametrize("name", ["index", f"set-{SET}", "set-08-land-the-plate"])
+def test_a_field_without_a_name_is_found(page):
+    """Referee: WCAG 2.2, success criterion 4.1.2, Name, Role, Value; axe's rule is `label`."""
+    page.goto("about:blank")
+    page.set_content("<main><h1>Salt</h1><input></main>")
+
+    assert {"label"} <= {each.split(": ")[1] for each in serious_in(page)}
+
+
+@pytest.mark.parametrize("name", ["index", f"set-{SET}", PLAN, f"lesson-{SET}"])
+def test_axe_finds_nothing_serious_in_light_or_dark(site, page, name):
+    """Landing page, a set with fields, one with a board, a lesson with its panels live."""
+    address, *_ = site
+    page.goto(f"{address}{name}.html")
+    if name != "index":
+        page.locator("html[data-ready=yes]").wait_for(state="attached")
+
+    assert [] == serious_in(page)
+
+
+@pytest.mark.parametrize("name", ["index", f"set-{SET}", PLAN])
 def test_nothing_is_wider_than_a_phone(site, page, name):
     address, *_ = site
     page.goto(f"{address}{name}.html")

@@ -9,7 +9,15 @@ import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
-from coursework.classes.course_file import AboveZero, Country, Text, Whole, YesNo, read_settings
+from coursework.classes.course_file import (
+    AboveZero,
+    Country,
+    Percent,
+    Text,
+    Whole,
+    YesNo,
+    read_settings,
+)
 from coursework.classes.policy import (
     POLICY_LINES,
     MarkBook,
@@ -64,6 +72,7 @@ class Settings:
     mark_book: MarkBook = field(default_factory=MarkBook)
     sets: dict[str, SetRule] = field(default_factory=dict)
     practical: dict[str, PracticalLines] = field(default_factory=dict)
+    grades: dict[str, Percent] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
@@ -256,7 +265,7 @@ def open_course(folder, text=None):
         settings.term,
         read_roster(folder / "roster.csv"),
         settings.bounds,
-        policy_of(settings.mark_book, settings.sets, settings.practical),
+        policy_of(settings.mark_book, settings.sets, settings.practical, settings.grades),
         settings.gradebook,
         settings.student_codes,
         settings.country,

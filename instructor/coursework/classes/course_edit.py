@@ -16,9 +16,11 @@ from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
 from kitchenmath.practice import student_number
 
-__all__ = ["add_student", "change_lines", "remove_student", "rename_student", "typed_value"]
+__all__ = ["add_student", "change_lines", "remove_student", "rename_student", "typed_grades",
+           "typed_value"]  # fmt: skip
 
 NUMBER = re.compile(r"-?[0-9]+([.,][0-9]+)?")
+GRADE = re.compile(r"(?P<name>[^=;]+)=\s*(?P<percent>[0-9]+([.,][0-9]+)?)\s*([;,]\s*|$)")
 WORDS = {"true": True, "false": False, "yes": True, "no": False}
 
 
@@ -45,6 +47,42 @@ def typed_value(text):
         value = float(text.replace(",", "."))
         return int(value) if value.is_integer() else value
     return WORDS.get(text.lower(), text)
+
+
+def typed_grades(text):
+    """A class's grades as typed into a form: a name and a percent each.
+
+    Parameters
+    ----------
+    text : str
+
+    Returns
+    -------
+    dict of str to float
+        For the course file's table `grades`; empty where nothing is typed.
+
+    Raises
+    ------
+    CourseError
+
+    Examples
+    --------
+    >>> typed_grades("A = 80, B+ = 67,5")
+    {'A': 80, 'B+': 67.5}
+    >>> typed_grades("1,3 = 90; 2,0 = 75")
+    {'1,3': 90, '2,0': 75}
+    """
+    found, rest = {}, text.strip()
+    while rest:
+        one = GRADE.match(rest)
+        if one is None or one["name"].strip() in found:
+            raise CourseError(
+                f"grades: type each once, with the percent from which on it is given, as in "
+                f"A = 80; B = 65; C = 40. “{rest}” came."
+            )
+        found[one["name"].strip()] = typed_value(one["percent"])
+        rest = rest[one.end() :]
+    return found
 
 
 def change_lines(course, tables):

@@ -5,6 +5,7 @@ without any line every set weighs the same and nothing is taken off.
 """
 
 from dataclasses import asdict, dataclass, field
+from itertools import pairwise
 from math import inf
 
 from coursework.classes.course_file import AboveZero, Choice, Days, FromZero, Moment, Percent, YesNo
@@ -90,6 +91,8 @@ class MarkBook:
         "open" leaves the mark open; "zero" makes it 0 once the set was due.
     wait_for_open_marks : bool
         Whether a student with an open mark has no total yet.
+    pass_line : float or None
+        Percent of the total from which on it passes; None where the class states none.
     """
 
     late_percent: Percent = 0.0
@@ -99,6 +102,7 @@ class MarkBook:
     second_attempt_up_to: Percent = 0.0
     nothing_handed_in: NothingHandedIn = "open"
     wait_for_open_marks: YesNo = False
+    pass_line: Percent | None = None
 
 
 @dataclass(frozen=True)
@@ -109,10 +113,13 @@ class Policy(MarkBook):
     ----------
     sets : dict of str to SetRule
     practical : dict of str to Practical
+    grades : dict of str to float
+        Each grade with the percent of the total from which on it is given, the highest first.
     """
 
     sets: dict = field(default_factory=dict)
     practical: dict = field(default_factory=dict)
+    grades: dict = field(default_factory=dict)
 
     def rule(self, set_id):
         """What holds for a set."""
@@ -137,6 +144,15 @@ POLICY_LINES = """
 # nothing_handed_in = "open"
 # true: no total for a student as long as one of the marks is open. false: a total so far.
 # wait_for_open_marks = false
+# Percent of the total from which on it passes. Without this line nothing is said about passing.
+# pass_line = 40
+
+# Grades, each with the percent of the total from which on it is given. A name with a comma, a
+# point or a + in it goes between quotes, as in "A+" = 90. Without lines there are no grades.
+# [grades]
+# A = 80
+# B = 65
+# C = 40
 
 # A section for each set that needs a line. A set without one weighs 1 and has no due time.
 # Weight 0: shown, and counts for nothing. The time is on this machine's clock; or write the
@@ -153,7 +169,7 @@ POLICY_LINES = """
 """
 
 
-def policy_of(mark_book, sets, practical):
+def policy_of(mark_book, sets, practical, grades):
     """The policy of a course file, from its lines.
 
     Parameters
@@ -161,6 +177,7 @@ def policy_of(mark_book, sets, practical):
     mark_book : MarkBook
     sets : dict of str to SetRule
     practical : dict of str to PracticalLines
+    grades : dict of str to float
 
     Returns
     -------
@@ -183,7 +200,8 @@ def policy_of(mark_book, sets, practical):
             raise CourseError(
                 f"course.toml, [sets.{set_id}], second_due: needs a line due with an earlier time."
             )
-    return Policy(**asdict(mark_book), sets=sets, practical=_practicals(practical))
+    return Policy(**asdict(mark_book), sets=sets, practical=_practicals(practical),
+                  grades=_grades(grades))  # fmt: skip
 
 
 def _practicals(sections):
@@ -197,3 +215,17 @@ def _practicals(sections):
             raise CourseError(f"course.toml, [{section}]: the name “{name}” stands twice.")
         found[name] = Practical(name, lines.out_of, lines.weight)
     return found
+
+
+def _grades(lines):
+    """The grades, the highest first."""
+    order = sorted(lines.items(), key=lambda one: -one[1])
+    for (name, percent), (lower, same) in pairwise(order):
+        if percent == same:
+            raise CourseError(
+                f"course.toml, [grades]: {name} and {lower} begin at the same percent. Give each "
+                "its own, or take one out."
+            )
+    if not all(name.strip() and name.isprintable() for name in lines):
+        raise CourseError("course.toml, [grades]: a grade needs a name, as in A = 80.")
+    return dict(order)

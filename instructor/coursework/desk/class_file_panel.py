@@ -8,6 +8,7 @@ from coursework.classes.course_edit import (
     change_lines,
     remove_student,
     rename_student,
+    typed_grades,
     typed_value,
 )
 from coursework.classes.policy import NothingHandedIn, SecondAttempt
@@ -31,6 +32,7 @@ OF_BOOK = {
     "second_attempt_up_to": "A later one lifts up to percent",
     "nothing_handed_in": "Nothing handed in is",
     "wait_for_open_marks": "No total while one is open, yes or no",
+    "pass_line": "A total passes from so many percent",
 }
 CHOICES = {"second_attempt": SecondAttempt.WORDS, "nothing_handed_in": NothingHandedIn.WORDS}
 
@@ -46,6 +48,8 @@ class ClassFile:
     def __init__(self, desk):
         self.desk = desk
         self.of_set, self.of_book = _boxes(OF_SET), _boxes(OF_BOOK)
+        self.grades = widgets.Text(description="Grades, as in A = 80; B = 65; C = 40",
+                                   style=BESIDE, layout=WIDE)  # fmt: skip
         self.country = widgets.Text(description="Country, two letters", style=BESIDE)
         self.mark = widgets.Text(description="Practical mark", style=BESIDE, layout=WIDE)
         self.out_of = widgets.Text(description="Its points", style=BESIDE)
@@ -73,6 +77,8 @@ class ClassFile:
         for name, box in self.of_book.items():
             box.value = _shown(getattr(policy, name))
         self.country.value = course.country
+        self.grades.value = "; ".join(f"{name} = {number(at)}" for name, at in
+                                      policy.grades.items())  # fmt: skip
 
     def save_set(self, _):
         """Write the due times and the weight of the chosen set."""
@@ -81,10 +87,13 @@ class ClassFile:
         return f"The course file has them. {self._after()}"
 
     def save_book(self, _):
-        """Write the mark book's rules, and the country."""
+        """Write the mark book's rules, the grades, and the country."""
+        course = self.desk.course
         country = self.country.value.strip().upper() or None
-        tables = {("mark_book",): _typed(self.of_book), (): {"country": country}}
-        change_lines(self.desk.course, tables)
+        grades = dict.fromkeys(course.policy.grades) | typed_grades(self.grades.value)
+        change_lines(course, {
+            ("mark_book",): _typed(self.of_book), ("grades",): grades, (): {"country": country},
+        })  # fmt: skip
         return f"The course file has them. {self._after()}"
 
     def save_practical(self, _):
@@ -155,7 +164,7 @@ def class_file_panel(desk):
         [
             *forms.of_set.values(),
             desk.step("Save for this set", forms.save_set),
-            *forms.of_book.values(), forms.country,
+            *forms.of_book.values(), forms.grades, forms.country,
             desk.step("Save for the class", forms.save_book, of_set=False),
             forms.mark, forms.out_of, forms.weight,
             desk.step("Save the practical mark", forms.save_practical, of_set=False),

@@ -11,6 +11,7 @@ from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill, text_in
 from coursework.errors import CourseError
 from coursework.reports.page import page
 from coursework.reports.student_view import mark_in_words, student_view
+from coursework.terms.mark_words import graded_in_words
 from kitchenmath.panels.frame import below_each_other, said
 
 
@@ -43,7 +44,7 @@ class StudentPanel:
         view = student_view(course, self.student.value)
         decided = [line_of(one, course.roster) for one in view.decided]
         text = page("view.html", course=course.name, view=view, decided=decided,
-                    words=mark_in_words)  # fmt: skip
+                    words=mark_in_words, graded=graded_in_words(view.graded))  # fmt: skip
         self.shown.value = text_in_a_frame(text, f"{view.name}: the term", 560)
         files = [one for each in view.sets for one in each.attempts]
         self._files = {one.sha256: one for one in files}

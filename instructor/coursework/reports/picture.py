@@ -10,13 +10,13 @@ from dataclasses import dataclass
 
 from coursework.records.points import earned, heading_of, in_order, total
 from coursework.reports.copied_words import copied_in_words
+from coursework.terms.grades import LOW
 from coursework.words import number
 from kitchenmath.practice import in_words
 
 __all__ = [
     "DOTS",
     "FEWEST",
-    "LOW",
     "STEP_PERCENT",
     "ClassPicture",
     "class_picture",
@@ -27,7 +27,6 @@ __all__ = [
 ]
 
 FEWEST = 5  # hand-ins; with fewer, one student turns "who does well here" round
-LOW = 0.40  # share of the points; the usual pass mark of a catering college
 SAME = 1e-9  # points closer than this are equal: floating point, not marking
 STEP_PERCENT = 2.5  # marks are drawn at the nearest step
 DOTS = 60  # students; in a larger class dots would be dust, and bars say more
@@ -111,7 +110,7 @@ class ClassPicture:
         return sorted(share for share in shares if share is not None)
 
 
-def class_picture(records, human, roster, waiting=()):
+def class_picture(records, human, roster, waiting=(), low=LOW):
     """The numbers of a class in one set.
 
     Parameters
@@ -123,6 +122,8 @@ def class_picture(records, human, roster, waiting=()):
         Student number to name.
     waiting : collection of str, optional
         Students who handed in and are not marked yet.
+    low : float
+        Share of the points below which a student needs a word.
 
     Returns
     -------
@@ -165,7 +166,7 @@ def class_picture(records, human, roster, waiting=()):
         totals=totals,
         nothing=tuple(student for student in roster if student not in present),
         slips=_slips(records),
-        needs_word=_needs_word(records, totals, roster, waiting),
+        needs_word=_needs_word(records, totals, roster, waiting, low),
     )
 
 
@@ -223,12 +224,12 @@ def _slips(records):
     return sorted(slips, key=lambda each: (-each.count, each.names, each.alternatives))
 
 
-def _needs_word(records, totals, roster, waiting):
+def _needs_word(records, totals, roster, waiting, low):
     """Who needs a word and why, those with most reasons first."""
     reasons = {student: ["handed in nothing"] for student in roster}
     reasons |= {student: ["handed in, but is not marked yet: mark again"] for student in waiting}
     for record in records:
-        reasons[record.student] = _reasons(record, totals[record.student], roster)
+        reasons[record.student] = _reasons(record, totals[record.student], roster, low)
     wanted = [
         NeedsWord(student, roster.get(student, student), why)
         for student, why in reasons.items()
@@ -237,12 +238,12 @@ def _needs_word(records, totals, roster, waiting):
     return sorted(wanted, key=lambda each: (-len(each.reasons), each.student))
 
 
-def _reasons(record, sum_, roster):
+def _reasons(record, sum_, roster, low):
     """Why the instructor may want a word with one student; empty where there is no reason."""
     why = []
-    if sum_.share is not None and sum_.share < LOW:
+    if sum_.share is not None and sum_.share < low:
         got, marked = number(sum_.points), number(sum_.marked)
-        why.append(f"{got} of {marked} points so far, which is under {percent(LOW)}")
+        why.append(f"{got} of {marked} points so far, which is under {percent(low)}")
     why += [
         f"the same slip {count} times: {name}"
         for name, count in repeated_slips(record).items()

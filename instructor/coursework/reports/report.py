@@ -22,7 +22,6 @@ from coursework.reports.page import page
 from coursework.reports.picture import (
     DOTS,
     FEWEST,
-    LOW,
     STEP_PERCENT,
     class_picture,
     percent,
@@ -31,10 +30,11 @@ from coursework.reports.picture import (
 )
 from coursework.reports.sheet import mark_sheet
 from coursework.safe_files import save
+from coursework.terms.grades import LOW, low_of
 
 __all__ = ["class_page", "class_picture", "mark_sheet", "report", "sheet_as_csv"]
 
-BANDS = ((0, LOW), (LOW, 0.60), (0.60, 0.80), (0.80, None))
+STEPS = (0.60, 0.80)  # of the bands of marks, above the line for low marks
 SLIPS_SHOWN = 8
 LABEL = 48  # characters beside a bar; the words below the figure give the whole
 
@@ -104,7 +104,8 @@ def class_page(course, set_id, records, human, not_placed=(), when="", apart=Non
     records = [one for one in records if one.student not in apart]
     waiting = [one for one in not_marked(course, set_id, records) if one not in apart]
     roster = {who: name for who, name in course.roster.items() if who not in apart}
-    picture = class_picture(records, human, roster, waiting)
+    low = low_of(course.policy)
+    picture = class_picture(records, human, roster, waiting, low)
     return page(
         "class.html",
         course=course.name,
@@ -118,7 +119,7 @@ def class_page(course, set_id, records, human, not_placed=(), when="", apart=Non
         nothing=len(picture.nothing),
         waiting=len(waiting),
         open=sum(len(each.open) for each in picture.totals.values()),
-        marks=_marks(picture.shares),
+        marks=_marks(picture.shares, low),
         questions=_questions(picture),
         chance=1 / (len(records) - 1) ** 0.5 if len(records) >= FEWEST else None,
         slips=[_slip(slip, picture.questions) for slip in picture.slips[:SLIPS_SHOWN]],
@@ -126,7 +127,7 @@ def class_page(course, set_id, records, human, not_placed=(), when="", apart=Non
         needs_word=picture.needs_word,
         unplaced=not_placed,
         few=FEWEST,
-        figures=_figures(picture),
+        figures=_figures(picture, low),
     )
 
 
@@ -143,12 +144,12 @@ def _unplaced(course):
         return [str(error)]
 
 
-def _marks(shares):
+def _marks(shares, line):
     """The distribution of marks in words, as numbers for the template; None without marks."""
     if not shares:
         return None
-    counts = []
-    for low, high in BANDS:
+    counts, steps = [], [line, *(one for one in STEPS if one > line)]
+    for low, high in zip([0, *steps], [*steps, None], strict=True):
         inside = [share for share in shares if share >= low and (high is None or share < high)]
         words = (
             f"{percent(low)} and more"
@@ -163,7 +164,7 @@ def _marks(shares):
         "bands": counts,
         "bars": len(shares) > DOTS,
         "step": f"{STEP_PERCENT:g}\N{NO-BREAK SPACE}%",
-        "low": percent(LOW),
+        "low": percent(line),
     }
 
 
@@ -230,7 +231,7 @@ def _slip(slip, headings):
     }
 
 
-def _figures(picture):
+def _figures(picture, low):
     """The drawings that there are numbers for, by name."""
     # matplotlib takes its time to load, and the mark sheet needs none of it.
     from coursework.reports import class_figures as draw
@@ -239,7 +240,7 @@ def _figures(picture):
     slips = picture.slips[:SLIPS_SHOWN]
     figures = {}
     if picture.shares:
-        figures["marks"] = draw.marks_svg(picture.shares, LOW)
+        figures["marks"] = draw.marks_svg(picture.shares, low)
     if any(share is not None for share in picture.facility.values()):
         waits = [_waits(picture)[question] for question in picture.facility]
         shares = list(picture.facility.values())

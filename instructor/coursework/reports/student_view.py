@@ -17,7 +17,8 @@ from coursework.records.reading import usable_records
 from coursework.sets.key_text import set_titles
 from coursework.skills.skill_table import skill_table
 from coursework.terms.counting import Counted, Weighed
-from coursework.terms.mark_words import in_words
+from coursework.terms.grades import Graded
+from coursework.terms.mark_words import graded_in_words, in_words
 from coursework.terms.term_book import term_book
 from coursework.words import number
 from kitchenmath.practice import sentences
@@ -79,6 +80,7 @@ class StudentView:
     ----------
     number, name : str
     total : Weighed
+    graded : Graded
     sets : tuple of SetOf
     practical : tuple of (str, Counted)
     got, not_got : tuple of str
@@ -90,6 +92,7 @@ class StudentView:
     number: str
     name: str
     total: Weighed
+    graded: Graded
     sets: tuple
     practical: tuple
     got: tuple
@@ -134,7 +137,7 @@ def student_view(course, student):
         (one.name, mark) for one, mark in pairs if one.name in course.policy.practical
     )
     decided = tuple(one for one in decisions if _is_about(one, student, decisions))
-    return StudentView(student, line.name, line.total, sets, practical,
+    return StudentView(student, line.name, line.total, line.graded, sets, practical,
                        *_skills(course, student), decided)  # fmt: skip
 
 
@@ -210,7 +213,8 @@ def in_lines(view, roster):
         if view.total.percent is None
         else f"{number(round(view.total.percent, 1))} %"
     )
-    lines = [f"{view.name} ({view.number}): {percent} of what is marked."]
+    grade = f" That is {words}." if (words := graded_in_words(view.graded)) else ""
+    lines = [f"{view.name} ({view.number}): {percent} of what is marked.{grade}"]
     for one in view.sets:
         lines += ["", f"{one.set_id}, {one.title}: {mark_in_words(one.counted)}"]
         lines += [f"  {file.handed_in or 'no time'} {file.name}: {file.became}." for file in

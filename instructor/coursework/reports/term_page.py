@@ -4,12 +4,14 @@ from markupsafe import Markup
 
 from coursework.arriving.arrivals import on_the_clock
 from coursework.reports import office
-from coursework.reports.picture import LOW
+from coursework.terms.grades import low_of
+from coursework.terms.mark_words import graded_in_words
 from coursework.terms.mark_words import in_words as mark_in_words
 from coursework.words import number
 
 __all__ = ["as_csv", "in_words", "rows", "shown"]
 
+PASSES = {None: "", True: "yes", False: "no"}
 NOTHING_LATE = "No set has a due time in the course file, so nothing is late."
 
 
@@ -31,7 +33,7 @@ def rows(book):
     ]
     found = [
         ["student number", "name", *heads, "total so far in percent", "of weight", "weight in all",
-         "open", "notes"]
+         "grade so far", "passes so far", "open", "notes"]
     ]  # fmt: skip
     for student in book.students:
         notes = [
@@ -46,6 +48,7 @@ def rows(book):
                 *("" if mark.points is None else number(mark.points) for mark in student.marks),
                 _percent(total.percent),
                 *(number(total.weight), number(total.all_weights)),
+                *(student.graded.grade, PASSES[student.graded.passed]),
                 *("; ".join(student.open), " ".join(notes)),
             ]
         )
@@ -96,7 +99,7 @@ def in_words(policy):
         words.append("A student with an open mark has no total yet.")
     else:
         words.append("An open mark counts nowhere: the total is so far, and the rest is named.")
-    return words
+    return [*words, *_scale(policy)]
 
 
 def shown(course, book):
@@ -116,19 +119,34 @@ def shown(course, book):
 
     totals = [one.total.percent for one in book.students if one.total.percent is not None]
     all_weights = sum(column.weight for column in book.columns)
+    low = low_of(course.policy)
     return {
         "course": course.name,
         "term": course.term,
         "roster": len(course.roster),
         "whole": sum(one.total.percent is not None and not one.open for one in book.students),
         "so_far": sum(one.total.percent is not None and bool(one.open) for one in book.students),
-        "figure": Markup(marks_svg([each / 100 for each in totals], LOW)) if totals else "",
-        "low": number(100 * LOW),
+        "figure": Markup(marks_svg([each / 100 for each in totals], low)) if totals else "",
+        "low": number(100 * low),
         "policy": in_words(course.policy),
         "columns": [_column(course.policy, column, all_weights) for column in book.columns],
         "students": [_student(book, student) for student in book.students],
         "to_look_at": book.to_look_at,
     }
+
+
+def _scale(policy):
+    """The pass line and the grades, in words."""
+    if policy.pass_line is not None:
+        yield f"A total of {number(policy.pass_line)} % or more passes."
+    if policy.grades:
+        lines = [f"{name} from {number(line)} %" for name, line in policy.grades.items()]
+        yield f"Grades: {', '.join(lines)}. Below the lowest there is none."
+    if policy.grades or policy.pass_line is not None:
+        yield (
+            "The total is rounded to one decimal first, as it is printed. As long as a mark is "
+            "open, grade and passing are so far too."
+        )
 
 
 def _late(policy):
@@ -188,6 +206,7 @@ def _student(book, student):
         "place": None if total.percent is None else round(min(total.percent, 100.0), 1),
         "weight": number(total.weight),
         "all_weights": number(total.all_weights),
+        "graded": graded_in_words(student.graded),
         "open": student.open,
         "marks": [
             {

@@ -5,7 +5,15 @@ All sentences on marks stand here; `counting` decides by fields and has none.
 
 from coursework.words import APART, number, plural
 
-__all__ = ["NO_WEIGHT", "SOME_AT_THE_DESK", "in_words", "not_the_table", "stranger", "to_mark"]
+__all__ = [
+    "NO_WEIGHT",
+    "SOME_AT_THE_DESK",
+    "graded_in_words",
+    "in_words",
+    "not_the_table",
+    "stranger",
+    "to_mark",
+]
 
 STATES = {
     "latest waits": "The latest hand-in is not marked yet.",
@@ -56,6 +64,28 @@ def not_the_table(name, student, points, decision):
 def to_mark(set_id):
     """A set with hand-ins that marking has not seen."""
     return f"{set_id}: there are hand-ins that are not marked yet: mark the set."
+
+
+def graded_in_words(graded):
+    """What a total comes to, for a page; "" where the class states no scale.
+
+    Parameters
+    ----------
+    graded : Graded
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> from coursework.terms.grades import Graded
+    >>> graded_in_words(Graded("B", True)), graded_in_words(Graded("", False))
+    ('grade B, passes', 'does not pass')
+    """
+    passed = {None: "", True: "passes", False: "does not pass"}[graded.passed]
+    grade = f"grade {graded.grade}" if graded.grade else ""
+    return ", ".join(filter(None, (grade, passed)))
 
 
 def in_words(mark):

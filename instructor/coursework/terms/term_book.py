@@ -17,6 +17,7 @@ from coursework.records.reading import not_marked, usable_records
 from coursework.sets.key_text import set_ids
 from coursework.terms.attempts import attempts_of, said_to_count
 from coursework.terms.counting import Counted, Weighed, counted, weighed
+from coursework.terms.grades import NO_GRADE, Graded, graded
 from coursework.terms.mark_words import NO_WEIGHT, stranger, to_mark
 from coursework.terms.practical import practical_marks
 from coursework.terms.practical_given import practical_given
@@ -55,6 +56,8 @@ class Student:
         Of what is marked so far.
     open : tuple of str
         Marks that count and are open, by name.
+    graded : Graded
+        What the total comes to.
     """
 
     number: str
@@ -62,6 +65,7 @@ class Student:
     marks: tuple
     total: Weighed
     open: tuple
+    graded: Graded = NO_GRADE
 
 
 @dataclass(frozen=True)
@@ -127,6 +131,7 @@ def term_book(course, progress=None, now=None):
             replace(one, total=replace(one.total, percent=None)) if one.open else one
             for one in students
         ]
+    students = [replace(one, graded=graded(one.total.percent, course.policy)) for one in students]
     odd += map(stranger, sorted(strangers))
     if not any(column.weight for column in columns):
         odd.append(NO_WEIGHT)

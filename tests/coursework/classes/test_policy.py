@@ -54,14 +54,15 @@ def test_a_new_course_file_explains_each_line_and_changes_nothing(tmp_path):
 
 
 def test_the_lines_of_a_new_course_file_may_be_used_as_they_stand(tmp_path):
-    """With the # taken off its 12 lines and 3 heads. Only the 7 days are not the usual."""
+    """With the # taken off its 16 lines and 4 heads. What is not the usual is in the last line."""
     lines, count = re.subn(r"(?m)^# (?=\[|\w+ = )", "", POLICY_LINES)
     policy = opened(tmp_path, lines)
 
     assert {"04-buy-enough"} == set(policy.sets)
     assert {"knife skills": Practical("knife skills", 20, 1)} == policy.practical
-    assert 12 + 3 == count
-    assert Policy(sets=policy.sets, practical=policy.practical, late_days=7) == policy
+    assert 16 + 4 == count
+    assert Policy(sets=policy.sets, practical=policy.practical, late_days=7, pass_line=40,
+                  grades={"A": 80, "B": 65, "C": 40}) == policy  # fmt: skip
 
 
 def test_every_line_is_taken(tmp_path):
@@ -69,15 +70,17 @@ def test_every_line_is_taken(tmp_path):
         tmp_path,
         "[mark_book]\nlate_percent = 10\nlate_percent_most = 50\nlate_days = 0\n"
         'second_attempt = "first"\nsecond_attempt_up_to = 60\nnothing_handed_in = "zero"\n'
-        "wait_for_open_marks = true\n"
+        'wait_for_open_marks = true\npass_line = 50\n[grades]\nB = 70\n"A+" = 92.5\n'
         '[sets.05-season-and-brine]\nweight = 0\n[practical." Knife  skills "]\nout_of = 12.5\n',
     )
 
     assert policy == Policy(
-        10, 50, 0, "first", 60, "zero", True,
+        10, 50, 0, "first", 60, "zero", True, 50,
         {"05-season-and-brine": SetRule(weight=0)},
         {"Knife skills": Practical("Knife skills", 12.5, 1)},
+        {"A+": 92.5, "B": 70},
     )  # fmt: skip
+    assert ["A+", "B"] == list(policy.grades)
 
 
 @pytest.mark.parametrize(
@@ -144,6 +147,11 @@ def test_in_the_hour_that_comes_twice_the_later_one_is_due(tmp_path, london):
             '[sets.04-x]\ndue = "2026-10-05 09:00"\nsecond_due = "2026-10-05 09:00"',
             "second_due: needs a line due with an earlier time",
         ),
+        ("[mark_book]\npass_line = 101", "pass_line: needs a number from 0 to 100"),
+        ("grades = 3", r"grades has lines of its own, below a line \[grades\]"),
+        ('[grades]\nA = "80"', r"\[grades\], A: needs a number from 0 to 100"),
+        ("[grades]\nA = 80\nB = 80", r"\[grades\]: A and B begin at the same percent"),
+        ('[grades]\n" " = 80', r"\[grades\]: a grade needs a name"),
         ("[practical]\nservice = 10", r'write “service” as a section: a line \[practical'),
         ('[practical."knife skills"]', r'\[practical\."knife skills"\]: needs a line out_of'),
         ("[practical.service]\nout_of = 0", r"out_of: needs a number above 0"),

@@ -58,6 +58,27 @@ def test_the_rules_of_the_mark_book_are_saved(desk):
     assert ("DE", "DE") == (desk.course.country, panel.forms.country.value)
 
 
+def test_a_pass_line_and_grades_are_saved_shown_again_and_taken_out(desk):
+    """Sorted by their lines; a grade with a comma in its name stays whole."""
+    panel = desk.class_file()
+    forms = panel.forms
+    forms.of_book["pass_line"].value, forms.grades.value = "40", "2,0 = 65; 1,3 = 80,5"
+    press(panel, "Save for the class")
+
+    assert (40, {"1,3": 80.5, "2,0": 65}) == (desk.course.policy.pass_line,
+                                               desk.course.policy.grades)  # fmt: skip
+    assert "1,3 = 80.5; 2,0 = 65" == forms.grades.value
+
+    forms.grades.value = "A 80"
+
+    assert "type each once, with the percent" in press(panel, "Save for the class")
+
+    forms.grades.value = forms.of_book["pass_line"].value = ""
+    press(panel, "Save for the class")
+
+    assert (None, {}) == (desk.course.policy.pass_line, desk.course.policy.grades)
+
+
 def test_a_wrong_country_leaves_every_line_as_it_was(desk):
     """The rules of the mark book stand in the same form: all of it is saved, or nothing."""
     before = (desk.course.folder / "course.toml").read_bytes()

@@ -6,11 +6,11 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.practice.amount_played import dice
-from kitchenmath.practice.kinds import said
 from kitchenmath.practice.question_kinds import AnswerKind, AskedQuestion, Played, add_kind
 from kitchenmath.practice.questions import value_of, wrong_side
 from kitchenmath.practice.verdicts import Found, Verdict, refuse_doubled, worth
 from kitchenmath.practice.words import read_as_clock
+from kitchenmath.units.saying import as_came
 
 __all__ = ["ClockKind", "ClockQuestion", "ClockTime"]
 
@@ -87,11 +87,11 @@ class ClockKind(AnswerKind):
         hour, minute, half = typed.groups() if typed else (None, None, None)
         if not typed or (minute is None and half is None):
             raise Unreadable(
-                f'{said(answer)} is no clock time: type hours and minutes, such as "18:45".'
+                f'{as_came(answer)} is no clock time: type hours and minutes, such as "18:45".'
             )
         hour, minute = int(hour), int(minute or 0)
         if hour > (12 if half else 24) or (half and hour == 0):
-            raise Unreadable(f"{said(answer)}: there is no such hour on a clock.")
+            raise Unreadable(f"{as_came(answer)}: there is no such hour on a clock.")
         if half:
             hour = hour % 12 + 12 * (half in "pP")
         # "06:45" is the morning, and so is 0:45.
@@ -219,7 +219,7 @@ class ClockQuestion(AskedQuestion):
 
     def _verdict(self, outcome, points, answer, right, known, slips=(), notes=()):
         between = {name: value_of(each, known) for name, each in self.on_the_way.items()}
-        shown = {name: said(value) for name, value in (known | between).items()}
+        shown = {name: as_came(value) for name, value in (known | between).items()}
         return Verdict(
             question=self.id,
             outcome=outcome,
@@ -229,7 +229,7 @@ class ClockQuestion(AskedQuestion):
                         for each in slips),
             alternatives=len(slips) > 1,
             notes=notes,
-            answer=str(answer) if isinstance(answer, ClockTime | str) else said(answer),
+            answer=str(answer) if isinstance(answer, ClockTime | str) else as_came(answer),
             right=str(right),
             working=tuple(line.format(answer=right, **shown) for line in self.working),
         )  # fmt: skip

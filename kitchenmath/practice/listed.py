@@ -12,7 +12,6 @@ from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.practice.amount_played import dice
-from kitchenmath.practice.kinds import said
 from kitchenmath.practice.question_kinds import (
     ANSWER_KINDS,
     AnswerKind,
@@ -25,6 +24,7 @@ from kitchenmath.practice.verdicts import Found, Verdict, refuse_doubled
 from kitchenmath.practice.words import names_off
 from kitchenmath.safety.allergens import allergen_names
 from kitchenmath.units.door import one_of
+from kitchenmath.units.saying import as_came
 
 __all__ = ["ListedKind", "ListedQuestion", "Names"]
 
@@ -77,7 +77,9 @@ class ListedKind(AnswerKind):
             try:
                 answer = ", ".join(answer)
             except TypeError:
-                raise Unreadable(f"{said(answer)} is no list of names: {self._such_as}") from None
+                raise Unreadable(
+                    f"{as_came(answer)} is no list of names: {self._such_as}"
+                ) from None
         text = re.sub(r"\([^)]*\)", " ", answer[:400]).strip().casefold()
         if text in NONE:
             return Names()
@@ -85,7 +87,7 @@ class ListedKind(AnswerKind):
         for part in PARTS.split(text):
             found |= self._in(" ".join(part.split()))
         if not found:
-            raise Unreadable(f"{said(answer)} names nothing of the list: {self._such_as}")
+            raise Unreadable(f"{as_came(answer)} names nothing of the list: {self._such_as}")
         return Names(name for name in self.names if name in found)
 
     @property
@@ -198,7 +200,7 @@ class ListedQuestion(AskedQuestion):
         try:
             value = self.look(answer)
         except KitchenError as error:
-            shown = answer if isinstance(answer, str) else said(answer)
+            shown = answer if isinstance(answer, str) else as_came(answer)
             return self._verdict("unreadable", 0, shown, right, known, notes=(str(error),))
         if value == right:
             return self._verdict("right", self.points, value, right, known)

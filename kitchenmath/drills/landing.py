@@ -1,4 +1,4 @@
-"""Drills of lesson 8: working back from the service, slack, hands, holding, packs and cost."""
+"""Drills of lesson 10: working back from the service, slack, hands, holding, packs and cost."""
 
 import math
 

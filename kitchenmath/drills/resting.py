@@ -1,4 +1,4 @@
-"""Drills of lesson 7 on resting: what evens out, when to pull, and how far from a limit."""
+"""Drills of lesson 8 on resting: what evens out, when to pull, and how far from a limit."""
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps

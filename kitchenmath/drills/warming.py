@@ -1,4 +1,4 @@
-"""Drills of lesson 7 on warming through: thickness squared, the way gone, the gap that halves."""
+"""Drills of lesson 8 on warming through: thickness squared, the way gone, the gap that halves."""
 
 import math
 

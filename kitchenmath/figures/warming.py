@@ -1,4 +1,4 @@
-"""Drawings of lesson 7: a fillet and a roast cut through, and thickness against time."""
+"""Drawings of lesson 8: a fillet and a roast cut through, and thickness against time."""
 
 import numpy as np
 from matplotlib.colors import ListedColormap

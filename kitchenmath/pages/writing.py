@@ -22,7 +22,7 @@ READINGS = 10  # small fields to begin with; the page adds one when the last is 
 # What a notebook tells its reader about cells and quotes is not so on a page.
 ONLY_IN_CELLS = re.compile(r"^.*(?:Shift \+ Enter|Or compute it|cell below).*\n?", re.MULTILINE)
 QUOTES = re.compile(r",? between the (?:two lines of )?quotes")
-SET_FOLDER = re.compile(r"set (\d) in the folder `assignments/([\w-]+)`")  # a page has no folder
+SET_FOLDER = re.compile(r"set (\d+) in the folder `assignments/([\w-]+)`")  # a page has no folder
 QUOTED = re.compile(r'`"([^"`]+)"`')
 
 
@@ -176,6 +176,7 @@ def lesson_card(raw, name):
     minutes = re.search(r"about (\d+ minutes|an hour|[^*\n]*)\*", text)
     return {
         "name": name,
+        "number": _number(name),
         "title": _title(text),
         "line": makes[1] if makes else "",
         "takes": f"about {minutes[1]}" if minutes else "",
@@ -198,11 +199,17 @@ def set_card(raw):
     size = re.search(r"\*\*(.*?points)\.\*\*", text)
     return {
         "name": set_id,
+        "number": _number(set_id),
         "title": _title(text).partition(": ")[2] or _title(text),
         "line": _below_title(text).strip().splitlines()[0],
         "takes": size[1] if size else "",
         "of": len(asked_in(named)),
     }
+
+
+def _number(name):
+    """The number that a lesson's or a set's name begins with."""
+    return int(name.partition("-")[0])
 
 
 def _title(text):

@@ -160,7 +160,8 @@ def _mine(kept):
     if lines:
         return lines
     return [
-        "Nothing of yours is kept yet. What you type at the benches of lessons 1 to 7 stands here."
+        "Nothing of yours is kept yet. "
+        "What you type at the benches of the lessons before stands here."
     ]
 
 

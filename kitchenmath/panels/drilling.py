@@ -39,8 +39,8 @@ LESSONS = {
     4: (buying,),
     5: (seasoning, brines),
     6: (foaming, thickening),
-    7: (warming, resting),
-    8: (landing,),
+    8: (warming, resting),
+    10: (landing,),
 }
 
 

@@ -1,4 +1,4 @@
-"""Panels of lesson 8: the plan of one service, what waits too long, and what a cover costs."""
+"""Panels of lesson 10: the plan of one service, what waits too long, and what a cover costs."""
 
 from dataclasses import replace
 from functools import cache

@@ -1,4 +1,4 @@
-"""Panels of lesson 7: inside a fillet, thickness against time, a moist roast and its rest."""
+"""Panels of lesson 8: inside a fillet, thickness against time, a moist roast and its rest."""
 
 from functools import cache, lru_cache
 

@@ -13,15 +13,15 @@ from kitchenmath.safety import plate_allergens
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 NAMES = sorted(file.stem for file in LESSONS.glob("*.ipynb"))
-# What a set's dishes are made of; sets 4, 5 and 7 talk of foods and handle what is named here.
+# What a set's dishes are made of; sets 4, 5 and 8 talk of foods and handle what is named here.
 IN_THE_SETS = {
     "01-measure-and-scale": ["flour"],
     "02-mix-by-ratio": ["bread flour", "butter"],
     "03-cut-to-size": ["celeriac"],
     "04-buy-enough": ["celeriac"],
     "06-foam-and-thicken": ["lecithin", "egg white powder", "butter", "flour", "mustard"],
-    "07-heat-gently": ["celeriac"],
-    "08-land-the-plate": [item for item, *_ in MENU],
+    "08-heat-gently": ["celeriac"],
+    "10-land-the-plate": [item for item, *_ in MENU],
 }
 
 
@@ -63,8 +63,8 @@ def test_a_set_names_each_allergen_that_its_dishes_hold(name):
 
 
 def test_the_plate_that_is_costed_is_the_plate_that_is_ordered():
-    """Lesson 8's menu and the order list of its session plan hold the same eleven items."""
-    ordered = [item.partition(" (")[0] for item in items_of("08-land-the-plate")]
+    """Lesson 10's menu and the order list of its session plan hold the same eleven items."""
+    ordered = [item.partition(" (")[0] for item in items_of("10-land-the-plate")]
 
     assert sorted(ordered) == sorted(item for item, *_ in MENU)
 

@@ -93,7 +93,7 @@ def test_a_measured_question_asks_for_what_it_judges(set_id, keys):
         assert "lose the points of this question only" in key.asked[question.id]
         assert list(key.sheet.choices[question.id]) == ["sample"]
 
-    assert bool(measured) == (set_id in ("03-cut-to-size", "07-heat-gently"))
+    assert bool(measured) == (set_id in ("03-cut-to-size", "08-heat-gently"))
 
 
 @pytest.mark.parametrize("set_id", SETS)

@@ -1,235 +1,218 @@
-"""Set 8, land the plate: one student's answers worked by hand, and rubbish typed everywhere.
+"""Set 8 for one student, worked by hand: the drawn log, a log of their own, slips, rubbish.
 
-The numbers of BH-1007: roast 75, rest 18, carve 12, plate 10; the sauce cook is free from 130,
-velouté 30, season 12, foam 6 minutes; 36 covers of 40 mL base, cider reduced by 40 %; bottles of
-1 L at $5.20, all else $4.30; food cost 34 %; service 30 min after 19:00, rolls 21 min.
+BH-2848852's log, every five minutes: 6, 6, 10.5, 20.5, 29, 36, 42, 47.5, 51.5, 55.5 °C.
 
-By hand: q1 75 + 18 + 12 + 10 = 115 min. q2 130 - (30 + 12 + 6 + 10) = 72 min. q3 36 x 40 = 1440
-mL of base; 1440 / 0.60 = 2.4 L. q4 three bottles, 15.60 / 36 + 4.30 = $4.73. q5 4.733 / 0.34 =
-$13.92.
-
-q6, backward from 19:30: plate 19:20; foam 19:14, season 19:02, velouté 18:32; warm 9 min, 19:11,
-cut 40 min, 18:31; carve 19:08; roast 19:08 - 18 - 75 = 17:35, sear 20 min, 17:15; the oven is
-cooled 10 min before, 17:25, the rolls are baked by then, 17:04, and it is heated from 16:44. The
-rolls are cool at 17:45, and wait 89 of 120 min until they are warmed, 6 min, from 19:14.
+Half-way: (6 + 55.5) / 2 = 30.75 °C. 29 °C at 20 min, 36 at 25: (30.75 - 29) / 7 = 0.25 of 5 min,
+so 21.25 min, 21 min 15 s.
+Wait: 55.5 - 51.5 = 4 °C in 5 min, 0.8 °C a minute; 7 / 0.8 = 8.75 min.
+Fillet: 34 / 22 = 1.5455, squared 2.3884; 23 min x 2.3884 = 54.93 min.
+Loin: 59 - 52 = 7 °C = 12.6 °F; 150 - 12.6 = 137.4 °F, 58.6 °C.
+Roast: 134 °F has reached the row of 133 °F, 56 min, and not that of 135. 56 - 4 = 52 min.
 """
 
-import itertools
 import json
+import random
 import re
 from dataclasses import asdict
 
 import pytest
 from coursework.classes.course import Bounds
 from coursework.marking.mark_one import mark
-from coursework.sets.hand_out import ASSIGNMENTS
+from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
-from kitchenmath.practice import in_words
-from kitchenmath.units import Q_, say
+from kitchenmath.practice import Measured, in_words
+from kitchenmath.safety import limit, limits
 
-SET = "08-land-the-plate"
-KEY = key_notebook(SET)
-SHEET = load_key(KEY).sheet
-PLAN = SHEET.questions["q6"]
-RIGHT = {"q1": "115 min", "q2": "1 h 12 min", "q3": "2.4 L", "q4": "$4.73", "q5": "$13.92"}
-BY_HAND = {
-    "heat the oven": "16:44",
-    "bake the rolls": "17:04",
-    "cool the oven": "17:25",
-    "warm the rolls": "19:14",
-    "sear the birds": "17:15",
-    "roast the birds": "17:35",
-    "cut the brunoise": "18:31",
-    "cook the velouté": "18:32",
-    "season the cider base": "19:02",
-    "carve the birds": "19:08",
-    "warm the brunoise": "19:11",
-    "whip the cider foam": "19:14",
-    "plate the covers": "19:20",
-}
-TYPED = "\n".join(f"{name} {start}" for name, start in BY_HAND.items())
+SET, STUDENT = "08-heat-gently", "BH-2848852"  # who draws the log worked by hand
+RAW = key_notebook(SET)
+RIGHT = {"q2": "21 min 15 s", "q3": "8.75 min", "q4": "54.9 min", "q5": "137.4 °F", "q6": "52 min"}
+OUT_OF = {"q1": 3, "q2": 3, "q3": 3, "q4": 2, "q5": 3, "q6": 3}
+# A log of their own, in °F: 41, 42, 50, 62, 74, 85, 95, 103. Half-way is 72 °F: 62 at 15 min, 74
+# at 20, so 10/12 of 5 min after 15: 19.17 min. The last step is 8 °F, 4.444 °C in 5 min, 0.889 °C
+# a minute; 7 / 0.889 = 7.875 min.
+OWN = "0 min 41 °F\n5 min 42 °F\n10 min 50 °F\n15 min 62 °F\n20 min 74 °F\n25 min 85 °F\n"
+OWN += "30 min 95 °F\n35 min 103 °F"
+FROM_OWN = RIGHT | {"q2": "19 min 10 s", "q3": "7.9 min"}
 
 
 @pytest.fixture(scope="module")
-def known():
-    return dict(list(SHEET.known("BH-1007"))[-1][1])
+def key():
+    return load_key(RAW)
 
 
-def test_the_numbers_are_those_of_the_hand_calculation(known):
-    """As the page shows them."""
-    said = [say(known[name]) for name in ("roast", "rest", "free", "cut", "bottle", "rolls")]
-
-    assert ["75 min", "18 min", "130 min", "40 %", "1 L", "21 min"] == said
+def found(key, **answers):
+    return key.sheet.mark(STUDENT, answers)
 
 
-def test_the_answers_worked_by_hand_earn_everything():
-    """The calculation at the top of this page."""
-    verdicts = SHEET.mark("BH-1007", RIGHT | {"q6": TYPED})
+def points(verdicts):
+    return {each.question: each.points for each in verdicts.values()}
 
-    assert {"q1": 2, "q2": 2, "q3": 2, "q4": 3, "q5": 2, "q6": 6} == {
-        name: verdict.points for name, verdict in verdicts.items()
-    }
+
+def test_the_hand_calculation_from_the_drawn_log_earns_all_but_the_measurement(key):
+    """The numbers at the top of this page; the empty question 1 costs its own three points."""
+    assert points(found(key, **RIGHT)) == OUT_OF | {"q1": 0}
+
+
+def test_the_hand_calculation_from_an_own_log_earns_everything(key):
+    """The numbers beside `OWN`, which was kept in °F; 137.4 °F is as good in °C."""
+    verdicts = found(key, q1=OWN, **FROM_OWN | {"q5": "58.6 °C"})
+
+    assert points(verdicts) == OUT_OF
+    assert verdicts["q2"].right == "19.17 min"
+    assert verdicts["q1"].answer.startswith("0 min 41 °F; 5 min 42 °F")
 
 
 @pytest.mark.parametrize(
-    ("changed", "slip", "points"),
+    ("question", "typed", "slip", "worth"),
     [
-        # Rested at 19:08: three minutes too few. Carved at 19:17, they wait 3 of 4.
-        ({"carve the birds": "19:05"}, "forgot the rest", 5.5),
-        # In the oven six minutes later, rested at 19:14: six too few.
-        ({"roast the birds": "17:41"}, "forgot the rest", 4),
-        # Seared at 17:40, in the oven from 17:35: five minutes, and then six.
-        ({"sear the birds": "17:20"}, "began before what it waits for was done", 5.5),
-        ({"sear the birds": "17:21"}, "began before what it waits for was done", 4),
-        # Done at 19:31; the foam then waits 1 of 6, the carved birds 1 of 4.
-        ({"plate the covers": "19:21"}, "plated too late", 5.5),
-        # Ready at 19:12, it waits 8 of 6; base and velouté go before it.
-        (
-            {
-                "whip the cider foam": "19:06",
-                "season the cider base": "18:50",
-                "cook the velouté": "18:20",
-            },
-            "held the foam too long",
-            5.5,
-        ),
-        # All about the birds ten minutes sooner: carved at 19:10, they wait 10 of 4, 6 too long.
-        (
-            {
-                "carve the birds": "18:58",
-                "roast the birds": "17:25",
-                "sear the birds": "17:05",
-                "cool the oven": "17:15",
-                "bake the rolls": "16:54",
-                "heat the oven": "16:34",
-            },
-            "carved too early",
-            4.5,
-        ),
-        # From 19:02 to 19:10 the sauce cook has velouté and base: eight minutes.
-        ({"cook the velouté": "18:40"}, "a cook in two places", 5),
-        # The rolls come out at 17:33, the oven is to cool from 17:25; hot at 17:04, it waits 8.
-        ({"bake the rolls": "17:12"}, "two things in one oven", 5),
-        # Half an hour before the opening; cut at 15:40, it waits 3 h 31 min of 4 h.
-        ({"cut the brunoise": "15:00"}, "began before the door was open", 5.5),
-        # Twelve of thirteen tasks: 6 x 12 / 13 = 5.54, in halves 5.5.
-        ({"season the cider base": None}, "left a task out", 5.5),
+        ("q2", "22.5 min", "took half of the time", 1),
+        ("q2", "19 min 16 s", "halved the last reading", 1),  # 27.75 °C: 15 + 5 x 7.25 / 8.5
+        ("q2", "20 min", "took the reading before", 2),
+        ("q2", "25 min", "took the reading after", 2),
+        ("q2", "23.75 min", "shared the step from the wrong end", 2),  # 25 - 1.25
+        ("q3", "6.36 min", "took the pace of the whole log", 2),  # 49.5 °C in 45 min: 1.1
+        ("q3", "53.75 min", "gave the time on the clock", 2),
+        ("q3", "1.75 min", "took a step for a minute", 2),  # 7 / 4 steps
+        ("q3", "78 min", "counted the rise from nought", 1),  # 62.5 / 0.8
+        ("q3", "31 min", "took the difference for a point in °F", 1),  # 7 °C "is" 44.6 °F: 24.8 °C
+        ("q4", "35.5 min", "straight ratio", 1),
+        ("q4", "84.9 min", "cubed the ratio", 1),
+        ("q4", "71.1 min", "doubled the ratio", 1),
+        ("q4", "9.6 min", "turned the ratio round", 1),
+        ("q5", "143 °F", "took the difference as it stands", 2),  # 150 - 7
+        ("q5", "105.4 °F", "took the difference for a point", 2),  # 7 °C "is" 44.6 °F
+        ("q5", "162.6 °F", "added the rise", 1),
+        ("q5", "150 °F", "no rest reckoned", 1),
+        ("q5", "52 °C", "pulled as last week", 0),
+        ("q6", "32 min", "took the next hotter row", 2),  # 36 - 4
+        ("q6", "42 min", "read between two rows", 2),  # 46 - 4
+        ("q6", "56 min", "gave the whole time", 2),
+        ("q6", "60 min", "added the time that is over", 1),
+        ("q6", "43 min", "took the table from before 2001", 1),  # 134 °F: 47 - 4
     ],
 )
-def test_each_broken_rule_is_named_and_costs_its_points(changed, slip, points, known):
-    """Nothing else is lost."""
-    starts = {name: start for name, start in (BY_HAND | changed).items() if start}
-    verdict = PLAN.judge(starts, known)
+def test_each_slip_worked_by_hand_is_named(key, question, typed, slip, worth):
+    """From the drawn log; the sum stands beside each."""
+    verdict = found(key, **RIGHT | {question: typed})[question]
 
-    assert (verdict.slips, verdict.points) == ((slip,), points)
-
-
-def test_all_five_minutes_sooner_is_plated_too_early(known):
-    """The covers wait 5 of 2 minutes, 3 too long; all else is as it was."""
-    sooner = {
-        name: f"{hour}:{minute - 5:02d}" if minute >= 5 else f"{hour - 1}:{minute + 55}"
-        for name, (hour, minute) in (
-            (name, map(int, start.split(":"))) for name, start in BY_HAND.items()
-        )
-    }
-    verdict = PLAN.judge(sooner, known)
-
-    assert (verdict.slips, verdict.points) == (("plated too early",), 5.5)
-
-
-def test_two_broken_rules_are_both_named_and_both_cost(known):
-    """A rest three minutes short (half a point) and the oven full for eight (1)."""
-    verdict = PLAN.judge(BY_HAND | {"carve the birds": "19:05", "bake the rolls": "17:12"}, known)
-
-    assert verdict.slips == ("forgot the rest", "two things in one oven")
-    assert verdict.points == 4.5
-    assert re.match(
-        r"\(1\) A rest is left off.*\(2\) More goes in than there is", in_words(verdict)
-    )
-
-
-def test_a_plan_is_possible_with_all_numbers_that_may_be_drawn():
-    """The longest and the shortest of each, in every combination, and the hand's own way of it."""
-    names = ("late", "roast", "rest", "carve", "plate", "veloute", "season", "foam", "rolls")
-    choices = {name: each for some in SHEET.choices.values() for name, each in some.items()}
-    ends = [(choices[name].values[0], choices[name].values[-1]) for name in names]
-    for drawn in itertools.product(*ends):
-        assert PLAN.kitchen(**dict(zip(names, drawn, strict=True))).plan.feasible
-
-
-def test_the_text_says_what_it_is_judged_by_and_names_every_task(known):
-    """Points of each part, tasks in the table, in the answer cell and in the look."""
-    cells = {cell["id"]: "".join(cell["source"]) for cell in json.loads(KEY)["cells"]}
-    tasks = [task.name for task in PLAN.kitchen_of(known).tasks]
-    text = cells["q6-text"]
-
-    assert tasks == re.findall(r"^\| ([a-z][^|]*?) \|", text, re.MULTILINE)[1:]
-    assert tasks == list(SHEET.looked["q6"][1])
-    assert tasks == cells["q6-answer"].split('"""')[1].strip().splitlines()
-    assert ["6 points", "2 points", "1.5", "1", "1", "0.5"] == re.findall(
-        r"\(([\d.]+(?: points)?)\)", text
-    )
-    assert [2, 1.5, 1, 1, 0.5] == list(PLAN.worth.values())
+    assert slip in verdict.slips
+    assert verdict.points <= worth
 
 
 @pytest.mark.parametrize(
-    "rubbish",
-    ["", "?", "half seven", "19:30", "1e999", "-3 kg", "∞", "q1", "<b>1</b>", "5 %", "$",
-     "x" * 9999,
-     3, float("nan"), float("inf"), 10**400, None, [], {}, {"foam": "soon"}, object(), Q_(3, "kg"),
-     Q_([1, 2], "min"), "the birds 19:00\nthe birds 18:00"],
-)  # fmt: skip
-def test_rubbish_typed_everywhere_is_marked_and_earns_nothing(rubbish):
-    """Every question, no error, a sentence for each."""
-    verdicts = SHEET.mark("BH-1007", dict.fromkeys(SHEET.questions, rubbish))
+    ("typed", "slips", "points"),
+    [
+        (OWN, (), 3),
+        (OWN.partition("\n")[2], ("too few readings",), 2),
+        (OWN.replace(" °F", ""), ("no scale", "°F typed as °C"), 0),
+        (OWN.replace("°F", "°C"), ("°F typed as °C",), 1),
+        (OWN.replace("15 min", "9 min"), ("not in the order of time",), 2),
+        (OWN.replace("15 min", "10 min"), ("not in the order of time",), 2),
+        ("\n".join(f"{5 * i} min {8 + 5 * i} °C" for i in range(8)), ("every step alike",), 1),
+        ("\n".join(f"{5 * i} min {5 + i * i / 4} °C" for i in range(8)), ("hardly warmed",), 2),
+    ],
+)
+def test_a_log_is_judged_by_what_a_sound_one_keeps_to(key, typed, slips, points):
+    """Each rule that is broken is named and costs its points, and nothing else is."""
+    verdict = found(key, q1=typed)["q1"]
 
-    assert 0 == sum(verdict.points for verdict in verdicts.values())
-    assert all(len(in_words(verdict)) > 15 for verdict in verdicts.values())
+    assert slips == verdict.slips
+    assert points == verdict.points
 
 
-def marked(**cells):
-    """The record of BH-1007's hand-in whose answer cells hold these texts."""
-    released = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
-    notebook = json.loads(released)
-    for cell in notebook["cells"]:
-        name = cell["metadata"].get("nbgrader", {}).get("grade_id", "").removesuffix("-answer")
-        cell["source"] = {"me": 'student = "BH-1007"', **cells}.get(name, cell["source"])
-    record, _ = mark(
+def test_a_log_that_does_not_warm_to_the_end_is_not_built_on(key):
+    """The last two readings alike have no pace; the sheet says that the drawn log counts."""
+    verdicts = found(key, q1=OWN + "\n40 min 103 °F", **RIGHT)
+
+    assert points(verdicts) == OUT_OF | {"q1": 0}
+    assert verdicts["q1"].outcome == "wrong"
+    assert "marked from the sample" in in_words(verdicts["q1"])
+
+
+def test_the_table_in_the_text_is_the_codes_own(key):
+    """Every current row of the Food Code from 130 to 140 °F, and each line's limit is quoted."""
+    rows = re.findall(r"^\| ([\d.]+) °C \((\d+) °F\) \| (\d+) min \|$", key.asked["q6"], re.M)
+    quoted = {
+        (row.temperature.magnitude, row.fahrenheit.magnitude, row.time.magnitude)
+        for row in limits("whole roast")
+        if row.fahrenheit.magnitude <= 140
+    }
+
+    assert {tuple(map(float, row)) for row in rows} == quoted
+    assert len(quoted) == 7
+    pork = limit("intact meat")
+    assert (
+        f"{pork.temperature.magnitude:.0f} °C ({pork.fahrenheit.magnitude:.0f} °F)"
+        in (key.asked["q5"])
+    )
+    assert (pork.section in key.asked["q5"], pork.time.magnitude) == (True, 15)
+
+
+def test_a_limit_is_looked_up_and_never_worked_out(key):
+    """131 to 137 °F, row by row: 89, 89, 56, 56, 36, 28, 28 min."""
+    question = key.sheet.questions["q6"]
+    cores, none_yet = key.sheet.choices["q6"]["core"].values, key.sheet.choices["q6"]["held"].values
+    asked = [question.right({"core": core, "held": none_yet[0]}).magnitude for core in cores]
+
+    assert [89, 89, 56, 56, 36, 28, 28] == [each + none_yet[0].magnitude for each in asked]
+
+
+def test_a_hand_in_goes_through_both_rooms(key):
+    """A log typed between three quotes, typed and computed answers, marked as in a class."""
+    copy = json.loads(released(RAW, "demo"))
+    cells = {"me": f'student = "{STUDENT}"', "q1-answer": f'q1 = """\n{OWN}\n"""'}
+    cells |= {f"{name}-answer": f'{name} = "{text}"' for name, text in FROM_OWN.items()}
+    cells |= {"q4-answer": "q4 = four.time * (four.new / four.old) ** 2", "q7-answer": "12 min."}
+    for cell in copy["cells"]:
+        cell["source"] = cells.get(cell["id"], cell["source"])
+    record, notebook = mark(
         {
-            "key": KEY,
-            "released": released,
-            "hand_in": json.dumps(notebook).encode(),
+            "key": RAW,
+            "released": released(RAW, "demo"),
+            "hand_in": json.dumps(copy).encode(),
             "term": "demo",
-            "student": "BH-1007",
+            "student": STUDENT,
             "bounds": asdict(Bounds(seconds=60)),
         }
     )
-    return record
+
+    assert {each.question: each.points for each in record.answered} == OUT_OF
+    assert "start from your own: 8 readings, from 0 min 41 °F to 35 min 103 °F" in notebook
 
 
-@pytest.mark.parametrize(
-    "cell",
-    [f"q6 = '''\n{TYPED}\n'''", f'q6 = """{TYPED}\n{" " * 900}"""', f"q6 = {BY_HAND!r}"],
-    ids=["lines", "long", "dict"],
-)
-def test_a_plan_crosses_from_the_students_room_as_it_was_typed(cell):
-    """Lines, more than a page of them, or a dict; it comes back earliest first."""
-    verdict = marked(q6=cell).answered[-1]
+def test_random_logs_and_answers_never_stop_the_marking(key):
+    """500 hand-ins of anything: each question has a verdict within its points."""
+    chance = random.Random(7)
+    pools = [
+        "",
+        "0 min",
+        "3 °C",
+        "0 °F",
+        "-5 min",
+        "1e300 min",
+        "lots",
+        None,
+        0,
+        1e308,
+        [1],
+        "9 kg",
+    ]
+    for _ in range(500):
+        cores = [chance.choice((-9, 5, 9.5, 40, 399)) for _ in range(chance.randint(1, 12))]
+        minutes = [chance.choice((5 * place, place / 60, 7)) for place in range(len(cores))]
+        lines = [f"{minute} min {core}" for minute, core in zip(minutes, cores, strict=True)]
+        answers = {name: chance.choice(pools) for name in OUT_OF}
+        answers["q1"] = chance.choice(("\n".join(lines) + " °C", lines, *pools))
+        for verdict in key.sheet.mark(STUDENT, answers).values():
+            assert 0 <= verdict.points <= verdict.out_of
+            assert in_words(verdict)
 
-    assert (verdict.outcome, verdict.points) == ("right", 6)
-    assert verdict.answer.startswith(
-        "16:44 heat the oven; 17:04 bake the rolls; 17:15 sear the birds"
-    )
-    assert verdict.given[0] == "the service is this much later than 19:00: 30 min"
 
+def test_the_set_asks_for_a_measurement_first(key):
+    """Question 1 is measured, and the two after it build on it."""
+    first, *others = key.sheet.questions.values()
 
-def test_an_untouched_sheet_is_missing_and_a_broken_one_says_so():
-    """The names of the tasks alone are no plan; a quote that is missing ends the cell."""
-    untouched = marked().answered[-1]
-    broken = marked(q6="q6 = dict('''\nfoam 19:14").answered[-1]
-
-    assert (untouched.outcome, untouched.points) == ("missing", 0)
-    assert (broken.outcome, broken.points) == ("unreadable", 0)
-    assert "SyntaxError" in " ".join(broken.notes)
+    assert isinstance(first, Measured)
+    assert [each.id for each in others if "q1" in each.builds_on] == ["q2", "q3"]

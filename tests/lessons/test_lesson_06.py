@@ -155,7 +155,7 @@ def test_the_base_by_hand_in_the_lesson():
 def test_one_cider_foam_runs_through_the_term_and_is_no_dessert():
     """Eight to one: (0.12 x 837 + 84.5) / 921.7 = 20.1 °Brix; reduced by two fifths 12 / 0.6 = 20.
 
-    Set 8 reduces its cider by 30 to 45 %, so by two fifths among others; two to one is 37 °Brix.
+    Set 10 reduces its cider by 30 to 45 %, so by two fifths among others; two to one is 37 °Brix.
     """
     assert "that is 20.1 °Brix" in moved(parts_panel(), cider_parts=8.0)
     assert 12 / (1 - 0.4) == pytest.approx(20)

@@ -111,7 +111,7 @@ def reach(page, address, axe):
         "index.html",
         SET,
         "set-03-cut-to-size.html",
-        "set-08-land-the-plate.html",
+        "set-10-land-the-plate.html",
         LESSON,
     ):
         wide = []

@@ -22,9 +22,8 @@ function inWords({ there, saved, changed, file }, of) {
 }
 
 let next = "";
-let number = 0;
+const numberOf = name => Number.parseInt(name, 10);  // the name begins with it: gaps are no matter
 for (const [name, of] of Object.entries(page.sets)) {
-  number += 1;
   const place = document.querySelector(`[data-state="${name}"]`);
   const title = place.parentElement.querySelector("h2").textContent.replace(/^\d+\. /, "");
   const state = stateOf(name);
@@ -37,10 +36,10 @@ for (const [name, of] of Object.entries(page.sets)) {
     line.append(...links);
     place.after(line);
   }
-  if (!next && !read && !state.there) next = made("a", `Lesson ${number}, ${title}`, { href: `lesson-${name}.html` });
-  else if (!next && (state.there < of || !state.saved)) next = made("a", `Set ${number}, ${title}`, { href: `set-${name}.html` });
+  if (!next && !read && !state.there) next = made("a", `Lesson ${numberOf(name)}, ${title}`, { href: `lesson-${name}.html` });
+  else if (!next && (state.there < of || !state.saved)) next = made("a", `Set ${numberOf(name)}, ${title}`, { href: `set-${name}.html` });
 }
 const line = document.getElementById("next");
 if (next) line.append("Next: ", next, ".");
-else line.textContent = "All eight sets are complete.";
+else line.textContent = `All ${Object.keys(page.sets).length} sets are complete.`;
 if (!page.home) keepFiles();

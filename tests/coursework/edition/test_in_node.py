@@ -87,7 +87,7 @@ def there(tmp_path_factory):
 
 
 def test_a_thousand_students_have_the_same_numbers_natively_and_in_the_browser(there):
-    """All eight sets: one sum of every number of every student, here and there."""
+    """All sets: one sum of every number of every student, here and there."""
     said, folder = there
     names = {}
     exec(DRAWS, names)

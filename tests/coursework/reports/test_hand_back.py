@@ -508,7 +508,7 @@ def test_a_page_fits_a_phone(course, entered):
     """Also where a student typed 400 letters without a blank, and with a set's widest table."""
     plan = next(
         "".join(cell["source"])
-        for cell in json.loads(key_notebook("08-land-the-plate"))["cells"]
+        for cell in json.loads(key_notebook("10-land-the-plate"))["cells"]
         if cell["id"] == "q6-text"
     )
     mine = record(

@@ -201,7 +201,7 @@ def test_every_set_ends_with_it_and_it_runs_in_the_student_s_room(set_id):
 
 @pytest.mark.parametrize("set_id", set_ids())
 def test_nothing_counts_as_there_in_a_set_as_it_was_handed_out(set_id):
-    """No answer is typed, so none is there; the sheet of set 8 holds its tasks without a time.
+    """No answer is typed, so none is there; the sheet of set 10 holds its tasks without a time.
 
     In the room no file is seen, and so no written answer; the command sees it.
     """

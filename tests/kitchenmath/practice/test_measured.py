@@ -188,7 +188,7 @@ def test_nine_readings_are_said_where_ten_are_asked_for():
 
 def test_a_dropped_log_is_told_with_the_reason(capsys):
     """The cell that starts the next questions says why it takes the log that was drawn."""
-    sheet = open_set("07-heat-gently", "demo", "BH-1007")
+    sheet = open_set("08-heat-gently", "demo", "BH-1007")
     sheet.given("q1", sample=invented_logs([8], [80], [20], "a log"))
     sheet.look("q1", "", "probe log")
     sheet.build_on("q1", "0 min 9 °C; 5 min 9; 10 min 9; 15 min 10; 20 min 11 °C")

@@ -1,6 +1,6 @@
 # %% [markdown] title
 """
-# Set 8: Land the plate
+# Set 10: Land the plate
 
 One service at Brackwater House: guinea fowl, celeriac brunoise, mustard velouté, cider foam, a warm roll.
 You work out the pieces, and then you plan all of it.
@@ -11,7 +11,7 @@ Type each answer between the quotes, as you would write it on a card: `"1 h 50 m
 Or compute it with the numbers shown, for example `q2 = two.foam * 2`.
 Then press Shift + Enter in each cell, from the top down.
 
-Lesson 8, *Land the plate*, has all you need.
+Lesson 10, *Land the plate*, has all you need.
 The people, times and prices here are invented.
 """
 
@@ -29,7 +29,7 @@ student = "BH-0000"
 # %% open-set
 from kitchenmath.practice import open_set, steps
 
-sheet = open_set("08-land-the-plate", term="demo", student=student)
+sheet = open_set("10-land-the-plate", term="demo", student=student)
 sheet
 
 # %% [markdown] q1-text
@@ -110,7 +110,7 @@ sheet.award(
             "{plate} + {carve} + {rest} + {roast} = {answer} before the service",
         ),
         skill="latest start of a chain",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q1,
 )
@@ -210,7 +210,7 @@ sheet.award(
             "{free} − that = {answer}",
         ),
         skill="slack of a task",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q2,
 )
@@ -304,7 +304,7 @@ sheet.award(
             "the base ÷ (100 % − {cut}) = {answer} of cider",
         ),
         skill="order quantity before a reduction",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q3,
 )
@@ -416,7 +416,7 @@ sheet.award(
             "the bill ÷ {covers} covers + {other} = {answer}",
         ),
         skill="cost of a cover",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q4,
 )
@@ -482,7 +482,7 @@ sheet.award(
         ),
         working=("{q4} ÷ {food_cost} = {answer}",),
         skill="menu price from food cost",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q5,
 )
@@ -808,7 +808,7 @@ sheet.award(
             "as far as its waiting allows",
         ),
         skill="a whole service plan",
-        lesson="08-land-the-plate.ipynb",
+        lesson="10-land-the-plate.ipynb",
     ),
     q6,
 )

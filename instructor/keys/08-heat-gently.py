@@ -1,6 +1,6 @@
 # %% [markdown] title
 """
-# Set 7: Heat gently, rest well
+# Set 8: Heat gently, rest well
 
 Fish, roots and a roast go to temperature at Brackwater House.
 A probe and a clock tell how far they are, and what is still missing.
@@ -11,7 +11,7 @@ Type each answer between the quotes, as you would write it on a card: `"12 min"`
 Or compute it with the numbers shown, for example `q4 = four.time * 2`; your log is `mine.times` and `mine.temperatures`.
 Then press Shift + Enter in each cell, from the top down.
 
-Lesson 7, *Heat gently, rest well*, has all you need.
+Lesson 8, *Heat gently, rest well*, has all you need.
 The house, and every log that is drawn, are invented.
 
 **Before anything else.** Every time here is an estimate; a probe decides.
@@ -32,7 +32,7 @@ student = "BH-0000"
 # %% open-set
 from kitchenmath.practice import invented_logs, open_set, steps
 
-sheet = open_set("07-heat-gently", term="demo", student=student)
+sheet = open_set("08-heat-gently", term="demo", student=student)
 sheet
 
 # %% [markdown] q1-text
@@ -186,7 +186,7 @@ sheet.award(
             "read it every five minutes, and write time and temperature down at once",
         ),
         skill="keeping a probe log",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q1,
 )
@@ -296,7 +296,7 @@ sheet.award(
             "the time of the reading before + share × step = {answer}",
         ),
         skill="reading a probe log",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q2,
 )
@@ -403,7 +403,7 @@ sheet.award(
             "{more} ÷ the pace = {answer}",
         ),
         skill="time to a core temperature",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q3,
 )
@@ -488,7 +488,7 @@ sheet.award(
         ),
         working=("{new} ÷ {old} = the ratio", "{time} × ratio × ratio = {answer}"),
         skill="thickness squared",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q4,
 )
@@ -590,7 +590,7 @@ sheet.award(
             "{wanted} − the rise = {answer}",
         ),
         skill="carry-over, and differences in °F",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q5,
 )
@@ -718,7 +718,7 @@ sheet.award(
         ),
         working=("the last row that {core} has reached", "its time − {held} = {answer}"),
         skill="a hold time from the code",
-        lesson="07-heat-gently.ipynb",
+        lesson="08-heat-gently.ipynb",
     ),
     q6,
 )

@@ -1,4 +1,4 @@
-"""Lesson 7's drills: right answers by hand, and slips told apart in every round."""
+"""Lesson 8's drills: right answers by hand, and slips told apart in every round."""
 
 import itertools
 

@@ -6,6 +6,8 @@ A drill is not graded and keeps nothing: how many were right in a row is the stu
 import math
 from dataclasses import dataclass, field, replace
 
+from kitchenmath.conventions import college_here
+from kitchenmath.conventions.in_words import filled
 from kitchenmath.practice.answer_look import cannot_be
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.practice.questions import Question
@@ -57,10 +59,17 @@ class Round:
     Parameters
     ----------
     drill : Drill
+    college : Conventions, optional
+        Whose money, cuts and limits it asks with; those of this copy of the kit when left out.
     """
 
-    def __init__(self, drill):
+    def __init__(self, drill, college=None):
         self.drill, self.number, self.in_a_row, self.counted = drill, 1, 0, False
+        self.college = college or college_here()
+        self.question = drill.question.in_college(self.college)
+        self.choices = {
+            name: choice.in_college(self.college) for name, choice in drill.choices.items()
+        }
 
     @property
     def is_to_repeat(self):
@@ -70,7 +79,7 @@ class Round:
     @property
     def numbers(self):
         """The numbers of this round, by name."""
-        return practice_numbers(self.drill.question.id, self.number, self.drill.choices)
+        return practice_numbers(self.question.id, self.number, self.choices)
 
     @property
     def text(self):
@@ -79,7 +88,7 @@ class Round:
             name: say(number) if name in self.drill.alone else beside(number)
             for name, number in self.numbers.items()
         }
-        return self.drill.text.format(**shown)
+        return filled(self.drill.text, self.college).format(**shown)
 
     def answer(self, typed):
         """The verdict on an answer; the first try of a round counts in the row.
@@ -94,7 +103,7 @@ class Round:
         -------
         Verdict
         """
-        question = self.drill.question
+        question = self.question
         verdict = question.judge(typed, self.numbers)
         if verdict.outcome in ("slip", "wrong") and cannot_be(question.look(typed), question.kind):
             asked_back = below_nothing(verdict.answer)
@@ -108,7 +117,7 @@ class Round:
 
     def _where_to_look(self, typed):
         """What to try after a number that no usual slip gives."""
-        question = self.drill.question
+        question = self.question
         if not question.told_in_numbers:
             return NO_USUAL_SLIP
         right = question.right(self.numbers)
@@ -123,7 +132,7 @@ class Round:
     @property
     def working(self):
         """The working of this round, line by line."""
-        return self.drill.question.judge(None, self.numbers).working
+        return self.question.judge(None, self.numbers).working
 
     def next(self):
         """Fresh numbers."""

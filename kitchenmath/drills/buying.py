@@ -4,7 +4,7 @@ import math
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within
-from kitchenmath.practice.own_numbers import steps
+from kitchenmath.practice.choices import steps
 from kitchenmath.units.registry import Q_
 
 

@@ -5,7 +5,7 @@ import math
 from kitchenmath.cuts import CUTS, cooking_time_factor, squared_yield
 from kitchenmath.drills import Drill, trays
 from kitchenmath.practice import Question, Slip, Within
-from kitchenmath.practice.own_numbers import steps
+from kitchenmath.practice.choices import steps
 from kitchenmath.units import Q_
 
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")

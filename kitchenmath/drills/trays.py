@@ -8,8 +8,8 @@ import math
 from kitchenmath.cuts import CUTS
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within
+from kitchenmath.practice.choices import steps
 from kitchenmath.practice.drawn import two_trays, words
-from kitchenmath.practice.own_numbers import steps
 from kitchenmath.practice.readings import invented_readings
 from kitchenmath.units import Q_
 

@@ -4,6 +4,7 @@ This page is also the door to what a question is made of: `given` and `steps` (n
 own), `Question`, `Slip` and `Within` (how an answer is judged).
 """
 
+from kitchenmath.practice.choices import part_of, steps
 from kitchenmath.practice.clock_question import (
     ClockQuestion,
 )
@@ -17,14 +18,7 @@ from kitchenmath.practice.measured import (
     Measured,
     MeasuredSlip,
 )
-from kitchenmath.practice.own_numbers import (
-    Given,
-    beside,
-    given,
-    part_of,
-    steps,
-    student_number,
-)
+from kitchenmath.practice.own_numbers import Given, beside, given, student_number
 from kitchenmath.practice.plan_lines import (
     PlanKind,
 )

@@ -1,5 +1,6 @@
 """What can be said about an answer before it is marked; never whether it is right."""
 
+from kitchenmath.conventions.college import OURS
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import as_cooks_say
 from kitchenmath.practice.question_kinds import Look, answer_kind
@@ -10,7 +11,7 @@ from kitchenmath.units.saying import as_came
 MAY_BE_BELOW_NOUGHT = ("temperature", "temperature difference")
 
 
-def look_over(answer, kind, plausible=None):
+def look_over(answer, kind, plausible=None, college=OURS):
     """What can be said about an answer before it is marked.
 
     Parameters
@@ -21,6 +22,8 @@ def look_over(answer, kind, plausible=None):
         A key of `KINDS`, or a kind that was added.
     plausible : tuple of str, optional
         Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
+    college : Conventions
+        Whose money and whose cups it is typed in.
 
     Returns
     -------
@@ -32,7 +35,7 @@ def look_over(answer, kind, plausible=None):
     UnknownName
         For a kind that nobody knows.
     """
-    asked = answer_kind(kind)
+    asked = answer_kind(kind, college)
     blank = answer is None or (isinstance(answer, str) and not answer.strip())
     as_typed = f'{asked.asked} is asked for, such as "{asked.example}".'
     if blank or asked.untouched(answer, plausible):
@@ -72,7 +75,7 @@ def cannot_be(value, kind):
     return bool(value.magnitude < 0)
 
 
-def seen(answer, kind, plausible=None):
+def seen(answer, kind, plausible=None, college=OURS):
     """The sentence of `look_over`, as a check cell prints it.
 
     Parameters
@@ -80,6 +83,7 @@ def seen(answer, kind, plausible=None):
     answer : str or Quantity
     kind : str
     plausible : tuple of str, optional
+    college : Conventions
 
     Returns
     -------
@@ -89,4 +93,4 @@ def seen(answer, kind, plausible=None):
     ------
     UnknownName
     """
-    return look_over(answer, kind, plausible).sentence
+    return look_over(answer, kind, plausible, college).sentence

@@ -3,7 +3,7 @@
 import hashlib
 from dataclasses import dataclass
 
-from kitchenmath.practice.own_numbers import Choices
+from kitchenmath.practice.choices import Choices
 from kitchenmath.units.saying import figures
 
 WAYS = 60  # pairs of trays to draw from

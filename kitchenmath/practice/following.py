@@ -71,7 +71,7 @@ def _set_right(result, sheet, names):
     if not result.success:
         names.pop(question, None)
     value = names.get(question)
-    sentence = seen(value, *sheet.looked[question]) if question in names else STOPPED
+    sentence = seen(value, *sheet.looked[question], sheet.college) if question in names else STOPPED
     update_display(_Sentence(f"{question}: {sentence}"), display_id=_place(question))
 
 

@@ -99,7 +99,10 @@ def _asked_of(sheet):
     # A question without numbers of its own whose check failed was never met; it is in between.
     questions = [f"q{number}" for number in range(1, last + 1)]
     questions += sorted(met.difference(questions))
-    return [Asked(each, "", False, *sheet.looked.get(each, (None, None))) for each in questions]
+    return [
+        Asked(each, "", False, *sheet.looked.get(each, (None, None)), sheet.college)
+        for each in questions
+    ]
 
 
 def _saved(set_id):

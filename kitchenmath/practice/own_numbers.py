@@ -7,7 +7,6 @@ every Python and in the browser, with nothing to store.
 import hashlib
 import re
 import unicodedata
-from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.units.measures import in_other_system
@@ -18,78 +17,6 @@ from kitchenmath.units.typed_words import UNSEEN
 # Letters, figures and . _ @ -; a number becomes a folder's name, so nothing else may pass. Windows
 # drops a dot at a name's end: "BH-1007." would be the folder of "BH-1007".
 STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-]([A-Za-z0-9._@-]{0,62}[A-Za-z0-9_@-])?")
-
-
-@dataclass(frozen=True)
-class Choices:
-    """What one number may be, and what it is called in the question.
-
-    Where it is a part of another number, `values` are shares of it, and `whole` names it.
-    """
-
-    values: tuple
-    label: str
-    whole: str = ""
-    to: Quantity | None = None
-
-
-def steps(first, last, step, unit, label):
-    """Sensible kitchen steps to draw a number from: 1.2 kg to 3 kg in steps of 0.2 kg.
-
-    Parameters
-    ----------
-    first, last, step : float
-        In `unit`; `last` is included when a step lands on it.
-    unit : str
-    label : str
-        What the number is, for the student: "trimmed celeriac needed".
-
-    Returns
-    -------
-    Choices
-
-    Raises
-    ------
-    KitchenError
-        When there is no step between first and last.
-    """
-    if not step > 0 or last < first:
-        raise KitchenError(f"steps: {first} to {last} by {step} gives nothing to choose from.")
-    count = int((last - first) / step + 1e-9) + 1
-    # Rounded, so that 1.2 + 3 x 0.2 is 1.8 on the page and not 1.7999999999999998.
-    return Choices(tuple(Q_(round(first + i * step, 9), unit) for i in range(count)), label)
-
-
-def part_of(whole, first, last, step, to, label):
-    """A weight that is a share of another one: legs, 26 to 30 % of the birds.
-
-    Parts that are drawn each for itself may weigh more than the whole together; these cannot,
-    where their `last` shares stay below 100 %.
-
-    Parameters
-    ----------
-    whole : str
-        Name of the number that it is a part of; it stands before this one.
-    first, last, step : float
-        In percent of the whole.
-    to : Quantity
-        What the scale shows: the part is rounded to it.
-    label : str
-
-    Returns
-    -------
-    Choices
-
-    Raises
-    ------
-    KitchenError
-        When a share is not between 0 and 100 %, or there is no step between first and last.
-    """
-    shares = steps(first, last, step, "percent", label)
-    if not 0 < first <= last < 100:
-        raise KitchenError(f"part_of: {first} to {last} % is no part; a part is more than 0 % and "
-                           "less than 100 %.")  # fmt: skip
-    return Choices(shares.values, label, whole, to)
 
 
 def student_number(text):
@@ -196,6 +123,7 @@ def given(term, student, question, **choices):
     --------
     Ten steps from 1.2 kg to 3 kg; the digest of "demo|BH-1007|q1|need" points at the last.
 
+    >>> from kitchenmath.practice import steps
     >>> mine = given("demo", "BH-1007", "q1", need=steps(1.2, 3, 0.2, "kg", "needed"))
     >>> print(say(mine["need"]))
     3 kg

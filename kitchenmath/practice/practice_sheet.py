@@ -4,6 +4,7 @@ An instructor makes it from what a student or a class has not got yet. It holds 
 sentences of its own draw and no formula, so nothing of a graded set can be read from it.
 """
 
+from kitchenmath.conventions import conventions_of
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.questions import Question
@@ -24,7 +25,7 @@ def open_practice(questions):
         One for each question, in order: `kind` (a key of `KINDS`), `right` and `within` (each a
         number and its unit), where one side only is safe `safe` and `to` (see `Within`),
         `slips` (each with `name`, `at`, `near` and `sentence`), `hint` and
-        `working` (lines).
+        `working` (lines). `college` says whose money and cups are typed.
 
     Returns
     -------
@@ -88,7 +89,7 @@ class PracticeSheet:
         question, (hint, working) = self.questions[number - 1], self._help[number - 1]
         word = answer.strip().strip(".!?").lower() if isinstance(answer, str) else None
         if word == "":
-            return seen("", question.kind)
+            return seen("", question.kind, college=question.college)
         if word == "hint":
             return hint
         verdict = question.judge(answer, {})
@@ -117,7 +118,8 @@ def _question(place, asked):
     ]
     to = asked.get("to")  # a sheet of an earlier kit has neither
     within = Within(Q_(*asked["within"]), safe=asked.get("safe", ""), to=to and Q_(*to))
-    return Question(str(place), asked["kind"], 0, within, _always(asked["right"]), tuple(slips))
+    question = Question(str(place), asked["kind"], 0, within, _always(asked["right"]), tuple(slips))
+    return question.in_college(conventions_of(asked.get("college", "")))
 
 
 def _always(number_and_unit):

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
+from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.meant import point_slipped
-from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.words import by_the_clock, not_built_on, too_few, too_flat
 from kitchenmath.typed.lists import saying_what_to_type, with_units

@@ -9,7 +9,8 @@ from abc import ABC, abstractmethod
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
-from kitchenmath.practice.kinds import AmountKind
+from kitchenmath.conventions.college import OURS
+from kitchenmath.practice.amount_kind import AmountKind
 
 ANSWER_KINDS = {}
 
@@ -164,6 +165,10 @@ class AskedQuestion(ABC):
         """A student's answer on which later ones may follow through; None where none can."""
         return None
 
+    def in_college(self, college):
+        """The same question by a class's conventions; one that has none of them is itself."""
+        return self
+
     def in_numbers(self, known):
         """What is right and where slips lead as plain numbers, where `told_in_numbers`."""
         return None
@@ -181,13 +186,15 @@ def add_kind(name, kind):
     ANSWER_KINDS[name] = kind
 
 
-def answer_kind(name):
+def answer_kind(name, college=OURS):
     """How answers of a kind are read: one that was added, else an amount.
 
     Parameters
     ----------
     name : str
         As given to `add_kind`, or a key of `KINDS`.
+    college : Conventions
+        Whose money and whose cups an amount is typed in.
 
     Returns
     -------
@@ -197,4 +204,4 @@ def answer_kind(name):
     ------
     UnknownName
     """
-    return ANSWER_KINDS.get(name) or AmountKind(name)
+    return ANSWER_KINDS.get(name) or AmountKind(name, college)

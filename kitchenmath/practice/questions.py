@@ -6,16 +6,17 @@ formula judges a right method that started from a wrong q1 (follow-through).
 """
 
 import contextlib
-import functools
-import inspect
 import math
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from kitchenmath.conventions.college import OURS, Conventions, as_text
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.amount_played import played
-from kitchenmath.practice.kinds import a_kind, as_kind, in_unit_of, read_as, with_example
+from kitchenmath.practice.formulas import names_in, value_of
+from kitchenmath.practice.kinds import a_kind, as_kind, example_of, in_unit_of, with_example
 from kitchenmath.practice.question_kinds import AskedQuestion
+from kitchenmath.practice.typed_amount import read_as
 from kitchenmath.practice.verdicts import (
     NEAR_A_SLIP,
     Found,
@@ -27,7 +28,7 @@ from kitchenmath.practice.verdicts import (
     refuse_doubled,
     worth,
 )
-from kitchenmath.practice.words import WRONG_SIDE, not_given, step_asked, wrong_side_says
+from kitchenmath.practice.words import WRONG_SIDE, step_asked, wrong_side_says
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import as_came, say
@@ -63,6 +64,8 @@ class Question(AskedQuestion):
         Formulas of what lies between, by the name that a line of working has for it: {litre}.
     skill, lesson : str
         What it trains and where to read it again.
+    college : Conventions
+        Whose money and whose cups an answer is typed in.
     """
 
     id: str
@@ -75,10 +78,15 @@ class Question(AskedQuestion):
     working: tuple = ()
     skill: str = ""
     lesson: str = ""
-    system: str = field(default="us", repr=False)
+    college: Conventions = field(default=OURS, repr=False)
     on_the_way: dict = field(default_factory=dict, repr=False, hash=False)
 
     told_in_numbers = True
+
+    @property
+    def example(self):
+        """An answer of its kind, as it is typed in this class."""
+        return example_of(self.kind, self.college.currency)
 
     def __post_init__(self):
         one_of(self.kind, KINDS, "kind")
@@ -86,7 +94,7 @@ class Question(AskedQuestion):
 
     def right(self, known):
         """The right answer, brought to the question's kind. `known` maps names to quantities."""
-        return as_kind(value_of(self.formula, known), self.kind, self.id)
+        return self._as_kind(value_of(self.formula, known), self.id)
 
     def look(self, answer):
         """What the student typed or computed, as a quantity of the right kind.
@@ -96,7 +104,14 @@ class Question(AskedQuestion):
         KitchenError
             With the sentence that the student sees.
         """
-        return as_kind(read_as(answer, self.kind, self.system), self.kind)
+        return self._as_kind(read_as(answer, self.kind, self.college))
+
+    def in_college(self, college):
+        """The same question in a class's money and cups."""
+        return replace(self, college=college, tolerance=self.tolerance.in_college(college))
+
+    def _as_kind(self, value, whose=""):
+        return as_kind(value, self.kind, whose, self.college.currency)
 
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer.
@@ -122,7 +137,7 @@ class Question(AskedQuestion):
             value = self.look(answer)
         except KitchenError as error:
             typed = answer if isinstance(answer, str) else as_came(answer)
-            notes = (with_example(str(error), self.kind),)
+            notes = (with_example(str(error), self.kind, self.example),)
             return self._verdict("unreadable", 0, typed, right, known, notes=notes)
         if self._takes(value, right):
             return self._verdict("right", self.points, value, right, known)
@@ -163,7 +178,7 @@ class Question(AskedQuestion):
         """The given numbers and earlier answers that the formulas name."""
         slips = (slip.formula for slip in self.slips)
         formulas = (self.formula, *slips, *self.on_the_way.values())
-        return {name for formula in formulas for name in _names(formula)}
+        return {name for formula in formulas for name in names_in(formula)}
 
     def played(self, known):
         """Answers as students give them, and what is to be found about each."""
@@ -178,6 +193,7 @@ class Question(AskedQuestion):
         led = [(slip, self.slip_value(slip, known)) for slip in self.slips]
         return {
             "kind": self.kind,
+            "college": as_text(self.college),
             "right": _plain(self.right(known)),
             "within": _plain(self.tolerance.step),
             "safe": self.tolerance.safe,
@@ -216,7 +232,7 @@ class Question(AskedQuestion):
     def slip_value(self, slip, known):
         """The number that a slip leads to, or None where it makes no difference."""
         number = value_of(slip.formula, known)
-        return None if number is None else as_kind(number, self.kind, f"{self.id}, {slip.name}")
+        return None if number is None else self._as_kind(number, f"{self.id}, {slip.name}")
 
     def _leads_to(self, slip, value, figure, known):
         number = self.slip_value(slip, known)
@@ -275,27 +291,3 @@ def _shown(value):
 def _plain(quantity):
     """A number and its unit, as a notebook can hold them."""
     return [float(quantity.magnitude), str(quantity.units)]
-
-
-@functools.lru_cache(maxsize=1024)
-def _names(formula):
-    return tuple(inspect.signature(formula).parameters)
-
-
-def value_of(formula, known):
-    """A formula's value, given what its arguments name.
-
-    Parameters
-    ----------
-    formula : callable
-    known : dict
-
-    Raises
-    ------
-    KitchenError
-        When an argument is not among what is known.
-    """
-    missing = [name for name in _names(formula) if name not in known]
-    if missing:
-        raise KitchenError(not_given(missing))
-    return formula(**{name: known[name] for name in _names(formula)})

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
+from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.kinds import a_kind
-from kitchenmath.practice.own_numbers import Choices
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.words import not_built_on, too_few
 from kitchenmath.typed.lists import (

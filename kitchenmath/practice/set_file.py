@@ -10,6 +10,7 @@ import textwrap
 import warnings
 from dataclasses import dataclass
 
+from kitchenmath.conventions import OURS, Conventions, conventions_of
 from kitchenmath.errors import KitchenError, UnknownName, Unreadable
 from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.question_kinds import Look, answer_kind
@@ -37,6 +38,8 @@ class Asked:
     kind : str or None
         From the check cell; None where that is gone.
     plausible : tuple of str or None
+    college : Conventions
+        As the set's first cell says them.
     """
 
     question: str
@@ -44,6 +47,7 @@ class Asked:
     written: bool
     kind: str | None = None
     plausible: tuple | None = None
+    college: Conventions = OURS
 
     def look(self):
         """What can be said about the answer.
@@ -85,7 +89,7 @@ class Asked:
         """
         try:
             if self.kind is not None:
-                return look_over(value, self.kind, self.plausible)
+                return look_over(value, self.kind, self.plausible, self.college)
             return _without_kind(value)
         except KitchenError as error:
             return Look("unreadable", str(error))
@@ -93,7 +97,7 @@ class Asked:
     def typed(self):
         """How to type an answer to this question."""
         try:
-            example = answer_kind(self.kind).example
+            example = answer_kind(self.kind, self.college).example
         except UnknownName:
             example = "4.2 kg"
         return f'Type it between two quotes: {self.question} = "{example}".'
@@ -161,7 +165,8 @@ def asked_in(named):
         question, _, part = name.rpartition("-")
         if part in ("answer", "check", "text", "given") and question.startswith("q"):
             questions.setdefault(question, None)
-    return [_asked(question, named) for question in questions]
+    college = _college_in(named.get("open-set", ("", ""))[1])
+    return [_asked(question, named, college) for question in questions]
 
 
 def student_in(named):
@@ -221,12 +226,12 @@ def is_bare(text):
     return all(not line or line.startswith(COMMENT) for line in lines)
 
 
-def _asked(question, named):
+def _asked(question, named, college):
     cell_type, text = named.get(f"{question}-answer", ("code", None))
     check = named.get(f"{question}-check", ("", ""))[1]
     kind, plausible = _looked_for(check)
     written = kind is None and (cell_type == "markdown" or f"{question}-given" not in named)
-    return Asked(question, text, written, kind, plausible)
+    return Asked(question, text, written, kind, plausible, college)
 
 
 def _nodes(text):
@@ -254,6 +259,18 @@ def _text(cell):
 def _says_more(text, earlier):
     """Whether a second copy of a cell counts: it is filled in, or the first is not."""
     return not is_bare(text) or is_bare(earlier)
+
+
+def _college_in(opening):
+    """The class's conventions, from the cell that opens the set; the kit's where it says none."""
+    try:
+        for node in _nodes(opening):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "open_set":
+                named = {word.arg: word.value for word in node.keywords}
+                return conventions_of(ast.literal_eval(named["college"]))
+    except (SyntaxError, ValueError, KeyError, AttributeError, RecursionError):
+        pass
+    return OURS
 
 
 def _looked_for(check):

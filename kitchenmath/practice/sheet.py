@@ -1,5 +1,6 @@
 """A set's sheet: it gives each student their numbers, looks at answers and awards points."""
 
+from kitchenmath.conventions import OURS, conventions_of
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.following import follow, tell
@@ -20,7 +21,7 @@ WORDS = (
 VARIABLES = {f"q{number}": word for number, word in enumerate(WORDS, start=1)}
 
 
-def open_set(set_id, term, student, like=""):
+def open_set(set_id, term, student, like="", college=""):
     """The sheet of one set for one student.
 
     Parameters
@@ -32,6 +33,8 @@ def open_set(set_id, term, student, like=""):
         The student number as typed; without one the sheet says so and shows no numbers.
     like : str
         One of the class's numbers; a student number that is written otherwise is told so.
+    college : str
+        The class's conventions, as `kitchenmath.conventions.as_text` writes them; "" is the kit's.
 
     Returns
     -------
@@ -39,7 +42,7 @@ def open_set(set_id, term, student, like=""):
     """
     speak_plainly()
     read_as_typed()
-    sheet = Sheet(set_id, term, student, like)
+    sheet = Sheet(set_id, term, student, like, conventions_of(college))
     follow(sheet)
     return sheet
 
@@ -57,10 +60,12 @@ class Sheet:
         For each question that `look` saw, its kind and what is plausible.
     unlike : str
         What to say of a student number that is not written like the class's.
+    college : Conventions
+        By which numbers are drawn and answers read.
     """
 
-    def __init__(self, set_id, term, student, like=""):
-        self.set_id, self.term = set_id, term
+    def __init__(self, set_id, term, student, like="", college=OURS):
+        self.set_id, self.term, self.college = set_id, term, college
         self.choices, self.questions, self.answers, self.looked = {}, {}, {}, {}
         self.unlike = ""
         try:
@@ -93,6 +98,7 @@ class Sheet:
             For a question beyond q20: a set asks no more.
         """
         one_of(question, VARIABLES, "question")
+        choices = {name: choice.in_college(self.college) for name, choice in choices.items()}
         self.choices[question] = choices
         labels = {name: choice.label for name, choice in choices.items()}
         if not self.student:
@@ -115,7 +121,7 @@ class Sheet:
             Lowest and highest that make sense in any kitchen: ("100 g", "50 kg").
         """
         self.looked[question] = kind, plausible
-        tell(question, seen(answer, kind, plausible))
+        tell(question, seen(answer, kind, plausible, self.college))
 
     def build_on(self, question, answer):
         """The measurement that the next questions start from, and a sentence that says whose it is.
@@ -157,6 +163,7 @@ class Sheet:
         -------
         float
         """
+        question = question.in_college(self.college)
         self.questions[question.id] = question
         self.answers[question.id] = answer
         return self.mark(self.student, self.answers)[question.id].points

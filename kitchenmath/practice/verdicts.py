@@ -3,10 +3,11 @@
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.words import same_name
+from kitchenmath.units.money import in_currency
 from kitchenmath.units.registry import Quantity, kind_of
 from kitchenmath.units.saying import say
 
@@ -50,6 +51,11 @@ class Within:
         side = f", rounded {self.safe}" if self.safe else ""
         why = f", {self.because}" if self.because else ""
         return f"within {say(self.step)}{of_it}{side}{why}"
+
+    def in_college(self, college):
+        """The same in a class's money."""
+        step, to = (in_currency(each, college.currency) for each in (self.step, self.to))
+        return replace(self, step=step, to=to)
 
     def around(self, value, of_percent=False):
         """How far from `value` an answer may lie, as a plain number in the unit of `value`."""

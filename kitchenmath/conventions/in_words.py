@@ -1,0 +1,172 @@
+"""A class's conventions in the words of its sets and guides: prices, cuts, limits, ovens, tax."""
+
+import re
+from dataclasses import dataclass
+
+from kitchenmath.conventions.college import Conventions
+from kitchenmath.errors import KitchenError
+from kitchenmath.safety.cooling import cooling_rules
+from kitchenmath.safety.quoted import limit, limits
+from kitchenmath.units.door import one_of
+from kitchenmath.units.ovens import oven_mark
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import MONEY, say
+
+__all__ = ["CollegeWords", "filled", "words_of"]
+
+PLACE = re.compile(r"\{\{ *(\w+)(?:: *([^{}]*?))? *\}\}")
+COINS = {"dollar": "cents", "sterling": "pence", "euro": "cents"}
+HALVES = {"dollar": "half dollar", "sterling": "half pound", "euro": "half euro"}
+PLURALS = {"dollar": "dollars", "sterling": "pounds", "euro": "euros"}
+TAXES = {"US": "sales tax", "NZ": "GST"}
+WHERE = {"ours": "", "US": " in the US", "UK": " in the UK", "EU": " in the EU",
+         "NZ": " in New Zealand"}  # fmt: skip
+NOT_COVERED = "(not covered here{where}: ask your food code)"
+# What the UK's advice on cooking to the core speaks of; it has one table for all of it.
+UK_CORE = ("poultry", "ground meat", "injected meat", "stuffed food")
+FAN_C = 20  # a fan oven's dial stands so much lower: common practice
+SIDES = {"at least": " or above", "at most": " or below"}
+
+
+@dataclass(frozen=True)
+class CollegeWords:
+    """What a class's texts say, each a method that a text names as {{ name: argument }}."""
+
+    college: Conventions
+
+    def money(self, sum_):
+        """A price as this class writes it: "21.40 per kg" is "£21.40 per kg"."""
+        return f"{MONEY[self.college.currency]}{sum_}"
+
+    def coins(self, number):
+        """Small change: "10" is "10 pence"."""
+        return f"{number} {COINS[self.college.currency]}"
+
+    def half(self):
+        """The step of a menu: "half dollar"."""
+        return HALVES[self.college.currency]
+
+    def currency(self):
+        """The money's own name, of many: "pounds"."""
+        return PLURALS[self.college.currency]
+
+    def cut(self, name):
+        """The size of a named cut: "brunoise" is "3 mm"."""
+        return say(self.college.cut(name).thinnest)
+
+    def oven(self, celsius):
+        """An oven's temperature as its dials show it: "220" is "220 °C (425 °F, gas mark 7)"."""
+        point = Q_(float(celsius), "degC")
+        fahrenheit = f"{5 * round(point.to('degF').magnitude / 5)} °F"
+        dial = {"plain": "", "fan": f", fan {float(celsius) - FAN_C:g} °C",
+                "gas": f", gas mark {oven_mark(point)}"}[self.college.oven]  # fmt: skip
+        first, second = self._ordered(say(point), fahrenheit)
+        return f"{first} ({second}{dial})"
+
+    def limit(self, what):
+        """A quoted limit with its source, or that it is not covered here."""
+        source = self.college.food_code
+        of_core = source.startswith("UK") and what in UK_CORE
+        try:
+            row = _uk_core() if of_core else limit(what, source)
+        except KitchenError:
+            return self._not_covered()
+        first, second = self._ordered(say(row.temperature), say(row.fahrenheit))
+        held = f" for {say(row.time)}" if row.time_sense == "for" else ""
+        soon = f" within {say(row.time)}" if row.time_sense == "within" else ""
+        side = "" if held else SIDES.get(row.sense, "")
+        section = "" if of_core else f" {row.section}"
+        return f"{first} ({second}){held}{side}{soon} ({row.source}{section})"
+
+    def cooling(self):
+        """How fast cooked food must cool, or that it is not covered here."""
+        if self.college.food_code != "FDA Food Code":
+            return f"as fast as your food code asks {self._not_covered()}"
+        told = []
+        for row in cooling_rules("two-stage"):
+            first, second = self._ordered(f"{row['to_C']} °C", f"{row['to_F']} °F")
+            told.append(f"to {first} ({second}) within {row['hours']} h")
+        return f"{' and '.join(told)} in all (FDA Food Code 3-501.14)"
+
+    def tax(self):
+        """What the card's price has to do with tax; "" where nothing has."""
+        name, percent = self.tax_name(), f"{self.college.tax_percent:g} %"
+        return {
+            "none": "",
+            "in": f"The card shows the price with {name} of {percent} in it. "
+            "The food cost is a share of the price without it.",
+            "out": f"The card shows the price without {name}; the till puts {percent} on top. "
+            "The food cost is a share of the card's price.",
+        }[self.college.tax]
+
+    def tax_name(self):
+        """What the tax is called: VAT, GST or sales tax."""
+        return TAXES.get(self.college.country, "VAT")
+
+    def _ordered(self, metric, other):
+        return (other, metric) if self.college.units_first == "us" else (metric, other)
+
+    def _not_covered(self):
+        return NOT_COVERED.format(where=WHERE[self.college.country])
+
+
+def words_of(college):
+    """The words of a class.
+
+    Parameters
+    ----------
+    college : Conventions
+
+    Returns
+    -------
+    CollegeWords
+
+    Examples
+    --------
+    >>> from kitchenmath.conventions import conventions_of
+    >>> words_of(conventions_of("UK")).limit("poultry")
+    '70 °C (158 °F) for 2 min (UK FSA and ACMSF)'
+    >>> words_of(conventions_of("NZ")).limit("poultry")
+    '(not covered here in New Zealand: ask your food code)'
+    """
+    return CollegeWords(college)
+
+
+def filled(text, college):
+    """A text with its places filled in: {{ money: 3.48 }}, {{ cut: brunoise }}, {{ tax }}.
+
+    Parameters
+    ----------
+    text : str
+    college : Conventions
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    UnknownName
+        For a place that nobody can fill.
+
+    Examples
+    --------
+    >>> from kitchenmath.conventions import conventions_of
+    >>> filled("Cut {{ cut: brunoise }}; it costs {{ money: 3.48 }}.", conventions_of("UK"))
+    'Cut 2 mm; it costs £3.48.'
+    """
+    words = words_of(college)
+    known = [name for name in dir(CollegeWords) if not name.startswith("_") and name != "college"]
+
+    def say_it(place):
+        name, argument = place.groups()
+        asked = getattr(words, one_of(name, known, "place"))
+        return asked(argument) if argument else asked()
+
+    return PLACE.sub(say_it, text)
+
+
+def _uk_core():
+    """The row for 70 °C, which the UK's advice names first."""
+    rows = limits("core of the food", "UK FSA and ACMSF")
+    return next(row for row in rows if row.temperature == Q_(70, "degC"))

@@ -9,6 +9,7 @@ import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
 
+from coursework.classes.college import COLLEGE_LINES, CollegeLines, college_of
 from coursework.classes.course_file import (
     AboveZero,
     Country,
@@ -29,6 +30,7 @@ from coursework.classes.policy import (
 from coursework.classes.roster import read_roster, refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
+from kitchenmath.conventions import OURS, Conventions
 from kitchenmath.practice.own_numbers import STUDENT_NUMBER
 
 __all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "new_course",
@@ -68,6 +70,7 @@ class Settings:
     student_codes: YesNo = False
     country: Country = ""
     numbers_like: str = ""
+    college: CollegeLines = field(default_factory=CollegeLines)
     bounds: Bounds = field(default_factory=Bounds)
     mark_book: MarkBook = field(default_factory=MarkBook)
     sets: dict[str, SetRule] = field(default_factory=dict)
@@ -95,6 +98,8 @@ class Course:
         Two letters, or "": how tables for the office are written.
     numbers_like : str
         One of the class's student numbers, so that a set can say when one is written otherwise.
+    college : Conventions
+        By which sets are drawn, limits quoted and prices written.
     """
 
     folder: Path
@@ -107,6 +112,7 @@ class Course:
     student_codes: bool = False
     country: str = ""
     numbers_like: str = ""
+    college: Conventions = OURS
 
     @property
     def gradebook(self):
@@ -215,7 +221,8 @@ def new_course(folder, name, term, roster):
     folder.mkdir(parents=True, exist_ok=True)
     rows = [["student_number", "name"], *map(list, roster.items())]
     (folder / "roster.csv").write_text(sheet_as_csv(rows), encoding="utf-8", newline="")
-    lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + POLICY_LINES
+    lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + COLLEGE_LINES
+    lines += POLICY_LINES
     (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)
 
@@ -270,4 +277,5 @@ def open_course(folder, text=None):
         settings.student_codes,
         settings.country,
         settings.numbers_like,
+        college_of(settings.college, settings.country),
     )

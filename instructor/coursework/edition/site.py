@@ -9,6 +9,7 @@ import sys
 import tomllib
 from pathlib import Path
 
+from coursework.classes.college import college_text
 from coursework.classes.course import INSTRUCTOR
 from coursework.edition.checking import LIST
 from coursework.edition.runtime import PYODIDE, runtime
@@ -18,6 +19,7 @@ from coursework.errors import CourseError
 from coursework.safe_files import write_safely
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
+from kitchenmath.conventions.college import HERE
 from kitchenmath.pages import writing
 
 KIT = INSTRUCTOR.parent
@@ -44,7 +46,8 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
     home = home_of(files["python/pyodide.mjs"], PYODIDE.version)
     packages = wheels(official, wheel_folder, home)
     project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
-    ours, raw = own_wheel(KIT / "kitchenmath", project["version"])
+    beside = _college(course)
+    ours, raw = own_wheel(KIT / "kitchenmath", project["version"], beside)
     lock = lock_of(packages | {ours: raw}, official)
     files |= {f"python/{name}": wheel for name, wheel in packages.items()}
     python = _digest({**files, "wheels": json.dumps(sorted(packages)).encode()})
@@ -54,7 +57,7 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
     lessons = {file.stem: file.read_bytes() for file in sorted(LESSONS.glob("*.ipynb"))}
     pictures = _drawn() if pictures is None else pictures
     files |= _beside(sets, lessons, pictures)
-    files["student-edition.zip"] = student_zip(sets)
+    files["student-edition.zip"] = student_zip(sets, beside)
     version = _digest(files | _static())
     files |= _pages(sets, lessons, pictures, version)
     files |= _static()
@@ -84,9 +87,15 @@ def _notebook(course, set_id):
     """A set as students get it: the class's own copy, else a fresh one for its term."""
     if course and course.release(set_id).is_file():
         return course.release(set_id).read_bytes()
-    raw = key_notebook(set_id)
+    raw = key_notebook(set_id, course.college) if course else key_notebook(set_id)
     term = course.term if course else json.loads(raw)["metadata"]["kitchen"]["term"]
     return released(raw, term)
+
+
+def _college(course):
+    """The class's conventions as the file that its students' library reads, by its place."""
+    text = college_text(course.college) if course else ""
+    return {f"kitchenmath/data/{HERE}": text.encode()} if text else {}
 
 
 def _drawn():

@@ -29,13 +29,15 @@ Your local food code and your instructor come first.
 """
 
 
-def student_zip(sets):
+def student_zip(sets, beside=None):
     """The kit as students get it.
 
     Parameters
     ----------
     sets : dict of str to bytes
         Each set's notebook as handed out, by its id.
+    beside : dict of str to bytes, optional
+        Further files, by their place in the kit.
 
     Returns
     -------
@@ -50,5 +52,6 @@ def student_zip(sets):
             )
             if file.is_file() and file.name.endswith(kinds) and not hidden:
                 files[file.relative_to(KIT).as_posix()] = file.read_bytes()
+    files |= beside or {}
     files |= {f"assignments/{name}/{name}.ipynb": raw for name, raw in sets.items()}
     return zipped({f"{TOP}/{name}": raw for name, raw in sorted(files.items())})

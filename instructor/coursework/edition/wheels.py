@@ -81,7 +81,7 @@ def home_of(pyodide, version):
     return f"{found[1].decode()}{version}{found[2].decode()}" if found else ""
 
 
-def own_wheel(package, version):
+def own_wheel(package, version, beside=None):
     """The kit's library as a wheel; the same files give the same bytes.
 
     Parameters
@@ -89,6 +89,8 @@ def own_wheel(package, version):
     package : Path
         The folder kitchenmath.
     version : str
+    beside : dict of str to bytes, optional
+        Further files, by their place in the wheel.
 
     Returns
     -------
@@ -102,6 +104,7 @@ def own_wheel(package, version):
         if path.is_file()
         and not {"__pycache__", "static", "templates", "settings"} & set(path.parts)
     }
+    files |= beside or {}
     files[f"{info}/METADATA"] = f"Metadata-Version: 2.1\nName: kitchenmath\nVersion: {version}\n"
     files[f"{info}/WHEEL"] = "Wheel-Version: 1.0\nGenerator: kit\nRoot-Is-Purelib: true\n"
     files[f"{info}/WHEEL"] += "Tag: py3-none-any\n"

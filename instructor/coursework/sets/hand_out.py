@@ -60,7 +60,7 @@ def hand_out(course, set_id):
 
 
 def _hand_out(course, set_id):
-    raw = key_notebook(set_id)
+    raw = key_notebook(set_id, course.college)
     if course.student_codes:
         make_codes(course)
         raw = with_code(raw)
@@ -179,7 +179,8 @@ def with_numbers_like(raw, example):
     notebook = json.loads(raw)
     for cell in notebook["cells"]:
         if cell.get("id") == "open-set":
-            text = source(cell).replace("student=student)", f'student=student, like="{example}")')
+            like = f'student=student, like="{example}"'
+            text = source(cell).replace("student=student", like, 1)
             cell["source"] = text.splitlines(keepends=True)
     return json.dumps(notebook, ensure_ascii=False).encode()
 

@@ -16,8 +16,11 @@ import json
 import re
 from functools import lru_cache
 
+from coursework.classes.college import college_text
 from coursework.classes.course import KEYS
 from coursework.errors import CourseError
+from kitchenmath.conventions import OURS, conventions_of
+from kitchenmath.conventions.in_words import filled
 
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 # A question's heading ends in its points: "## 6. From your bench (4 points, marked by …)".
@@ -64,12 +67,15 @@ def set_titles():
     return found
 
 
-def key_notebook(set_id):
+def key_notebook(set_id, college=OURS):
     """A set's key as the notebook that hands out and marks.
 
     Parameters
     ----------
     set_id : str
+    college : Conventions
+        Whose prices, cuts and limits its places such as {{ money: 3.48 }} show; they stand in the
+        cell that opens the set, where the library reads them.
 
     Returns
     -------
@@ -81,17 +87,20 @@ def key_notebook(set_id):
     CourseError
         When there is no such set, or its text is no key.
     """
-    return notebook_of(set_id, key_file(set_id).read_text(encoding="utf-8"))
+    text = key_file(set_id).read_text(encoding="utf-8")
+    return notebook_of(set_id, text, college_text(college))
 
 
 @lru_cache(maxsize=32)
-def notebook_of(set_id, text):
+def notebook_of(set_id, text, college=""):
     """A key's text as a notebook with nbgrader's flags.
 
     Parameters
     ----------
     set_id : str
     text : str
+    college : str
+        As `conventions_of` reads it.
 
     Returns
     -------
@@ -104,6 +113,9 @@ def notebook_of(set_id, text):
     """
     import jupytext  # takes two seconds to load, and a class marks with the key that it keeps
 
+    text = filled(text, conventions_of(college))
+    if college:
+        text = text.replace("student=student", f'student=student, college="{college}"', 1)
     cells = [_cell(set_id, cell) for cell in jupytext.reads(text, fmt="py:percent").cells]
     texts = {cell["id"]: cell["source"] for cell in cells}
     for cell in cells:
@@ -113,6 +125,7 @@ def notebook_of(set_id, text):
         "title": _said(TITLE, texts.get("title", ""), set_id, "title", "# Set 4: Buy enough"),
         "term": _said(TERM, texts.get("open-set", ""), set_id, "open-set", 'term="demo"'),
     }
+    kitchen |= {"college": college} if college else {}
     notebook = {"cells": cells, "metadata": {"kernelspec": KERNEL, "kitchen": kitchen},
                 "nbformat": 4, "nbformat_minor": 5}  # fmt: skip
     return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()

@@ -109,7 +109,10 @@ def _parser():
     again = step("reteach", _reteach, "make a practice notebook on what is not got, for the class")
     again.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
     again.add_argument("--each", action="store_true", help="for each student who lacks something")
-    step("oneroster", _oneroster, "write roster and results in the open OneRoster form")
+    oneroster = step("oneroster", _oneroster,
+                     "write roster and results in the open OneRoster form")  # fmt: skip
+    oneroster.add_argument("--take", type=Path, metavar="ZIP",
+                           help="take results in from there, as practical marks")  # fmt: skip
     packs = step("pack", _pack, "write a page for each student, and pack all in one zip")
     packs.add_argument("set")
     packs.add_argument("--folders", action="store_true", help="a folder for each student")
@@ -256,7 +259,11 @@ def _term_marks(options):
 
 def _oneroster(options):
     from coursework.reports.exchange import export_exchange
+    from coursework.terms.results_in import in_words, take_results
 
+    if options.take:
+        print(in_words(take_results(chosen(options.folder), options.take)))
+        return
     print(f"Roster and results: {export_exchange(chosen(options.folder))}")
 
 

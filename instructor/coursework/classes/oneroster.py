@@ -14,7 +14,7 @@ from coursework.errors import CourseError
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
 
-__all__ = ["read_any_roster"]
+__all__ = ["NUMBERS", "USERS", "packed_rows", "read_any_roster"]
 
 USERS = "users.csv"
 NEEDED = ("sourcedId", "givenName", "familyName")
@@ -48,13 +48,59 @@ def read_any_roster(file):
 
 def _users_in_zip(file):
     with zipfile.ZipFile(file) as packed:
-        names = packed.namelist()
-        users = [one for one in names if one.rpartition("/")[2].lower() == USERS]
-        if not users and "xl/workbook.xml" in names:
+        if "xl/workbook.xml" in packed.namelist():
             return None  # a spreadsheet's own file is a zip too: the roster's reader says so
-        if not users or packed.getinfo(users[0]).file_size > LARGEST:
-            raise CourseError(f"{file.name}: there is no {USERS} in it that can be read.")
-        return packed.read(users[0]).decode("utf-8-sig", "replace")
+        text = _text_in(packed, USERS)
+    if text is None:
+        raise CourseError(f"{file.name}: there is no {USERS} in it that can be read.")
+    return text
+
+
+def _text_in(packed, name):
+    """The text of a file in a zip, by its name in any folder; None where it cannot be read."""
+    found = [one for one in packed.namelist() if one.rpartition("/")[2].lower() == name.lower()]
+    if not found or packed.getinfo(found[0]).file_size > LARGEST:
+        return None
+    return packed.read(found[0]).decode("utf-8-sig", "replace")
+
+
+def packed_rows(file, name, needed, optional=False):
+    """The rows of one file of a OneRoster zip.
+
+    Parameters
+    ----------
+    file : Path
+    name : str
+        As the standard calls it, such as "results.csv".
+    needed : sequence of str
+        Columns that must be there.
+    optional : bool
+        Whether the file may be missing; then there are no rows.
+
+    Returns
+    -------
+    list of (int, dict)
+        The line on which a row ends, and its cells by column.
+
+    Raises
+    ------
+    CourseError
+        When it is no such zip, or it lacks the file or a column.
+    """
+    if not zipfile.is_zipfile(file):
+        raise CourseError(f"{file.name} is no zip of OneRoster files.")
+    with zipfile.ZipFile(file) as packed:
+        text = _text_in(packed, name)
+    if text is None and optional:
+        return []
+    if text is None:
+        raise CourseError(f"{file.name}: there is no {name} in it that can be read.")
+    rows = csv.DictReader(io.StringIO(text, newline=""), restval="")
+    missing = [one for one in needed if one not in (rows.fieldnames or ())]
+    if missing:
+        raise CourseError(f"{name}: the column {', '.join(missing)} is missing.")
+    return [(rows.line_num, {key: (cell or "").strip() for key, cell in row.items() if key})
+            for row in rows]  # fmt: skip
 
 
 def _users_alone(file):

@@ -18,7 +18,9 @@ __all__ = [
     "NAME",
     "NONE_CAME",
     "Practicals",
+    "enter_practicals",
     "give_practical",
+    "plain",
     "practical_marks",
     "take_practical",
 ]
@@ -112,14 +114,30 @@ def give_practical(course, name, typed):
         marks[student, name] = mark
     if odd:
         raise CourseError(" ".join(odd))
+    _write(course, marks)
+    return sum(marks.get((student, name)) is not None for student in course.roster)
+
+
+def enter_practicals(course, marks):
+    """Enter practical marks that are known to be sound; all others stay.
+
+    Parameters
+    ----------
+    course : Course
+    marks : dict of (str, str) to float
+        By student and name of the practical mark.
+    """
+    _write(course, practical_marks(course).marks | marks)
+
+
+def _write(course, marks):
+    practical, target = course.policy.practical, course.folder / NAME
     rows = [["student_number", "name", *practical]]
     for student, named in course.roster.items():
         cells = [marks.get((student, each)) for each in practical]
         rows.append([student, named, *("" if one is None else number(one) for one in cells)])
-    target = course.folder / NAME
     keep_earlier(course.folder, target)
     write_safely(target, sheet_as_csv(rows))
-    return sum(marks.get((student, name)) is not None for student in course.roster)
 
 
 def practical_marks(course):
@@ -148,10 +166,10 @@ def practical_marks(course):
 def _read(course, file):
     practical = course.policy.practical
     table = read_table(file, ",".join(["student_number", *practical]))
-    columns = {_plain(column): column for column in table.columns}
-    heads = {name: columns[_plain(name)] for name in practical if _plain(name) in columns}
-    plain = [_plain(column) for column in table.columns]
-    doubled = [head for head in heads.values() if plain.count(_plain(head)) > 1]
+    columns = {plain(column): column for column in table.columns}
+    heads = {name: columns[plain(name)] for name in practical if plain(name) in columns}
+    plain = [plain(column) for column in table.columns]
+    doubled = [head for head in heads.values() if plain.count(plain(head)) > 1]
     if doubled:
         raise CourseError(f"{file.name}: the column “{doubled[0]}” stands twice. Take one out.")
     students, odd = _students(course, table)
@@ -241,8 +259,17 @@ def _mark(text, out_of):
     return mark, "the comma is read as a decimal point." if "," in text else ""
 
 
-def _plain(name):
-    """A head as it is compared: small letters, single blanks."""
+def plain(name):
+    """A head as it is compared: small letters, single blanks.
+
+    Parameters
+    ----------
+    name : str
+
+    Returns
+    -------
+    str
+    """
     return " ".join(name.lower().split())
 
 

@@ -168,8 +168,8 @@ def _read(course, file):
     table = read_table(file, ",".join(["student_number", *practical]))
     columns = {plain(column): column for column in table.columns}
     heads = {name: columns[plain(name)] for name in practical if plain(name) in columns}
-    plain = [plain(column) for column in table.columns]
-    doubled = [head for head in heads.values() if plain.count(plain(head)) > 1]
+    typed = [plain(column) for column in table.columns]
+    doubled = [head for head in heads.values() if typed.count(plain(head)) > 1]
     if doubled:
         raise CourseError(f"{file.name}: the column “{doubled[0]}” stands twice. Take one out.")
     students, odd = _students(course, table)

@@ -4,6 +4,7 @@
 """
 
 import zipfile
+from datetime import UTC, datetime
 
 import pytest
 from coursework.classes.course import open_course
@@ -119,7 +120,7 @@ def test_the_desk_and_the_command_take_them(stating, tmp_path, monkeypatch, caps
     assert "Choose the zip" in press(panel, "Take the results in")
 
     panel.results.value = [{"name": "results.zip", "content": file.read_bytes(), "size": 1,
-                            "type": "", "last_modified": 0}]  # fmt: skip
+                            "type": "", "last_modified": datetime.now(UTC)}]  # fmt: skip
 
     assert "knife skills: 1 mark is in." in press(panel, "Take the results in")
     assert () == panel.results.value

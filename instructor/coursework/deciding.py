@@ -21,7 +21,6 @@ from coursework.gradebook.waiting import answers_to_read, by_question
 from coursework.records.reading import usable_records
 from coursework.records.trays import keep_tray
 from coursework.words import number, plural
-from kitchenmath.photo.evidence import board_evidence
 from kitchenmath.practice import student_number
 
 __all__ = ["COMMANDS", "FOR_ALL", "about_of", "add_commands", "decide", "in_words", "journal",
@@ -111,6 +110,9 @@ def _command(chosen, kind, options):
     course = chosen(options.folder)
     about = about_of(course, kind, vars(options))
     if getattr(options, "photo", None):
+        # Here, for only this command needs the library for photos.
+        from kitchenmath.photo.evidence import board_evidence
+
         lines = options.lines and tuple(options.lines)
         found = board_evidence(options.photo, options.cut, ruler_mm=lines)
         print("\n".join([*found.table, *found.sentences]))

@@ -74,9 +74,11 @@ def _foam(base, foam, drained, liquid):
     sentence = f"My foam has an overrun of {say(air, 2)}."
     if drained is None:
         return Worked(sentence, None)
+    if liquid is None:
+        raise Unreadable("All the liquid in it: the half is half of that. Type it such as 55 mL.")
     minutes = Q_([float(place) for place in range(1, len(drained) + 1)], "min")
     out = Q_([each.to("mL").magnitude for each in drained], "mL")
-    half = drainage_half_life(minutes, out, liquid=liquid or Q_(60, "mL"))
+    half = drainage_half_life(minutes, out, liquid=liquid)
     return Worked(f"{sentence} Half of its liquid is out after {say(half, 2)}.", half)
 
 

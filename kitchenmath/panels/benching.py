@@ -5,12 +5,15 @@ import ipywidgets as widgets
 from kitchenmath.bench import BENCHES, Kept
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import ROW, WIDE, below_each_other, said, together
+from kitchenmath.panels.landing import MENU
 from kitchenmath.ratios import water_temperature
+from kitchenmath.service import read_tasks
 from kitchenmath.units import Q_, say
 from kitchenmath.units.door import one_of
-from kitchenmath.yields import as_purchased
+from kitchenmath.yields import as_purchased, order
 
 WRAP = {"flex_flow": "row wrap"}
+COVERS = 24
 NARROW = {"style": {"description_width": "initial"}, "layout": {**ROW, "max_width": "440px"}}
 
 
@@ -166,11 +169,15 @@ def _mine(kept):
 
 
 def _nets(share):
-    bought = as_purchased(edible=Q_(1440, "g"), yield_=share).to("g")
-    nets = int(-(-bought.magnitude // 1000))
+    item, portion, book, net, _ = next(line for line in MENU if line[0] == "celeriac")
+    edible = COVERS * portion
+    mine, theirs = (
+        order({item: as_purchased(edible=edible, yield_=yield_)}, {item: net})[0]
+        for yield_ in (share, Q_(book, "percent"))
+    )
     return (
-        f"24 plates of 60 g are 1440 g: at my yield I buy {say(bought, 3)}, {nets} nets of 1 kg. "
-        "At the book's 68 % it is 2118 g, 3 nets."
+        f"{COVERS} plates of {say(portion)} are {say(edible)}. At my yield I order {mine}. "
+        f"At the book's {book:g} % it is {theirs}."
     )
 
 
@@ -182,9 +189,12 @@ def _water(friction):
 
 
 def _foam_holds(half):
-    minutes = half.to("min").magnitude
-    word = "holds" if minutes >= 6 else "does not hold"
-    return f"Tonight's plan lets the foam wait 6 min: mine {word}, if half may be out by then."
+    longest = next(task.hold for task in read_tasks() if task.name == "aerate the cider foam")
+    word = "holds" if half >= longest else "does not hold"
+    return (
+        f"Tonight's plan lets the foam wait {say(longest)}: mine {word}, "
+        "if half may be out by then."
+    )
 
 
 FOLLOWS = {"yield": _nets, "friction": _water, "foam": _foam_holds}

@@ -50,13 +50,13 @@ def test_what_cannot_be_read_is_said_and_not_kept(tmp_path):
 
 
 def test_the_last_lesson_orders_by_ones_own_yield_and_water_by_ones_own_friction(tmp_path):
-    """1440 g ÷ 0.703 = 2048 g, so 3 nets; 3 x 25 - 23 - 23 - 9 = 20 °C."""
+    """1440 g ÷ 0.703 = 2048 g, at 68 % 2118 g, so 3 nets; 3 x 25 - 23 - 23 - 9 = 20 °C."""
     assert "Nothing of yours" in my_numbers_panel(tmp_path).words.value
     for name in ("yield", "friction", "foam"):
         fill(name, tmp_path)
     said = my_numbers_panel(tmp_path).words.value.replace("\u00a0", " ")
 
-    assert "I buy 2048 g, 3 nets of 1 kg" in said
+    assert "3 x 1 kg (need 2048 g" in said and "3 x 1 kg (need 2118 g" in said
     assert "my water has 20 °C" in said
     assert "mine does not hold" in said
 

@@ -17,6 +17,7 @@ from coursework.demo import ROSTER, SET, play
 from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human, human_marks
 from coursework.marking.mark_set import mark_set
+from coursework.records.copies import with_copies
 from coursework.records.reading import usable_records
 from coursework.reports.hand_back import hand_back
 from coursework.reports.in_lines import table
@@ -92,7 +93,8 @@ def test_a_right_answer_as_played_is_never_refused(played):
 
 def test_the_copy_is_named_with_both_students(played):
     """The copier's numbers are other ones, so the answers are wrong too."""
-    copied = {found.student: found.copied for found in played[3] if found.copied}
+    records = with_copies(played[3])
+    copied = {found.student: found.copied for found in records if found.copied}
 
     assert {"BH-1004", "BH-1019"} == set(copied)
     assert copied["BH-1004"][0].student == "BH-1019"

@@ -8,6 +8,7 @@ from coursework.csv_sheets import sheet_as_csv
 from coursework.demo import play
 from coursework.gradebook.points import all_marks, enter_human
 from coursework.marking.mark_set import mark_set
+from coursework.records.copies import with_copies
 from coursework.records.reading import usable_records
 from coursework.reports.sheet import mark_sheet
 
@@ -39,7 +40,7 @@ def made(folder):
 def outcome(course):
     """All that a marking leaves and that counts: marks, sheet, records, our marked copies."""
     records, odd = usable_records(course, SET)
-    sheet = sheet_as_csv(mark_sheet(course, SET, records, {}))
+    sheet = sheet_as_csv(mark_sheet(course, SET, with_copies(records), {}))
     copies = {
         str(file.relative_to(course.folder)): file.read_bytes()
         for place in ("marks", "autograded")

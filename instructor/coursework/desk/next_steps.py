@@ -9,7 +9,8 @@ from coursework.arriving.placing_by_hand import without_place
 from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
-from coursework.gradebook.waiting import waiting_count
+from coursework.gradebook.points import human_marks
+from coursework.gradebook.waiting import answers_in
 from coursework.records.reading import not_marked, usable_records
 
 NAMED = 4  # students by name; the rest as a number
@@ -80,18 +81,18 @@ def class_state(course, titles):
     ClassState
     """
     out, decisions = course.sets_handed_out(), decisions_of(course)
+    holds = holding(decisions)
     return ClassState(
-        sets=tuple(_set_state(course, one, titles.get(one, one), decisions) for one in out),
+        sets=tuple(_set_state(course, one, titles.get(one, one), decisions, holds) for one in out),
         unplaced=len(without_place(course)),
         not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
         doubts=tuple((titles.get(one.set_id, one.set_id), one) for one in doubts(course)),
     )
 
 
-def _set_state(course, set_id, title, decisions):
+def _set_state(course, set_id, title, decisions, holds):
     """A set as it stands after all decisions: who is excused, or is marked on paper, has not
     handed in and is not missed; an extension of the class moves the due time."""
-    holds = holding(decisions)
     apart, roster = holds.apart(set_id), course.roster
     handed_in = {one for one in roster if course.submitted(set_id, one).is_file()}
     missing = tuple(one for one in roster if one not in handed_in and one not in apart)
@@ -105,7 +106,9 @@ def _set_state(course, set_id, title, decisions):
     last = _last_decided(decisions, set_id)
     backs = {found.student for found in records} | {one for one in apart if one in roster}
     old = sum(_page_is_old(course, set_id, student, last) for student in backs)
-    return SetState(set_id, title, missing, to_mark, waiting_count(course, set_id), old, due)
+    answers = answers_in(records, set_id, human_marks(course, set_id), holds)
+    waiting = sum(one.points is None for one in answers)
+    return SetState(set_id, title, missing, to_mark, waiting, old, due)
 
 
 def _last_decided(decisions, set_id):

@@ -10,7 +10,7 @@ from coursework.gradebook.points import human_marks
 from coursework.records.points import NOTHING, heading_of, in_order
 from coursework.records.reading import usable_records
 
-__all__ = ["Answer", "answers_to_read", "by_question", "remarks_on", "waiting_count"]
+__all__ = ["Answer", "answers_in", "answers_to_read", "by_question", "remarks_on", "waiting_count"]
 
 
 @dataclass(frozen=True)
@@ -64,8 +64,25 @@ def answers_to_read(course, set_id):
         When nothing of the set is marked yet.
     """
     records, _ = usable_records(course, set_id)
-    holds = holding(decisions_of(course))
-    records, marks = poured_in(records, human_marks(course, set_id), holds)
+    return answers_in(records, set_id, human_marks(course, set_id), holding(decisions_of(course)))
+
+
+def answers_in(records, set_id, human, holds):
+    """Of records that were read already, every answer that a person reads.
+
+    Parameters
+    ----------
+    records : list of Record
+    set_id : str
+    human : dict of (str, str) to HumanMark
+    holds : Holding
+
+    Returns
+    -------
+    list of Answer
+        Question by question, students in order.
+    """
+    records, marks = poured_in(records, human, holds)
     found, apart = [], holds.apart(set_id)
     for record in records:
         if record.student in apart:  # the mark does not come from this file

@@ -1,7 +1,6 @@
 """The records of a set, as marking left them on disk. This module only reads."""
 
 from coursework.errors import CourseError
-from coursework.records.copies import with_copies
 from coursework.records.record_file import read_record
 
 __all__ = ["answer_to", "marked_bytes", "not_marked", "usable_records"]
@@ -42,7 +41,7 @@ def usable_records(course, set_id):
             )
     if not records and not odd:
         raise CourseError(f"nothing of “{set_id}” is marked yet: mark it first.")
-    return with_copies(records), odd
+    return records, odd
 
 
 def not_marked(course, set_id, records):

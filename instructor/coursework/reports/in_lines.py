@@ -6,6 +6,7 @@ from coursework.decisions.applied import poured_in
 from coursework.decisions.holding import holding
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks, refused_points
+from coursework.records.copies import with_copies
 from coursework.records.reading import usable_records
 from coursework.reports.sheet import mark_sheet, slips_named
 
@@ -22,7 +23,7 @@ def marks_in_lines(course, set_id):
     -------
     str
     """
-    records, _ = usable_records(course, set_id)
+    records = with_copies(usable_records(course, set_id)[0])
     holds = holding(decisions_of(course))
     records, human = poured_in(records, human_marks(course, set_id), holds)
     head, *rows = mark_sheet(course, set_id, records, human, holds)

@@ -15,6 +15,7 @@ from coursework.decisions.holding import holding
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks, refused_points
+from coursework.records.copies import with_copies
 from coursework.records.points import slips_in_words
 from coursework.records.reading import not_marked, usable_records
 from coursework.reports.office import as_csv, save_xlsx
@@ -62,6 +63,7 @@ def report(course, set_id, progress=None):
         When nothing of the set is marked, or a file cannot be written.
     """
     records, odd = usable_records(course, set_id)
+    records = with_copies(records)
     holds = holding(decisions_of(course))
     records, human = poured_in(records, human_marks(course, set_id), holds)
     odd = odd + refused_points(course, set_id)

@@ -13,7 +13,7 @@ from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.points import earned, heading_of
-from coursework.records.reading import usable_records
+from coursework.records.record_file import read_record
 from coursework.sets.key_text import set_titles
 from coursework.skills.skill_table import skill_table
 from coursework.terms.counting import Counted, Weighed
@@ -122,13 +122,13 @@ def student_view(course, student):
     if line is None:
         raise CourseError(f"student: {student} is not on the roster.")
     arrived = [one for one in read_list(course) if one.student == student]
-    pairs = list(zip(book.columns, line.marks, strict=True))
+    pairs, holds = list(zip(book.columns, line.marks, strict=True)), holding(decisions)
     sets = tuple(
         SetOf(
             column.name, set_titles().get(column.name, column.title), mark,
             tuple(sorted((one for one in arrived if one.set_id == column.name),
-                         key=lambda one: one.seconds or 0)),
-            _marks(course, column.name, student, holding(decisions)),
+                         key=lambda one: one.order)),
+            _marks(course, column.name, student, holds),
         )
         for column, mark in pairs
         if column.name not in course.policy.practical
@@ -161,11 +161,10 @@ def _skills(course, student):
 def _marks(course, set_id, student, holds):
     """Each question's mark of the hand-in that was marked last, and who gave it."""
     try:
-        records, _ = usable_records(course, set_id)
-    except CourseError:
+        record = read_record(course.marks(set_id, student))
+    except CourseError:  # it cannot be read: the report says so
         return ()
-    record = next((one for one in records if one.student == student), None)
-    if record is None:
+    if record is None or not record.questions:
         return ()
     record, human = as_decided(record, human_marks(course, set_id), holds)
     asked = {each.question: each for each in record.questions}
@@ -221,8 +220,8 @@ def in_lines(view, roster):
                   one.attempts]  # fmt: skip
         lines += [f"  {_mark_line(mark)}" for mark in one.marks]
     lines += [f"{name}: {mark_in_words(mark)}" for name, mark in view.practical]
-    lines += ["", f"Got: {', '.join(view.got) or 'nothing asked yet'}.",
-              f"Not got yet: {', '.join(view.not_got) or 'nothing'}."]  # fmt: skip
+    lines += ["", f"Knows: {', '.join(view.got) or 'nothing asked yet'}.",
+              f"Still to learn: {', '.join(view.not_got) or 'nothing'}."]  # fmt: skip
     return "\n".join([*lines, "", "Decided:", journal_in_words(view.decided, roster)])
 
 

@@ -103,7 +103,7 @@ WAY = Drill(
             Slip(
                 "counted from zero",
                 lambda core, bath: Q_(100 * core.magnitude / bath.magnitude, "percent"),
-                "You divided the readings. Nought degrees is not where the piece began: count "
+                "You divided the readings. Zero degrees is not where the piece began: count "
                 "both from the start.",
             ),
             Slip(

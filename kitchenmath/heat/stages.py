@@ -150,7 +150,7 @@ def _checked(piece, stages):
     for stage in stages:
         if stage._duration_s < shortest_s:
             raise OutOfRange(
-                f"stages: a stage of {say(stage.duration)} is too short to reckon on this piece; "
+                f"stages: a stage of {say(stage.duration)} is too short to work out on this piece; "
                 f"it needs at least {say(Q_(shortest_s, 's'), 2)}."
             )
     return stages

@@ -137,7 +137,7 @@ def plain_number(number, name, *, least=-math.inf, above=-math.inf, most=math.in
         raise WrongKind(f"{name}: needs a plain number such as 12, and {_came(number)} came.")
     kind = "whole number" if whole else "number"
     if abs(number) >= _BEYOND or not math.isfinite(number) or (whole and number != int(number)):
-        raise OutOfRange(f"{name}: needs a {kind} to reckon with, and {_came(number)} came.")
+        raise OutOfRange(f"{name}: needs a {kind} below {_BEYOND:g}, and {_came(number)} came.")
     if number < least or number <= above or number > most:
         bounds = [f"of at least {least:g}"] * (least > -math.inf)
         bounds += [f"above {above:g}"] * (above > -math.inf)

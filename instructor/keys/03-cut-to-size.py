@@ -521,7 +521,7 @@ sheet.award(
                     dice_share(across, long, side_mm(across), across.to("mm").magnitude ** 2),
                 ),
                 "You counted the carrot as a bar, diameter times diameter, which is easier to "
-                "reckon. A round is 0.785 of that.",
+                "work out. A round is 0.785 of that.",
                 worth=2,
             ),
             Slip(

@@ -257,7 +257,7 @@ sheet.award(
             Slip(
                 "took one percent",
                 lambda q1, cider, cider_litre: grams(base(q1, cider, cider_litre) / 100),
-                "This is one percent, the easy one to reckon with. The card asks for a part of a "
+                "This is one percent, the easy one to work with. The card asks for a part of a "
                 "percent: multiply by it.",
                 worth=1,
             ),

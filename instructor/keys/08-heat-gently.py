@@ -264,7 +264,7 @@ sheet.award(
                     else None
                 ),
                 "You halved the last temperature, as one halves a weight. Degrees are not counted "
-                "from nought: half-way lies in the middle between the first and the "
+                "from zero: half-way lies in the middle between the first and the "
                 "last.",
                 worth=1,
             ),
@@ -378,11 +378,11 @@ sheet.award(
                 worth=2,
             ),
             Slip(
-                "counted the rise from nought",
+                "counted the rise from zero",
                 lambda q1, more: wait_slip(
                     q1, more, (in_C(q1)[-1] + more.magnitude) / pace_C_min(q1)
                 ),
-                "You let the core come all the way from nought, as if the probe showed a "
+                "You let the core come all the way from zero, as if the probe showed a "
                 "distance. It has the last reading already: only the further rise "
                 "counts.",
                 worth=1,
@@ -572,7 +572,7 @@ sheet.award(
                 worth=1,
             ),
             Slip(
-                "no rest reckoned",
+                "no rest counted",
                 lambda wanted: wanted,
                 "This is the peak, as the card asks for it. Out of the oven the core goes on "
                 "rising: pull it before.",

@@ -28,7 +28,7 @@ def read_by_people():
     for pattern in ("instructor/guide/*.md", "instructor/coursework/**/*.html"):
         for file in sorted(KIT.glob(pattern)):
             yield file, file.read_text(encoding="utf-8")
-    for pattern in ("kitchenmath/**/*.py",):
+    for pattern in ("kitchenmath/**/*.py", "instructor/keys/*.py"):
         for file in sorted(KIT.glob(pattern)):
             yield file, "\n".join(texts_in(file))
 

@@ -75,7 +75,7 @@ def test_the_hand_calculation_from_an_own_log_earns_everything(key):
         ("q3", "6.36 min", "took the pace of the whole log", 2),  # 49.5 °C in 45 min: 1.1
         ("q3", "53.75 min", "gave the time on the clock", 2),
         ("q3", "1.75 min", "took a step for a minute", 2),  # 7 / 4 steps
-        ("q3", "78 min", "counted the rise from nought", 1),  # 62.5 / 0.8
+        ("q3", "78 min", "counted the rise from zero", 1),  # 62.5 / 0.8
         ("q3", "31 min", "took the difference for a point in °F", 1),  # 7 °C "is" 44.6 °F: 24.8 °C
         ("q4", "35.5 min", "straight ratio", 1),
         ("q4", "84.9 min", "cubed the ratio", 1),
@@ -84,7 +84,7 @@ def test_the_hand_calculation_from_an_own_log_earns_everything(key):
         ("q5", "143 °F", "took the difference as it stands", 2),  # 150 - 7
         ("q5", "105.4 °F", "took the difference for a point", 2),  # 7 °C "is" 44.6 °F
         ("q5", "162.6 °F", "added the rise", 1),
-        ("q5", "150 °F", "no rest reckoned", 1),
+        ("q5", "150 °F", "no rest counted", 1),
         ("q5", "52 °C", "pulled as last week", 0),
         ("q6", "32 min", "took the next hotter row", 2),  # 36 - 4
         ("q6", "42 min", "read between two rows", 2),  # 46 - 4

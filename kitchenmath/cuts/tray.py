@@ -1,12 +1,12 @@
 """Measured pieces, as a class hands them in: a list, an array, or a column of a CSV file."""
 
-import csv
 import os
 from pathlib import Path
 
 import numpy as np
 
-from kitchenmath.errors import OutOfRange, UnknownName, Unreadable, WrongKind
+from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
+from kitchenmath.typed.spreadsheet import read_spreadsheet
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of
@@ -36,10 +36,8 @@ def measured_mm(measurements, column=None, unit=None):
         For bare numbers, or lengths that are none.
     OutOfRange
         Unless every length is above nought.
-    UnknownName
-        When the file has no such column.
     Unreadable
-        When the file or a cell of it cannot be read.
+        When the file or a cell of it cannot be read, or it has no such column.
     """
     if isinstance(measurements, str | os.PathLike):
         measurements = _column(Path(measurements), column, unit)
@@ -71,48 +69,24 @@ def _listed(measurements):
 
 
 def _column(path, column, unit):
-    """The lengths in one column of a CSV file."""
+    """The lengths in one column of a table."""
     if column is None or unit is None:
         raise WrongKind('column, unit: a CSV file needs both, as in column="edge", unit="mm".')
-    rows, decimal_comma = _rows(path)
-    names = [name.strip() for name in rows[0]]
-    if column not in names:
-        raise UnknownName(f"column: {path.name} has no {column!r}; it has {', '.join(names)}.")
-    place = names.index(column)
-    cells = [(line, row[place].strip()) for line, row in enumerate(rows, 1) if place < len(row)]
+    try:
+        table = read_spreadsheet(path, {column: (column,)}, [column], f"piece,{column}")
+    except Unreadable as error:
+        raise Unreadable(f"measurements: {error}") from None
     return [
-        _length(
-            cell.replace(",", ".") if decimal_comma else cell, unit, f"{path.name}, line {line}"
-        )
-        for line, cell in cells[1:]
-        if cell
+        _length(cells[column], table.decimal_comma, unit, f"{table.file}, line {line}")
+        for line, cells in table.rows
+        if cells.get(column)
     ]
 
 
-def _rows(path):
-    """The rows of a CSV file, and whether a comma is its decimal sign.
-
-    Spreadsheets write a semicolon between cells where the comma is the decimal sign.
-    """
-    try:
-        data = path.read_bytes()
-    except OSError as error:
-        raise Unreadable(f"measurements: {path} cannot be read: {error.strerror}.") from None
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        text = data.decode("cp1252", errors="replace")
-    lines = text.splitlines()
-    if not any(line.strip() for line in lines):
-        raise Unreadable(f"measurements: {path.name} is empty.")
-    between = next((sign for sign in ";\t" if sign in lines[0]), ",")
-    return list(csv.reader(lines, delimiter=between)), between != ","
-
-
-def _length(cell, unit, place):
+def _length(cell, decimal_comma, unit, place):
     """One cell: a plain number of `unit`, or a length with its own unit."""
     try:
-        length = read(cell)
+        length = read(cell.replace(",", ".") if decimal_comma else cell)
     except Unreadable as error:
         raise Unreadable(f"measurements: {place}: {error}") from None
     return Q_(length.magnitude, unit) if kind_of(length) == "number" else length

@@ -3,11 +3,12 @@
 import ipywidgets as widgets
 
 from kitchenmath.bench import BENCHES, Kept
-from kitchenmath.errors import KitchenError
+from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.panels.frame import ROW, WIDE, below_each_other, said, together
 from kitchenmath.panels.landing import MENU
 from kitchenmath.ratios import water_temperature
 from kitchenmath.service import read_tasks
+from kitchenmath.typed.opened import as_text
 from kitchenmath.units import Q_, say
 from kitchenmath.units.door import one_of
 from kitchenmath.yields import as_purchased, order
@@ -107,15 +108,16 @@ def _file_for(bench, boxes, tell):
     if not logs:
         return []
     opened = widgets.FileUpload(
-        description="Or open the probe's file", accept=".csv,.txt", multiple=False
+        description="Or open the probe's file", accept=".csv,.txt,.xlsx", multiple=False
     )
 
     def take(_):
         if opened.value:
+            file = opened.value[0]
             try:
-                boxes[logs[0]].value = bytes(opened.value[0]["content"]).decode("utf-8-sig")
-            except UnicodeDecodeError:
-                tell("This file is no text: save the probe's readings as CSV.")
+                boxes[logs[0]].value = as_text(file["name"], bytes(file["content"]))
+            except Unreadable as error:
+                tell(str(error))
 
     opened.observe(take, "value")
     return [opened]

@@ -12,7 +12,7 @@ from kitchenmath.practice.meant import point_slipped
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.practice.words import by_the_clock, not_built_on, too_few, too_flat
 from kitchenmath.typed.lists import saying_what_to_type, with_units
-from kitchenmath.typed.log_lines import pairs_in
+from kitchenmath.typed.log_lines import read_log_lines
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, Quantity, kind_of, same_kind
@@ -165,7 +165,8 @@ class ProbeLogKind(AnswerKind):
         if isinstance(answer, ProbeLog):
             return answer
         with saying_what_to_type(self.asked, self.example):
-            return _log(*pairs_in(answer))
+            found = read_log_lines(answer)
+            return _log(found.pairs, found.began)
 
     def seen(self, value, plausible=None):
         """What can be said about a log before it is marked.

@@ -3,21 +3,15 @@
 Between two readings the temperature is taken to run straight from one to the other.
 """
 
-import csv
-import re
 from pathlib import Path
 
 import numpy as np
 
-from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
+from kitchenmath.errors import KitchenError, OutOfRange, Unreadable, WrongKind
+from kitchenmath.typed.log_lines import read_file, read_log_lines
+from kitchenmath.typed.opened import bytes_of
 from kitchenmath.units.door import amount
-from kitchenmath.units.registry import Q_, Quantity, same_kind
-
-_UNITS = {"s": "s", "min": "min", "h": "h", "c": "degC", "f": "degF"}
-_HEADS = {
-    "time": re.compile(r"time(?:_\w+)?_(s|min|h)", re.IGNORECASE),
-    "temperature": re.compile(r"temperature(?:_\w+)?_(c|f)", re.IGNORECASE),
-}
+from kitchenmath.units.registry import Q_, Quantity, kind_of
 
 
 def read_log(log):
@@ -26,8 +20,8 @@ def read_log(log):
     Parameters
     ----------
     log : path, (times, temperatures), or list of (time, temperature)
-        A CSV file has one heading line with the unit in each name, such as
-        `time_min,temperature_C` or `time_h,temperature_F`; further columns are left alone.
+        A file has a line of heads with the unit in each, such as `time_min,temperature_C` or
+        "Elapsed time (h); Core (°F)"; a title above it and further columns are left alone.
         Times and temperatures are arrays with a unit, or lists of quantities.
 
     Returns
@@ -51,26 +45,17 @@ def read_log(log):
     >>> say(times[-1]), say(temperatures[-1])
     ('120 min', '21 °C')
     """
-    if isinstance(log, str | Path):
-        times, temperatures, places = _from_file(Path(log))
-    else:
-        times, temperatures = _columns(log)
-        times = column(times, "s", "log, times")
-        temperatures = column(temperatures, "degC", "log, temperatures")
-        places = [f"reading {number}" for number in range(1, 1 + len(times))]
-    if len(times) != len(temperatures):
-        raise OutOfRange(
-            f"log: {len(times)} times and {len(temperatures)} temperatures came; "
-            "each reading needs both."
-        )
-    if len(times) < 2:
-        raise OutOfRange(f"log: needs at least two readings, and {len(times)} came.")
+    found = _read(log)
+    if len(found.pairs) < 2:
+        raise OutOfRange(f"log: needs at least two readings, and {len(found.pairs)} came.")
+    times = column([time for time, _ in found.pairs], "s", "log, times")
+    temperatures = column([core for _, core in found.pairs], "degC", "log, temperatures")
     amount(times, "s", "log, times", many=True)
     # Colder than liquid air or hotter than any oven is a slip of the pen or a broken probe.
     amount(temperatures, "degC", "log, temperatures", least=-200, most=1000, many=True)
     late = np.flatnonzero(np.diff(times.magnitude) <= 0)
     if len(late):
-        raise OutOfRange(f"log: {places[late[0] + 1]} is not later than the one before it.")
+        raise OutOfRange(f"log: {found.places[late[0] + 1]} is not later than the one before it.")
     return times, temperatures
 
 
@@ -123,29 +108,33 @@ def share_at_or_above(before, after, level):
     return 0.0 if high < level else (high - level) / (high - low)
 
 
-def _columns(log):
-    """Times and temperatures, out of two columns or out of a list of readings."""
+def _read(log):
+    """The log as it came, with a unit beside each time and each temperature."""
     try:
-        if len(log) == 2 and not _is_reading(log[0]):
-            return log
-        times, temperatures = zip(*log, strict=True)
-        return list(times), list(temperatures)
-    except (TypeError, ValueError, IndexError):
+        if not isinstance(log, str | Path):
+            return read_log_lines(log)
+        name, raw = Path(log).name, bytes_of(Path(log))
+        found = read_file(name, raw)
+    except WrongKind:
         raise WrongKind(
             "log: needs a file, or times and temperatures such as "
             '(Q_([0, 60], "min"), Q_([57, 30], "degC")).'
         ) from None
+    except KitchenError as error:
+        raise type(error)(f"log: {error}") from None
+    _units_said(found, name)
+    return found
 
 
-def _is_reading(pair):
-    """Whether this is one (time, temperature), and not a column of times."""
-    if isinstance(pair, Quantity) or not isinstance(pair, list | tuple) or len(pair) != 2:
-        return False
-    return (
-        all(isinstance(each, Quantity) and np.ndim(each.magnitude) == 0 for each in pair)
-        and same_kind(pair[0], "s")
-        and same_kind(pair[1], "degC")
-    )
+def _units_said(found, name):
+    """Refuse a file that leaves open whether minutes or hours, °C or °F are meant."""
+    where, came = found.heads_at or name, f", and {found.heads or 'nothing'} came"
+    for place, kind in enumerate(("time", "temperature")):
+        if not found.pairs or any(kind_of(pair[place]) == "number" for pair in found.pairs):
+            example = "time_min" if kind == "time" else "temperature_C"
+            raise Unreadable(
+                f"log: {where} needs one {kind} column with its unit, such as {example}{came}."
+            )
 
 
 def column(values, unit, name):
@@ -166,47 +155,3 @@ def column(values, unit, name):
     first = str(values[0].units)
     # Straight into the first one's unit: by way of another, 135 °F would be 135.00000000000006.
     return Q_(np.array([each.to(first).magnitude for each in values], dtype=float), first)
-
-
-def _from_file(path):
-    """Times, temperatures and where each reading stands, from a CSV file."""
-    try:
-        with path.open(encoding="utf-8-sig", newline="") as file:
-            lines = csv.reader(file)
-            head = [cell.strip() for cell in next(lines, [])]
-            columns = {kind: _place(head, kind, path.name) for kind in _HEADS}
-            rows = [(lines.line_num, row) for row in lines if any(cell.strip() for cell in row)]
-    except OSError as problem:
-        raise Unreadable(f"log: {str(path)!r} cannot be opened ({problem.strerror}).") from None
-    except UnicodeDecodeError:
-        raise Unreadable(f"log: {path.name} is not saved as UTF-8 text; save it as CSV.") from None
-    read = {
-        kind: Q_(np.array([_number(row, place, kind, f"{path.name}, line {line}")
-                           for line, row in rows], dtype=float), unit)
-        for kind, (place, unit) in columns.items()
-    }  # fmt: skip
-    return read["time"], read["temperature"], [f"{path.name}, line {line}" for line, _ in rows]
-
-
-def _place(head, kind, file_name):
-    """Which column holds this kind, and its unit, from the headings."""
-    found = [(n, _HEADS[kind].fullmatch(cell)) for n, cell in enumerate(head)]
-    found = [(n, _UNITS[match[1].lower()]) for n, match in found if match]
-    if len(found) != 1:
-        example = "time_min" if kind == "time" else "temperature_C"
-        raise Unreadable(
-            f"log: {file_name}, line 1 needs one {kind} column with its unit, such as {example}, "
-            f"and {', '.join(head) or 'nothing'} came."
-        )
-    return found[0]
-
-
-def _number(row, place, kind, where):
-    text = row[place].strip() if place < len(row) else ""
-    try:
-        number = float(text)
-    except ValueError:
-        number = np.nan
-    if not np.isfinite(number):
-        raise Unreadable(f"log: {where}: the {kind} {text!r} is no number.")
-    return number

@@ -7,6 +7,7 @@ parts lie in modules of their own and can be had from here.
 
 from kitchenmath.service.plan import Plan, plan_back
 from kitchenmath.service.plan_check import check_plan
-from kitchenmath.service.tasks import Task, read_tasks
+from kitchenmath.service.task_table import read_tasks
+from kitchenmath.service.tasks import Task
 
 __all__ = ["Plan", "Task", "check_plan", "plan_back", "read_tasks"]

@@ -1,15 +1,12 @@
 """The tasks of a service: how long, how many hands, after what, how long the result may wait."""
 
-import csv
 import math
 from dataclasses import dataclass
 from functools import cached_property
-from pathlib import Path
 
-from kitchenmath.data.tables import table
-from kitchenmath.errors import OutOfRange, UnknownName, Unreadable, WrongKind
+from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
 from kitchenmath.units.door import amount, instance, plain_number
-from kitchenmath.units.registry import Q_, Quantity
+from kitchenmath.units.registry import Quantity
 
 _MOST_COOKS = 1000
 
@@ -196,85 +193,6 @@ def kit_of(equipment, tasks):
                 f"equipment, {name}: needs a whole number from 1, and {number!r} came."
             )
     return dict(equipment)
-
-
-def read_tasks(path=None):
-    """The tasks of a service from a CSV file; without a path the invented one of Brackwater House.
-
-    Parameters
-    ----------
-    path : path, optional
-        Columns `task, duration_min, hands, after, rest_min, hold_min, equipment, cook, early`; the
-        first two must be there. Several names in one field are parted by a semicolon; an empty
-        field means none, an empty `hands` means 1; `yes` under `early` is preparation.
-
-    Returns
-    -------
-    list of Task
-
-    Raises
-    ------
-    Unreadable
-        The line is named by its number.
-    WrongKind
-    OutOfRange
-
-    Examples
-    --------
-    >>> [task.name for task in read_tasks()][:3]
-    ['birds out of the brine, dried', 'sear the birds', 'roast in the low oven']
-    """
-    if path is None:
-        return [_task(row, f"line {line}") for line, row in enumerate(table("service.csv"), 2)]
-    try:
-        with Path(path).open(encoding="utf-8-sig", newline="") as file:
-            rows = csv.DictReader(file, restval="")
-            missing = {"task", "duration_min"} - set(rows.fieldnames or ())
-            if missing:
-                raise Unreadable(f"path: line 1 needs the columns {', '.join(sorted(missing))}.")
-            return [_task(row, f"line {rows.line_num}") for row in rows]
-    except OSError as problem:
-        raise Unreadable(f"path: {str(path)!r} cannot be opened ({problem.strerror}).") from None
-
-
-def _task(row, where):
-    """One line of a task list."""
-
-    def number(column):
-        text = (row.get(column) or "").strip()
-        try:
-            return float(text) if text else None
-        except ValueError:
-            raise Unreadable(f"path: {where}: {column} {text!r} is no number.") from None
-
-    def minutes(column):
-        return None if number(column) is None else Q_(number(column), "min")
-
-    def names(column):
-        return tuple(each.strip() for each in (row.get(column) or "").split(";") if each.strip())
-
-    if minutes("duration_min") is None:
-        raise Unreadable(f"path: {where}: duration_min is empty.")
-    hands = number("hands")
-    return Task(
-        name=row["task"].strip(),
-        duration=minutes("duration_min"),
-        hands=1 if hands is None else int(hands) if hands.is_integer() else hands,
-        after=names("after"),
-        hold=minutes("hold_min"),
-        rest=minutes("rest_min"),
-        equipment=names("equipment"),
-        cook=(row.get("cook") or "").strip() or None,
-        early=_yes(row, where),
-    )
-
-
-def _yes(row, where):
-    """Whether a task is marked as preparation."""
-    text = (row.get("early") or "").strip().lower()
-    if text not in ("", "no", "yes"):
-        raise Unreadable(f"path: {where}: early needs yes or nothing, and {text!r} came.")
-    return text == "yes"
 
 
 def _names(names):

@@ -1,12 +1,15 @@
-"""The lines of a probe's log as a cook types them: a time and a temperature each."""
+"""The one reader of probe logs: lines as a cook types them, columns, and a probe's own file."""
 
 import re
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.typed.lists import amounts_in, plain_quantity, quantity_of
 from kitchenmath.typed.log_clock import since_first, spelled_out
+from kitchenmath.typed.log_table import log_table, readings
+from kitchenmath.typed.opened import as_text
 from kitchenmath.units.registry import Quantity
 from kitchenmath.units.saying import as_came
 
@@ -15,7 +18,56 @@ FAHRENHEIT = re.compile(r"(?:\b|_)(?:f|fahrenheit)\b", re.IGNORECASE)
 CELSIUS = re.compile(r"(?:\b|_)(?:c|celsius)\b", re.IGNORECASE)
 
 
-def pairs_in(answer):
+@dataclass(frozen=True)
+class LogRead:
+    """A log as it came.
+
+    Attributes
+    ----------
+    pairs : list of (Quantity, Quantity)
+        Time and temperature; a bare number is a count.
+    began : str
+        When the first reading was, where the times are a clock's; else "".
+    places : list of str
+        Where each reading stands, for sentences: "reading 3", "pot.csv, line 4".
+    heads, heads_at : str
+        How its columns are headed, and where; "" where nothing heads them.
+    """
+
+    pairs: list
+    began: str
+    places: list
+    heads: str = ""
+    heads_at: str = ""
+
+
+def read_file(name, raw):
+    """A log out of a probe's file, or out of any text or table with a line for each reading.
+
+    Parameters
+    ----------
+    name : str
+    raw : bytes or str
+
+    Returns
+    -------
+    LogRead
+
+    Raises
+    ------
+    Unreadable
+    OutOfRange
+    """
+    table = log_table(name, raw)
+    if table is None:
+        text = as_text(name, raw) if isinstance(raw, bytes) else raw
+        return _counted(*_from_lines(text))
+    pairs, places, by_clock = readings(table)
+    heads, at = ", ".join(map(str.strip, table.typed)), f"{name}, line {table.head_line}"
+    return replace(_counted(pairs, by_clock), places=places, heads=heads, heads_at=at)
+
+
+def read_log_lines(answer):
     """The readings of a log, from everything that it may be typed as.
 
     Times off the clock on the wall are counted from the first reading.
@@ -27,10 +79,7 @@ def pairs_in(answer):
 
     Returns
     -------
-    list of (Quantity, Quantity)
-        Time and temperature as they came; a bare number is a count.
-    str
-        When the first reading was, where the times are a clock's; else "".
+    LogRead
 
     Raises
     ------
@@ -40,19 +89,24 @@ def pairs_in(answer):
 
     Examples
     --------
-    >>> pairs, began = pairs_in("18.00 5 °C; 18.05 6.5 °C; 18.10 9 °C")
-    >>> [(say(time), say(core)) for time, core in pairs], began
+    >>> log = read_log_lines("18.00 5 °C; 18.05 6.5 °C; 18.10 9 °C")
+    >>> [(say(time), say(core)) for time, core in log.pairs], log.began
     ([('0 min', '5 °C'), ('5 min', '6.5 °C'), ('10 min', '9 °C')], '18:00')
     """
-    pairs, by_colon = _pairs_in(answer)
-    times, began = since_first([time for time, _ in pairs], by_colon)
-    return [(time, core) for time, (_, core) in zip(times, pairs, strict=True)], began
+    if isinstance(answer, str):
+        return read_file("line of heads", answer)
+    return _counted(*_pairs_in(answer))
+
+
+def _counted(pairs, by_clock):
+    """Pairs with their times counted from the first, where they are a clock's."""
+    times, began = since_first([time for time, _ in pairs], by_clock)
+    counted = [(time, core) for time, (_, core) in zip(times, pairs, strict=True)]
+    return LogRead(counted, began, [f"reading {place}" for place in range(1, len(counted) + 1)])
 
 
 def _pairs_in(answer):
     """The readings as they came, and whether their times were typed off a clock."""
-    if isinstance(answer, str):
-        return _from_text(answer)
     if isinstance(answer, dict):
         values = list(answer.values())
         columns = len(values) == 2 and all(isinstance(each, COLUMN) for each in values)
@@ -61,13 +115,21 @@ def _pairs_in(answer):
         raise WrongKind(f"{as_came(answer)} is no log.")
     rows = _column(answer)
     if rows and all(isinstance(row, str) for row in rows):
-        return _from_text("\n".join(rows))
-    if len(rows) == 2 and all(isinstance(row, COLUMN) and len(_column(row)) > 2 for row in rows):
-        return _from_columns(*rows)
-    return _from_rows(rows)
+        return _from_lines("\n".join(rows))
+    return _from_columns(*rows) if _are_columns(rows) else _from_rows(rows)
 
 
-def _from_text(text):
+def _are_columns(rows):
+    """Whether two lists are a column of times and one of temperatures, and not two readings."""
+    if len(rows) != 2 or not all(isinstance(row, COLUMN) for row in rows):
+        return False
+    first = _column(rows[0])
+    return len(first) != 2 or all(
+        isinstance(each, Quantity) and each.check("[time]") for each in first
+    )
+
+
+def _from_lines(text):
     """A reading a line; or all on one line, two amounts each."""
     text, by_colon = spelled_out(text)
     lines = [line for line in re.split(r"[\r\n]+", text) if line.strip()]

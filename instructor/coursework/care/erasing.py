@@ -174,8 +174,8 @@ def _without(course, file, student):
     rows = [cells for line, cells in table.rows if student_on(cells, line)[0] != student]
     if len(rows) == len(table.rows):
         return []
-    lines = [[cells.get(column, "") for column in table.columns] for cells in rows]
-    write_safely(file, sheet_as_csv([table.columns, *lines]))
+    lines = [[cells.get(head, "") for head in table.heads] for cells in rows]
+    write_safely(file, sheet_as_csv([table.heads, *lines]))
     return [f"{file.name}: their line"]
 
 

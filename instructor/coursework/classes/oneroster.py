@@ -5,14 +5,12 @@ References
 1EdTech OneRoster 1.1, CSV binding: `users.csv`, its columns by name and in any order.
 """
 
-import csv
-import io
 import zipfile
 
-from coursework.classes.roster import read_roster
+from coursework.classes.roster import read_roster, roster_of
 from coursework.errors import CourseError
-from kitchenmath.errors import KitchenError
-from kitchenmath.practice import student_number
+from kitchenmath.errors import Unreadable
+from kitchenmath.typed.spreadsheet import read_spreadsheet
 
 __all__ = ["NUMBERS", "USERS", "packed_rows", "read_any_roster"]
 
@@ -20,11 +18,16 @@ USERS = "users.csv"
 NEEDED = ("sourcedId", "givenName", "familyName")
 # What the college prints as a student's number mostly stands in the first of these that is filled.
 NUMBERS = ("identifier", "username", "sourcedId")
+COLUMNS = {
+    one: (one,)
+    for one in (*NEEDED, *NUMBERS, "role", "status", "title", "lineItemSourcedId",
+                "studentSourcedId", "score", "scoreStatus", "resultValueMin", "resultValueMax")
+}  # fmt: skip
 LARGEST = 20_000_000
 
 
 def read_any_roster(file):
-    """A roster: our own CSV, or OneRoster's users.csv, alone or in its zip.
+    """A roster: our own table, or OneRoster's users.csv, alone or in its zip.
 
     Parameters
     ----------
@@ -42,26 +45,12 @@ def read_any_roster(file):
     """
     if not file.is_file():
         return read_roster(file)
-    text = _users_in_zip(file) if zipfile.is_zipfile(file) else _users_alone(file)
-    return read_roster(file) if text is None else _roster(text)
-
-
-def _users_in_zip(file):
-    with zipfile.ZipFile(file) as packed:
-        if "xl/workbook.xml" in packed.namelist():
-            return None  # a spreadsheet's own file is a zip too: the roster's reader says so
-        text = _text_in(packed, USERS)
-    if text is None:
-        raise CourseError(f"{file.name}: there is no {USERS} in it that can be read.")
-    return text
-
-
-def _text_in(packed, name):
-    """The text of a file in a zip, by its name in any folder; None where it cannot be read."""
-    found = [one for one in packed.namelist() if one.rpartition("/")[2].lower() == name.lower()]
-    if not found or packed.getinfo(found[0]).file_size > LARGEST:
-        return None
-    return packed.read(found[0]).decode("utf-8-sig", "replace")
+    raw = _users_in_zip(file) if zipfile.is_zipfile(file) else file.read_bytes()
+    table = _table(USERS, raw, ("sourcedId", "familyName"))
+    if not table:
+        return read_roster(file)
+    people = _rows(table, NEEDED)
+    return roster_of(USERS, ((line, _person(cells)) for line, cells in people if _here(cells)))
 
 
 def packed_rows(file, name, needed, optional=False):
@@ -90,43 +79,60 @@ def packed_rows(file, name, needed, optional=False):
     if not zipfile.is_zipfile(file):
         raise CourseError(f"{file.name} is no zip of OneRoster files.")
     with zipfile.ZipFile(file) as packed:
-        text = _text_in(packed, name)
-    if text is None and optional:
+        raw = _in_zip(packed, name)
+    if raw is None and optional:
         return []
-    if text is None:
+    if raw is None:
         raise CourseError(f"{file.name}: there is no {name} in it that can be read.")
-    rows = csv.DictReader(io.StringIO(text, newline=""), restval="")
-    missing = [one for one in needed if one not in (rows.fieldnames or ())]
+    table = next(filter(None, (_table(name, raw, [one]) for one in needed)), None)
+    if table is None:
+        raise CourseError(f"{name}: the column {', '.join(needed)} is missing.")
+    return _rows(table, needed)
+
+
+def _users_in_zip(file):
+    """The bytes of users.csv; of an office's own file, which is a zip too, its own."""
+    with zipfile.ZipFile(file) as packed:
+        if "xl/workbook.xml" in packed.namelist():
+            return file.read_bytes()
+        raw = _in_zip(packed, USERS)
+    if raw is None:
+        raise CourseError(f"{file.name}: there is no {USERS} in it that can be read.")
+    return raw
+
+
+def _in_zip(packed, name):
+    """A file in a zip, by its name in any folder; None where it cannot be read."""
+    found = [one for one in packed.namelist() if one.rpartition("/")[2].lower() == name.lower()]
+    if not found or packed.getinfo(found[0]).file_size > LARGEST:
+        return None
+    return packed.read(found[0])
+
+
+def _table(name, raw, marked):
+    """The table, where its heads have what marks it; else None."""
+    try:
+        return read_spreadsheet((name, raw), COLUMNS, marked, ",".join(NEEDED))
+    except Unreadable:
+        return None
+
+
+def _rows(table, needed):
+    missing = [one for one in needed if one not in table.heads]
     if missing:
-        raise CourseError(f"{name}: the column {', '.join(missing)} is missing.")
-    return [(rows.line_num, {key: (cell or "").strip() for key, cell in row.items() if key})
-            for row in rows]  # fmt: skip
+        raise CourseError(f"{table.file}: the column {', '.join(missing)} is missing.")
+    return [(line, dict.fromkeys(needed, "") | cells) for line, cells in table.rows]
 
 
-def _users_alone(file):
-    text = file.read_bytes().decode("utf-8-sig", "replace")
-    first = next(csv.reader(io.StringIO(text)), [])
-    return text if {"sourcedId", "familyName"} <= {one.strip() for one in first} else None
+def _here(cells):
+    """Whether a line is a student's who has not left."""
+    student = cells.get("role", "student") in ("student", "")
+    return student and cells.get("status") != "tobedeleted"
 
 
-def _roster(text):
-    rows = csv.DictReader(io.StringIO(text, newline=""))
-    missing = [one for one in NEEDED if one not in (rows.fieldnames or ())]
-    if missing:
-        raise CourseError(f"{USERS}: the column {', '.join(missing)} is missing.")
-    roster, odd = {}, []
-    for row in rows:
-        if row.get("role", "student") not in ("student", "") or row.get("status") == "tobedeleted":
-            continue
-        number = next((row[one].strip() for one in NUMBERS if (row.get(one) or "").strip()), "")
-        try:
-            number = student_number(number)
-        except KitchenError as error:
-            odd.append(f"line {rows.line_num}: {error}")
-            continue
-        if number in roster:
-            odd.append(f"line {rows.line_num}: {number} stands twice.")
-        roster[number] = " ".join(filter(None, (row["givenName"], row["familyName"]))) or number
-    if odd or not roster:
-        raise CourseError(f"{USERS}: {' '.join(odd) or 'there is no student in it.'}")
-    return roster
+def _person(cells):
+    return {
+        "student_number": next(filter(None, (cells.get(one) for one in NUMBERS)), ""),
+        "given name": cells["givenName"],
+        "family name": cells["familyName"],
+    }

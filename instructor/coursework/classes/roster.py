@@ -1,39 +1,28 @@
-"""Tables of an instructor: the roster, and any other CSV with a column student_number.
+"""Tables of an instructor: the roster, and any other table with a column for student numbers."""
 
-They may come from a spreadsheet of any country: commas, semicolons or tabs between columns,
-UTF-8, UTF-16 or the Western European code page.
-"""
-
-import csv
-import io
-from dataclasses import dataclass
+from dataclasses import replace
 
 from coursework.csv_sheets import unguarded
 from coursework.errors import CourseError
-from kitchenmath.errors import KitchenError
+from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.practice import student_number
+from kitchenmath.typed.spreadsheet import read_spreadsheet
 
-__all__ = ["Table", "read_roster", "read_table", "refuse_odd_numbers", "student_on"]
+__all__ = ["read_roster", "read_table", "refuse_odd_numbers", "roster_of", "student_on"]
 
-
-@dataclass(frozen=True)
-class Table:
-    """A CSV as it was read.
-
-    Attributes
-    ----------
-    columns : list of str
-        In small letters.
-    rows : list of (int, dict)
-        The line of the file on which a row ends, and its cells by column.
-    """
-
-    columns: list
-    rows: list
+# How colleges head these columns. "No." and "number" count lines as often as students.
+COLUMNS = {
+    "student_number": ("student number", "student no", "student id", "student nr", "student code",
+                       "learner number", "learner id", "matriculation number", "matric no",
+                       "registration number", "id number", "id"),
+    "name": ("name", "full name", "student name", "student", "learner"),
+    "given name": ("given name", "given names", "first name", "first names", "forename"),
+    "family name": ("family name", "last name", "surname"),
+}  # fmt: skip
 
 
 def read_roster(file):
-    """The roster: a CSV with the columns student_number and name.
+    """The roster: a table with a column for student numbers, and one or two for names.
 
     Parameters
     ----------
@@ -51,13 +40,34 @@ def read_roster(file):
     """
     if not file.is_file():
         raise CourseError(f"there is no roster: put {file.name} into “{file.parent.name}”.")
+    return roster_of(file.name, read_table(file, "student_number,name").rows)
+
+
+def roster_of(file_name, rows):
+    """The roster that the rows of a table make.
+
+    Parameters
+    ----------
+    file_name : str
+    rows : iterable of (int, dict of str to str)
+        Each with its line; cells by the names of `COLUMNS`.
+
+    Returns
+    -------
+    dict of str to str
+
+    Raises
+    ------
+    CourseError
+        Naming every line that is odd.
+    """
     roster, odd = {}, []
-    for line, person in read_table(file, "student_number,name").rows:
+    for line, person in rows:
         odd += _add_to_roster(roster, person, line)
     if odd:
-        raise CourseError(f"{file.name}: " + " ".join(odd))
+        raise CourseError(f"{file_name}: " + " ".join(odd))
     if not roster:
-        raise CourseError(f"{file.name} has no line for a student below its first line.")
+        raise CourseError(f"{file_name} has no line for a student below its heads.")
     return roster
 
 
@@ -79,50 +89,37 @@ def refuse_odd_numbers(roster):
             raise CourseError(f"roster: write “{number}” as {student_number(number)}.")
 
 
-def read_table(file, first_line):
-    """A CSV with a column student_number, whichever program wrote it.
+def read_table(file, heads, columns=()):
+    """A table with a column for student numbers, whichever program wrote it.
 
     Parameters
     ----------
-    file : Path
-    first_line : str
-        What a first line may look like, for the sentence where it is missing.
+    file : Path, or (str, bytes)
+        Or its name and what is in it.
+    heads : str
+        What the line of heads may look like, for the sentence where it is missing.
+    columns : iterable of str
+        Further ones, to be found however they are spelled.
 
     Returns
     -------
-    Table
-        Without its empty lines.
+    Spreadsheet
 
     Raises
     ------
     CourseError
-        When the file is no CSV, or the column is missing.
+        When the file is no table, or the column is missing.
     """
+    asked = COLUMNS | {name: (name,) for name in columns}
     try:
-        raw = file.read_bytes()
-    except OSError as error:
-        raise CourseError(f"“{file}” cannot be read: {error.strerror or error}.") from None
-    if raw.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
-        raise CourseError(f"{file.name} is a spreadsheet: save it as CSV there, and take that.")
-    text = _text_of(raw)
-    first = text.partition("\n")[0]
-    delimiter = max(",;\t", key=first.count)
-    rows = []
-    try:
-        reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter)
-        columns = [column.strip().lower() for column in next(reader, [])]
-        if "student_number" not in columns:
-            raise CourseError(
-                f'{file.name} needs a first line "{first_line}" and a line for each student.'
-            )
-        for row in reader:
-            if any(cell.strip() for cell in row):
-                typed = [unguarded(cell.strip()) for cell in row]
-                cells = dict(zip(columns, typed, strict=False))
-                rows.append((reader.line_num, cells))
-    except csv.Error as error:
-        raise CourseError(f"{file.name}, line {reader.line_num}: {error}.") from None
-    return Table(columns, rows)
+        table = read_spreadsheet(file, asked, ["student_number"], heads)
+    except Unreadable as error:
+        raise CourseError(str(error)) from None
+    bare = [
+        (line, {head: unguarded(cell) for head, cell in cells.items()})
+        for line, cells in table.rows
+    ]
+    return replace(table, rows=tuple(bare))
 
 
 def student_on(cells, line):
@@ -148,16 +145,6 @@ def student_on(cells, line):
         return "", f"line {line}: {error}"
 
 
-def _text_of(raw):
-    """The text of a table, whichever program wrote it."""
-    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
-        return raw.decode("utf-16", "replace")
-    try:
-        return raw.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return raw.decode("cp1252", "replace")
-
-
 def _add_to_roster(roster, person, line):
     """Put one line on the roster; what is odd about it, in a list of sentences."""
     number, odd = student_on(person, line)
@@ -165,5 +152,6 @@ def _add_to_roster(roster, person, line):
         return [odd]
     if number in roster:
         return [f"line {line}: {number} stands twice."]
-    roster[number] = person.get("name") or number
+    two = [person.get(one, "") for one in ("given name", "family name")]
+    roster[number] = person.get("name") or " ".join(filter(None, two)) or number
     return []

@@ -29,7 +29,9 @@ def new_class_panel(desk):
     """
     name = widgets.Text(description="Name", placeholder="autumn", style=BESIDE)
     term = widgets.Text(description="Term", placeholder="autumn-26", style=BESIDE)
-    roster = widgets.FileUpload(description="Roster (CSV, zip)", accept=".csv,.zip", multiple=False)
+    roster = widgets.FileUpload(
+        description="Roster (table, zip)", accept=".csv,.xlsx,.zip", multiple=False
+    )
 
     def make(progress):
         students = _chosen_roster(roster.value)

@@ -27,7 +27,7 @@ def term_panel(desk):
     """
     practical = widgets.FileUpload(
         description="Practical marks (CSV)",
-        accept=".csv",
+        accept=".csv,.xlsx",
         multiple=False,
         layout={"width": "260px"},
     )

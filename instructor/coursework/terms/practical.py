@@ -3,16 +3,18 @@
 A line or a mark that is odd is named and left open; it holds up nobody else's.
 """
 
-import re
 from collections import Counter
 from dataclasses import dataclass
 
 from coursework.arriving.proposals import same_name, without_zeros
-from coursework.classes.roster import read_table, student_on
+from coursework.classes.roster import COLUMNS, read_table, student_on
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.words import number
+from kitchenmath.errors import Unreadable
+from kitchenmath.typed.numbers import typed_number
+from kitchenmath.typed.opened import is_office, rows_of
 
 __all__ = [
     "NAME",
@@ -20,16 +22,12 @@ __all__ = [
     "Practicals",
     "enter_practicals",
     "give_practical",
-    "plain",
     "practical_marks",
     "take_practical",
 ]
 
 NAME = "practical.csv"
 NONE_CAME = "No practical marks came yet: all of them are open."
-MARK = re.compile(r"[+-]?[0-9]+([.,][0-9]+)?")
-# 1,250 is a thousand and more in one country and less than two in the next.
-EITHER = re.compile(r"[+-]?[1-9][0-9]{0,2},[0-9]{3}")
 SHOWN = 40  # characters of a cell in a sentence about it
 
 
@@ -74,7 +72,7 @@ def take_practical(course, file):
             '[practical."knife skills"] with a line out_of = 20.'
         )
     found, target = _read(course, file), course.folder / NAME
-    raw = file.read_bytes()
+    raw = _as_kept(file)
     if not target.is_file() or target.read_bytes() != raw:
         if target.is_file():
             keep_earlier(course.folder, target)
@@ -163,21 +161,27 @@ def practical_marks(course):
     return Practicals({}, odd)
 
 
+def _as_kept(file):
+    """The table as it came; an office's own file as the CSV that it would be saved as."""
+    raw = file.read_bytes()
+    if not is_office(raw):
+        return raw
+    (_, rows), *_ = rows_of(file.name, raw)
+    return sheet_as_csv([row for _, row in rows]).encode("utf-8-sig")
+
+
 def _read(course, file):
     practical = course.policy.practical
-    table = read_table(file, ",".join(["student_number", *practical]))
-    columns = {plain(column): column for column in table.columns}
-    heads = {name: columns[plain(name)] for name in practical if plain(name) in columns}
-    typed = [plain(column) for column in table.columns]
-    doubled = [head for head in heads.values() if typed.count(plain(head)) > 1]
+    table = read_table(file, ",".join(["student_number", *practical]), practical)
+    doubled = [head for head in table.doubled() if head in practical]
     if doubled:
         raise CourseError(f"{file.name}: the column “{doubled[0]}” stands twice. Take one out.")
     students, odd = _students(course, table)
-    odd = _odd_columns(practical, table.columns, heads) + odd
+    odd = _odd_columns(practical, table.heads) + odd
     marks, remarks = {}, {}
     for student, (line, cells) in students.items():
-        for name, head in heads.items():
-            mark, remark = _mark(cells.get(head, ""), practical[name].out_of)
+        for name in filter(table.heads.count, practical):
+            mark, remark = _mark(cells.get(name, ""), practical[name].out_of)
             if mark is not None:
                 marks[student, name] = mark
             if remark:
@@ -226,51 +230,36 @@ def _lost_its_zeros(roster, student, name):
     return meant[0] if len(meant) == 1 else ""
 
 
-def _odd_columns(practical, columns, heads):
+def _odd_columns(practical, heads):
     """Columns that are missing, and those that nobody asked for."""
     odd = [
         f"“{name}”: there is no such column, so all of its marks are open."
         for name in practical
         if name not in heads
     ]
-    known = {"", "student_number", "name", *heads.values()}
+    known = {"", *COLUMNS, *practical}
     odd += [
-        f"column “{column[:SHOWN]}”: the course file does not name it, so it does not count."
-        for column in dict.fromkeys(columns)
-        if column not in known
+        f"column “{head[:SHOWN]}”: the course file does not name it, so it does not count."
+        for head in dict.fromkeys(heads)
+        if head not in known
     ]
     return odd
 
 
 def _mark(text, out_of):
     """A mark, or None where it is open; and what is odd about it, or nothing."""
-    shown = f"“{text[:SHOWN]}”"
     if not text:
         return None, "blank, so open."
-    if not MARK.fullmatch(text):
-        return None, f"{shown} is no number, so the mark is open."
-    if EITHER.fullmatch(text):
-        return None, f"{shown} can be read in two ways, so it is open: write it with a point."
-    mark = float(text.replace(",", "."))
+    try:
+        mark = typed_number(text)
+    except Unreadable as error:
+        return None, f"{error}, so the mark is open."
+    shown = f"“{text[:SHOWN]}”"
     if mark < 0:
         return None, f"{shown} is below 0, so the mark is open."
     if mark > out_of:
         return None, f"{shown} is above its {number(out_of)} points, so the mark is open."
     return mark, "the comma is read as a decimal point." if "," in text else ""
-
-
-def plain(name):
-    """A head as it is compared: small letters, single blanks.
-
-    Parameters
-    ----------
-    name : str
-
-    Returns
-    -------
-    str
-    """
-    return " ".join(name.lower().split())
 
 
 def _lines(lines):

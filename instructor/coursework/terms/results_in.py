@@ -15,10 +15,11 @@ from dataclasses import dataclass
 
 from coursework.classes.oneroster import NUMBERS, USERS, packed_rows
 from coursework.errors import CourseError
-from coursework.terms.practical import enter_practicals, plain
+from coursework.terms.practical import enter_practicals
 from coursework.words import number, plural
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
+from kitchenmath.typed.spreadsheet import plain_head
 
 __all__ = ["TakenResults", "in_words", "take_results"]
 
@@ -98,11 +99,13 @@ class _Item:
 
 def _items(course, rows):
     """The line items that are practical marks, by their id; and what is said of the others."""
-    practical = {plain(one.name): one for one in course.policy.practical.values()}
+    practical = {plain_head(one.name): one for one in course.policy.practical.values()}
     found, odd = {}, []
     for line, row in rows:
         title, highest = row["title"][:SHOWN], _number(row["resultValueMax"])
-        mark = practical.get(plain(row["title"])) or practical.get(plain(row["sourcedId"]))
+        mark = practical.get(plain_head(row["title"])) or practical.get(
+            plain_head(row["sourcedId"])
+        )
         if row.get("status") == GONE:
             continue
         if row["sourcedId"] in course.sets_handed_out():

@@ -201,9 +201,9 @@ def test_every_odd_line_is_named_at_once(tmp_path):
 @pytest.mark.parametrize(
     ("raw", "words"),
     [
-        (b"", "needs a first line"),
-        (b"BH-1,Ann\nBH-2,Bob\n", "needs a first line"),
-        (b"number,name\nBH-1,Ann\n", "needs a first line"),
+        (b"", "needs a line of heads"),
+        (b"BH-1,Ann\nBH-2,Bob\n", "needs a line of heads"),
+        (b"number,name\nBH-1,Ann\n", "needs a line of heads"),
         (b"student_number,name\n", "no line for a student"),
         (b"student_number,name\n,\n", "no line for a student"),
         (b'student_number,name\nBH-1,"' + b"x" * 200_000, "line 2: field larger"),

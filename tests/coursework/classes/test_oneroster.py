@@ -5,6 +5,7 @@ import zipfile
 import pytest
 from coursework.classes.oneroster import read_any_roster
 from coursework.errors import CourseError
+from openpyxl import Workbook
 
 USERS = (
     "status,sourcedId,role,familyName,givenName,identifier,username\r\n"
@@ -40,7 +41,7 @@ def test_our_own_roster_is_read_as_before(tmp_path):
 
 @pytest.mark.parametrize(("text", "said"), [
     ("sourcedId,familyName\nu1,Quill\n", "the column givenName is missing"),
-    ("sourcedId,familyName,givenName\n", "there is no student in it"),
+    ("sourcedId,familyName,givenName\n", "no line for a student"),
     ("sourcedId,familyName,givenName\nu1,Q,A\nu1,P,B\n", "line 3: U1 stands twice"),
 ])  # fmt: skip
 def test_what_is_missing_or_odd_is_named(tmp_path, text, said):
@@ -55,3 +56,25 @@ def test_a_zip_without_users_is_refused(tmp_path):
         packed.writestr("orgs.csv", "")
     with pytest.raises(CourseError, match=r"no users\.csv in it"):
         read_any_roster(tmp_path / "all.zip")
+
+
+@pytest.mark.parametrize("text", [
+    "Student ID;Full name\nBH-1;Ada Quill\n",
+    "Class of 24, term 1\nFamily name,Given name,Student number\nQuill,Ada,bh-1\n",
+    "Line\tstudentNumber\tLast Name\tFirst Name\n1\tBH-1\tQuill\tAda\n",
+])  # fmt: skip
+@pytest.mark.parametrize("code", ["utf-8", "utf-16", "cp1252"])
+def test_a_roster_is_read_however_its_columns_are_headed(tmp_path, text, code):
+    file = tmp_path / "students.csv"
+    file.write_bytes(text.encode(code))
+
+    assert {"BH-1": "Ada Quill"} == read_any_roster(file)
+
+
+def test_a_roster_in_an_office_file_is_read(tmp_path):
+    book = Workbook()
+    for row in (["Student ID", "Name"], ["004238", "Ada Quill"]):
+        book.active.append(row)
+    book.save(tmp_path / "students.xlsx")
+
+    assert {"004238": "Ada Quill"} == read_any_roster(tmp_path / "students.xlsx")

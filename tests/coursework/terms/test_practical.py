@@ -6,6 +6,7 @@ from coursework.errors import CourseError
 from coursework.reports.term_page import rows
 from coursework.terms.practical import give_practical, practical_marks, take_practical
 from coursework.terms.term_book import term_book
+from openpyxl import Workbook
 
 from tests.helpers.records import ROSTER
 from tests.helpers.term import PRACTICAL, practical, stated
@@ -91,7 +92,10 @@ def test_a_student_who_stands_twice_gets_neither_mark(course, tmp_path):
     ("raw", "words"),
     [
         (b"PK\x03\x04", "practical.csv is a spreadsheet: save it as CSV there"),
-        (b"BH-1,3,4", 'practical.csv needs a first line "student_number,knife skills,service"'),
+        (
+            b"BH-1,3,4",
+            'practical.csv needs a line of heads such as "student_number,knife skills,service"',
+        ),
         (b"student_number,service,Service\nBH-1,3,4", "the column “service” stands twice"),
         (None, "practical.csv” cannot be read: No such file"),
     ],
@@ -148,3 +152,16 @@ def test_marks_typed_in_the_grid_stand_beside_those_of_the_table(tmp_path):
         give_practical(course, "knife skills", {"BH-1": "3", "BH-2": "21"})
 
     assert marks == practical_marks(course).marks
+
+
+def test_practical_marks_in_an_office_file_are_kept_as_a_table(course, tmp_path):
+    """With a title above the heads; what is kept can be read again."""
+    course = stated(course, PRACTICAL)
+    book = Workbook()
+    for row in (["Week 3"], ["Student ID", "Knife skills", "Service"], ["BH-1", 12.5, 8]):
+        book.active.append(row)
+    book.save(tmp_path / "marks.xlsx")
+    found = take_practical(course, tmp_path / "marks.xlsx")
+
+    assert {("BH-1", "knife skills"): 12.5, ("BH-1", "service"): 8} == found.marks
+    assert found == practical_marks(course)

@@ -711,7 +711,7 @@ ROUND = {"shape": "cylinder", "diameter": mm(40)}
         (lambda: judge(mm([3, 4]), "brunoise", mm(1), column="edge"), WrongKind, "column, unit: "),
         (lambda: judge("tray.csv", "brunoise", mm(1)), WrongKind, "column, unit: a CSV file"),
         (lambda: judge("no such.csv", "brunoise", mm(1), column="edge", unit="mm"), Unreadable,
-         "no such.csv cannot be read"),
+         "measurements: “no such.csv” cannot be read"),
         (lambda: chance_to_pass(20, 21, percent(10)), OutOfRange, "allowed: needs a whole number"),
         (lambda: chance_to_pass(20, 2, percent(-1)), OutOfRange, "off: needs at least 0"),
         (lambda: chance_to_pass(20, 2, 0.1), WrongKind, 'off: .*Q_(0.1, "percent")'),
@@ -750,8 +750,8 @@ def test_refusals_name_the_parameter(wrong, error, words):
 @pytest.mark.parametrize(
     ("text", "error", "words"),
     [
-        ("", Unreadable, "tray.csv is empty"),
-        ("width\n3\n", UnknownName, "column: tray.csv has no 'edge'; it has width"),
+        ("", Unreadable, "tray.csv needs a line of heads .* It is empty"),
+        ("width\n3\n", Unreadable, 'such as "piece,edge".* Line 1 is “width”'),
         ("edge\n3\nthree\n", Unreadable, "tray.csv, line 3: .*three"),
         ("edge\n3\n4 g\n", WrongKind, "measurements, piece 2: needs a length"),
         ("edge\n3\n-4\n", OutOfRange, "measurements, piece 2: needs more than 0"),

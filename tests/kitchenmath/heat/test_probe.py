@@ -165,7 +165,7 @@ RISING = core_C(ball(60), 25)
         (lambda: refused(RISING, minutes=[5] * len(RISING)), OutOfRange, "not later"),
         (lambda: fit_surface_coefficient(ball(60), "nowhere.csv", celsius(80)), Unreadable, "log"),
         (lambda: fit_surface_coefficient(ball(60), (MINUTES, RISING), celsius(80)), WrongKind,
-         "times: "),
+         "times, reading 1: "),
         (lambda: fit_surface_coefficient("egg", "nowhere.csv", celsius(80)), WrongKind, "piece: "),
         (lambda: one_reading(ball(60), 8, 80, 79.9, 5), OutOfRange, "reading: after 5 min"),
         (lambda: one_reading(ball(60), 80, 80, 79, 5), OutOfRange, "reading: "),

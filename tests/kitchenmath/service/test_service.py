@@ -610,9 +610,9 @@ def test_a_task_list_is_read_from_a_file(tmp_path):
 @pytest.mark.parametrize(
     ("text", "error", "words"),
     [
-        ("task,duration_min\nsoup,long\n", Unreadable, "line 2: duration_min 'long' is no number"),
+        ("task,duration_min\nsoup,long\n", Unreadable, "line 2: duration_min “long” is no number"),
         ("task,duration_min\nsoup,10\nbread,\n", Unreadable, "line 3: duration_min is empty"),
-        ("task\nsoup\n", Unreadable, "needs the columns duration_min"),
+        ("task\nsoup\n", Unreadable, "needs a line of heads .* Line 1 is “task”"),
         ("task,duration_min,hands\nsoup,10,1.5\n", OutOfRange, "hands, soup: needs a whole number"),
     ],
 )
@@ -656,7 +656,7 @@ SOUP = task("soup", 10)
         (lambda: plan_back("19:30", [SOUP], equipment={"oven": 0}), OutOfRange, "equipment, oven"),
         (lambda: plan_back("19:30", [SOUP], opens="dawn"), Unreadable, "opens: 'dawn'"),
         (lambda: check_plan({"soup": "19:00"}, [SOUP]), OutOfRange, "serve_at: "),
-        (lambda: read_tasks("no such file.csv"), Unreadable, "cannot be opened"),
+        (lambda: read_tasks("no such file.csv"), Unreadable, "cannot be read"),
     ],
 )  # fmt: skip
 def test_refusals_name_the_parameter(wrong, error, words):

@@ -10,22 +10,24 @@ the name, so no key carries metadata:
 | `q1-photo` | code that students may change and that is not marked: a photo goes along with it |
 | `q1-given`, `mine`, `open-set`, `last-look` | code that students run and do not change |
 | `q1-check` | looks at the answer; below "### BEGIN HIDDEN TESTS" it is marked |
+| `q1-again` | names a question of another set, which stands here (`earlier_questions.py`) |
 """
 
 import json
 import re
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from coursework.classes.college import college_text
 from coursework.classes.course import KEYS
 from coursework.errors import CourseError
+from coursework.sets.earlier_questions import with_earlier
 from kitchenmath.conventions import OURS, conventions_of
 from kitchenmath.conventions.in_words import filled
 
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 # A question's heading ends in its points: "## 6. From your bench (4 points, marked by …)".
 POINTS = re.compile(r"^## .*\((?P<points>\d+(?:\.\d+)?) points?\b", re.MULTILINE)
-TITLE = re.compile(r"# Set \d+: (?P<title>.+)")
+TITLE = re.compile(r"# (?P<place>(?:Set|Review) \d+): (?P<title>.+)")
 TERM = re.compile(r'term="(?P<term>[^"]*)"')
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 GIVEN, ANSWER, CHECK, PHOTO = "given", "answer", "check", "photo"
@@ -67,6 +69,21 @@ def set_titles():
     return found
 
 
+def set_labels():
+    """What each set is called where one is chosen: "4. Buy enough", "Review 1. Back over …".
+
+    Returns
+    -------
+    dict of str to str
+    """
+    labels = {}
+    for set_id, title in set_titles().items():
+        place = TITLE.search(key_file(set_id).read_text(encoding="utf-8"))
+        called = place["place"].removeprefix("Set ") if place else set_id
+        labels[set_id] = f"{called}. {title}"
+    return labels
+
+
 def key_notebook(set_id, college=OURS):
     """A set's key as the notebook that hands out and marks.
 
@@ -91,7 +108,6 @@ def key_notebook(set_id, college=OURS):
     return notebook_of(set_id, text, college_text(college))
 
 
-@lru_cache(maxsize=32)
 def notebook_of(set_id, text, college=""):
     """A key's text as a notebook with nbgrader's flags.
 
@@ -111,12 +127,11 @@ def notebook_of(set_id, text, college=""):
     CourseError
         When a cell has no name, or title, term or points are not said.
     """
-    import jupytext  # takes two seconds to load, and a class marks with the key that it keeps
-
-    text = filled(text, conventions_of(college))
+    shown = conventions_of(college)
+    text = filled(text, shown)
     if college:
         text = text.replace("student=student", f'student=student, college="{college}"', 1)
-    cells = [_cell(set_id, cell) for cell in jupytext.reads(text, fmt="py:percent").cells]
+    cells = with_earlier(set_id, _cells(set_id, text), partial(_cells_of, shown))
     texts = {cell["id"]: cell["source"] for cell in cells}
     for cell in cells:
         cell["metadata"] = _flags(set_id, cell, texts)
@@ -129,6 +144,17 @@ def notebook_of(set_id, text, college=""):
     notebook = {"cells": cells, "metadata": {"kernelspec": KERNEL, "kitchen": kitchen},
                 "nbformat": 4, "nbformat_minor": 5}  # fmt: skip
     return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()
+
+
+def _cells_of(shown, set_id):
+    """The cells of another set's key, with the same college's prices, cuts and limits."""
+    return _cells(set_id, filled(key_file(set_id).read_text(encoding="utf-8"), shown))
+
+
+def _cells(set_id, text):
+    import jupytext  # takes two seconds to load, and a class marks with the key that it keeps
+
+    return [_cell(set_id, cell) for cell in jupytext.reads(text, fmt="py:percent").cells]
 
 
 def _cell(set_id, read):
@@ -168,4 +194,4 @@ def _said(what, text, set_id, name, example):
     found = what.search(text)
     if not found:
         raise CourseError(f"key {set_id}: the cell “{name}” must say “{example}”.")
-    return found[1]
+    return found[found.lastindex]

@@ -16,7 +16,8 @@ from coursework.errors import CourseError
 from coursework.records.record import HumanMark
 from coursework.records.record_file import as_text
 from coursework.reports.skills_page import next_session, skills_page, skills_report
-from coursework.sets.key_text import key_file, set_ids
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import source
 from coursework.skills import go_back
 from coursework.skills.go_back import lesson_name, places
 from coursework.skills.skill_table import skill_table
@@ -223,11 +224,13 @@ def test_no_question_and_no_set_is_left_out_in_silence(course):
     assert "Nothing is marked of 06-foam-and-thicken yet." in told
 
 
-def named_in(key):
+def named_in(set_id):
     """What a key's questions name as skill and as lesson, read and not run."""
+    cells = json.loads(key_notebook(set_id))["cells"]
+    code = "\n".join(source(cell) for cell in cells if cell["cell_type"] == "code")
     words = [
         node
-        for node in ast.walk(ast.parse(key.read_text(encoding="utf-8")))
+        for node in ast.walk(ast.parse(code))
         if isinstance(node, ast.keyword) and node.arg in ("skill", "lesson")
     ]
     skills = [word.value.value for word in words if word.arg == "skill"]
@@ -237,7 +240,7 @@ def named_in(key):
 @pytest.mark.parametrize("set_id", set_ids())
 def test_each_skill_of_each_key_has_a_lesson_and_a_drill_in_it(set_id):
     """The lesson that the key names is there, and the one of the drill shows that very drill."""
-    skills, lessons = named_in(key_file(set_id))
+    skills, lessons = named_in(set_id)
 
     assert len(skills) == len(lessons) >= 5
     assert all((LESSONS / lesson).is_file() for lesson in lessons)

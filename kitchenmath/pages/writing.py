@@ -134,7 +134,7 @@ def lesson_page(raw, name, pictures=None, files=None, home=None, **site):
 
 
 def start_page(lessons, sets, home=None, **site):
-    """The page that everything starts from.
+    """The page that everything starts from: each lesson with its set, a review in its place.
 
     Parameters
     ----------
@@ -152,11 +152,9 @@ def start_page(lessons, sets, home=None, **site):
     """
     of = {each["name"]: each["of"] for each in sets}
     page = {"kind": "start", "sets": of, "home": home}
-    return (
-        _templates()
-        .get_template("start.html")
-        .render(pairs=list(zip(lessons, sets, strict=True)), page=page, home=home, **site)
-    )
+    lessons, sets = ({each["name"]: each for each in cards} for cards in (lessons, sets))
+    steps = [(lessons.get(name), sets.get(name)) for name in sorted({*lessons, *sets})]
+    return _templates().get_template("start.html").render(steps=steps, page=page, home=home, **site)
 
 
 def lesson_card(raw, name):
@@ -199,7 +197,7 @@ def set_card(raw):
     size = re.search(r"\*\*(.*?points)\.\*\*", text)
     return {
         "name": set_id,
-        "number": _number(set_id),
+        "called": _title(text).partition(": ")[0],
         "title": _title(text).partition(": ")[2] or _title(text),
         "line": _below_title(text).strip().splitlines()[0],
         "takes": size[1] if size else "",

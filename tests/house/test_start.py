@@ -687,6 +687,7 @@ STUBS = {
     "lessons/04-brine.ipynb": "",
     "lessons/05-yields.ipynb": "",
     "assignments/04-brine/04-brine.ipynb": "",
+    "assignments/04r-review-1/04r-review-1.ipynb": "",
 }
 NOTHING = """
 [project]
@@ -731,6 +732,7 @@ def test_the_instructor_without_a_command_gets_the_desk(commands):
         (["lessons", "05", "--no-browser"], ["lesson-05-yields.html", "--no-browser"]),
         (["lessons", "--port=1"], ["index.html", "--port=1"]),
         (["assignments", "4"], ["set-04-brine.html"]),
+        (["assignments", "review", "1"], ["set-04r-review-1.html"]),
     ],
 )
 def test_lessons_and_sets_open_as_pages(commands, words, expected):

@@ -115,9 +115,12 @@ def set_proposal(arrival, sets, chosen=""):
 
 
 def _by_figure(set_id, text):
-    """Whether a name says "set 4" of "04-buy-enough"."""
-    figures = re.match(r"0*([0-9]+)", set_id)
-    return bool(figures and re.search(rf" set 0*{figures[1]} ", text))
+    """Whether a name says "set 4" of "04-buy-enough", or "review 1" of "05r-review-1"."""
+    figures = re.match(r"0*(?P<set>[0-9]+)-|.*-review-(?P<review>[0-9]+)$", set_id)
+    if not figures:
+        return False
+    kind, number = next((kind, one) for kind, one in figures.groupdict().items() if one)
+    return bool(re.search(rf" {kind} 0*{number} ", text))
 
 
 def _typed(arrival, roster):

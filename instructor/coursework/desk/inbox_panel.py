@@ -44,7 +44,7 @@ class FileRow(widgets.VBox):
             style=BESIDE, layout=WIDE,
         )  # fmt: skip
         self.set = widgets.Dropdown(
-            description="Set", options=[NOBODY, *_sets(course)],
+            description="Set", options=[NOBODY, *sets_to_choose(course.sets_handed_out())],
             style=BESIDE, layout=WIDE,
         )  # fmt: skip
         self.student.value = waiting.sure.student if waiting.sure else ""
@@ -162,12 +162,6 @@ def _found(files):
     hidden = len(files) - AT_ONCE
     more = f" The first {AT_ONCE} are shown; {hidden} more come after." if hidden > 0 else ""
     return f"{plural(len(files), 'file has', 'files have')} no place.{more}"
-
-
-def _sets(course):
-    """The sets handed out, by their titles."""
-    titles = set_titles()
-    return sets_to_choose({one: titles.get(one, one) for one in course.sets_handed_out()})
 
 
 def _replacing(course, met):

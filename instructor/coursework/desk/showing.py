@@ -6,6 +6,7 @@ import re
 from urllib.parse import quote
 
 from coursework.classes.course import INSTRUCTOR
+from coursework.sets.key_text import set_labels
 from kitchenmath.panels.frame import said
 
 PAGE = "760px"
@@ -42,13 +43,13 @@ def people(roster, first=()):
     return [(f"{roster[one]} ({one})", one) for one in order]
 
 
-def sets_to_choose(titles):
-    """Sets as the lines of a list to choose from.
+def sets_to_choose(sets):
+    """Sets as the lines of a list to choose from, as they are called.
 
     Parameters
     ----------
-    titles : dict of str to str
-        By id.
+    sets : iterable of str
+        Ids.
 
     Returns
     -------
@@ -57,10 +58,11 @@ def sets_to_choose(titles):
 
     Examples
     --------
-    >>> sets_to_choose({"04-buy-enough": "Buy enough"})
-    [('4. Buy enough', '04-buy-enough')]
+    >>> sets_to_choose(["04-buy-enough", "05r-review-1"])
+    [('4. Buy enough', '04-buy-enough'), ('Review 1. Back over lessons 1 to 5', '05r-review-1')]
     """
-    return [(f"{int(one[:2])}. {title}", one) for one, title in titles.items()]
+    labels = set_labels()
+    return [(labels.get(one, one), one) for one in sets]
 
 
 def refill(chooser, options):

@@ -22,10 +22,11 @@ function inWords({ there, saved, changed, file }, of) {
 }
 
 let next = "";
-const numberOf = name => Number.parseInt(name, 10);  // the name begins with it: gaps are no matter
 for (const [name, of] of Object.entries(page.sets)) {
   const place = document.querySelector(`[data-state="${name}"]`);
-  const title = place.parentElement.querySelector("h2").textContent.replace(/^\d+\. /, "");
+  const card = place.parentElement;
+  const title = card.querySelector("h2").textContent.replace(/^\d+\. /, "");
+  const called = kind => card.querySelector(`a.${kind}`)?.textContent;
   const state = stateOf(name);
   const read = remembered(`read/${name}`) !== "";
   place.textContent = [read ? "Lesson read." : "", inWords(state, of)].filter(Boolean).join(" ");
@@ -36,10 +37,10 @@ for (const [name, of] of Object.entries(page.sets)) {
     line.append(...links);
     place.after(line);
   }
-  if (!next && !read && !state.there) next = made("a", `Lesson ${numberOf(name)}, ${title}`, { href: `lesson-${name}.html` });
-  else if (!next && (state.there < of || !state.saved)) next = made("a", `Set ${numberOf(name)}, ${title}`, { href: `set-${name}.html` });
+  if (!next && called("lesson") && !read && !state.there) next = made("a", `${called("lesson")}, ${title}`, { href: `lesson-${name}.html` });
+  else if (!next && (state.there < of || !state.saved)) next = made("a", `${called("set")}, ${title}`, { href: `set-${name}.html` });
 }
 const line = document.getElementById("next");
 if (next) line.append("Next: ", next, ".");
-else line.textContent = `All ${Object.keys(page.sets).length} sets are complete.`;
+else line.textContent = "All sets are complete.";
 if (!page.home) keepFiles();

@@ -10,7 +10,7 @@ ROSTER = {
     "004111": "Søren Ó Kelp",
     "003999": "Zoë Ferny",
 }
-SETS = ["01-measure-and-scale", "04-buy-enough"]
+SETS = ["01-measure-and-scale", "04-buy-enough", "04r-review-1"]
 
 
 def found(name, typed=None):
@@ -58,6 +58,8 @@ def test_two_students_who_are_both_named_leave_it_open():
     ("work.ipynb", "01-measure-and-scale", ("01-measure-and-scale", "said")),
     ("04-buy-enough (2).pdf", None, ("04-buy-enough", "named")),
     ("ada set 1.pdf", None, ("01-measure-and-scale", "named")),
+    ("ada set 4 final.pdf", None, ("04-buy-enough", "named")),
+    ("Ada Review 1.pdf", None, ("04r-review-1", "named")),
     ("scan.pdf", None, ("04-buy-enough", "chosen")),
 ])  # fmt: skip
 def test_the_set_is_taken_from_the_file_its_name_or_the_desk(name, says, expected):

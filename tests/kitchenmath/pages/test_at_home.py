@@ -2,6 +2,7 @@
 
 import io
 import json
+import re
 import shutil
 
 import pytest
@@ -126,3 +127,12 @@ def test_every_lesson_and_set_has_a_page_that_opens_as_a_notebook(home):
             assert f'href="../lab/tree/{place}/{file.name}"' in text
             assert "text/css" == home.page("kitchen.css")[1]
             assert "text/javascript" == home.page(f"{kind}.js")[1]
+
+
+def test_a_review_stands_in_its_place_in_the_term(home):
+    """After lesson 5 with its set and before lesson 6; it has no lesson of its own."""
+    text = home.page("index.html")[0].decode()
+    links = re.findall(r'<a class="(?:lesson|set)" href="[^"]+">([^<]+)</a>', text)
+    place = links.index("Review 1")
+
+    assert ["Lesson 5", "Set 5", "Review 1", "Lesson 6"] == links[place - 2 : place + 2]

@@ -75,7 +75,11 @@ STRENGTH = Drill(
                 "That is the part which is water. The strength is the other part.",
             ),
         ),
-        working=("{water} + {salt} = the brine", "{salt} ÷ the brine = {answer}"),
+        working=(
+            "the brine: {water} + {salt} = {brine}",
+            "{salt} ÷ {brine} = {answer}",
+        ),
+        on_the_way={"brine": lambda water, salt: water + salt},
     ),
     "{salt} of salt goes into {water} of water. How strong is the brine?",
     "What does the finished brine weigh?",

@@ -104,7 +104,11 @@ RAW_FOR_COOKED = Drill(
                 "You divided by the loss. Divide by 100 % less the loss.",
             ),
         ),
-        working=("what is left: 100 % − {loss}", "{cooked} ÷ what is left = {answer}"),
+        working=(
+            "what is left: 100 % − {loss} = {left}",
+            "{cooked} ÷ {left} = {answer}",
+        ),
+        on_the_way={"left": lambda loss: Q_(100, "percent") - loss},
     ),
     "A plate needs {cooked} of roast guinea fowl. It loses {loss} in the oven. "
     "What must the portion weigh raw?",
@@ -178,10 +182,14 @@ TRIM_TEST = Drill(
             ),
         ),
         working=(
-            "cost: {bought} × {price}",
-            "credit: {trim} × {worth}",
-            "(cost − credit) ÷ {usable} = {answer}",
+            "the cost: {bought} × {price} = {cost}",
+            "the credit: {trim} × {worth} = {credit}",
+            "({cost} − {credit}) ÷ {usable} = {answer}",
         ),
+        on_the_way={
+            "cost": lambda bought, price: bought * price,
+            "credit": lambda trim, worth: trim * worth,
+        },
     ),
     "{bought} of loin at {price} gives {usable} trimmed. {trim} of trimmings is worth {worth}. "
     "What does a kilo of trimmed loin cost? Type it as a price, such as $21.40 per kg.",

@@ -240,7 +240,15 @@ TIME_FOR_A_NEW_SIZE = Drill(
                 "A smaller piece cannot take longer: new over old.",
             ),
         ),
-        working=("{new} ÷ {old}, and that squared", "{time} × the square = {answer}"),
+        working=(
+            "the sizes: {new} ÷ {old} = {ratio}",
+            "the square: {ratio} × {ratio} = {square}",
+            "{time} × {square} = {answer}",
+        ),
+        on_the_way={
+            "ratio": lambda new, old: (new / old).to("count"),
+            "square": lambda new, old: ((new / old) ** 2).to("count"),
+        },
     ),
     "Boiled cubes of {old} are done in {time}. Now they are cut to {new}. "
     "How long, by the square of the size?",

@@ -159,10 +159,14 @@ FOAM_BASE = Drill(
             ),
         ),
         working=(
-            "{plates} × {spoon} = the foam",
-            "{air} of overrun: one part of base becomes 1 + {air} of foam",
-            "foam ÷ that = {answer}",
+            "the foam: {plates} × {spoon} = {foam}",
+            "foam from one part of base: 1 + {air} = {times}",
+            "{foam} ÷ {times} = {answer}",
         ),
+        on_the_way={
+            "foam": lambda plates, spoon: plates.magnitude * spoon,
+            "times": lambda air: Q_(1 + _part(air), "count"),
+        },
     ),
     "{plates} plates get {spoon} of foam each. Your overrun is {air}. "
     "How much base do you whip, if none is lost?",

@@ -75,9 +75,10 @@ SLACK = Drill(
             ),
         ),
         working=(
-            "latest start: {needed} + {work} before the service",
-            "{free} - {needed} - {work} = {answer}",
+            "its latest start, before the service: {needed} + {work} = {latest}",
+            "{free} − {latest} = {answer}",
         ),
+        on_the_way={"latest": lambda needed, work: needed + work},
     ),
     "The sauce cook is free from {free} before the service. The velouté takes {work} and is needed "
     "{needed} before the service. How much slack has it?",

@@ -157,7 +157,11 @@ ONE_LINE = Drill(
                 "The factor is upside down: more covers, and less butter?",
             ),
         ),
-        working=("factor: {new} ÷ {old}", "{line} × factor = {answer}"),
+        working=(
+            "the factor: {new} ÷ {old} = {factor}",
+            "{line} × {factor} = {answer}",
+        ),
+        on_the_way={"factor": lambda new, old: Q_(_times(new, old), "count")},
     ),
     "The card has {line} of butter and makes {old} covers. You cook for {new}. What do you weigh?",
     "How many times the card is it?",

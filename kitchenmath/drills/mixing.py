@@ -164,9 +164,10 @@ PARTS_BY_WEIGHT = Drill(
             ),
         ),
         working=(
-            "all parts: {flour} + {butter} + 1",
-            "{total} × {butter} ÷ all parts = {answer}",
+            "all parts: {flour} + {butter} + 1 = {parts}",
+            "{total} × {butter} ÷ {parts} = {answer}",
         ),
+        on_the_way={"parts": lambda flour, butter: flour + butter + 1},
     ),
     "A shortbread is {flour} parts of flour, {butter} of butter and 1 of sugar, by weight. You "
     "make {total} of it. What does the butter weigh?",

@@ -74,7 +74,11 @@ PULLED = Drill(
                 "That is where it came out last time. Today you want another peak.",
             ),
         ),
-        working=("{peak} − {pulled} = the rise", "{wanted} − the rise = {answer}"),
+        working=(
+            "the rise: {peak} − {pulled} = {rise}",
+            "{wanted} − {rise} = {answer}",
+        ),
+        on_the_way={"rise": lambda peak, pulled: _apart(peak, pulled)},
     ),
     "Last week a loin came out at {pulled} and peaked at {peak}. Today, the same loin and oven, "
     "you want a peak of {wanted}. At what core does it come out?",

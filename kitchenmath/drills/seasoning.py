@@ -162,7 +162,11 @@ SALTED_FIRST = Drill(
                 "You divided by what boiled away. The salt is in what is left.",
             ),
         ),
-        working=("{broth} × {salted} = the salt", "the salt ÷ {end} = {answer}"),
+        working=(
+            "the salt: {broth} × {salted} = {salt}",
+            "{salt} ÷ {end} = {answer}",
+        ),
+        on_the_way={"salt": lambda broth, salted: (broth * salted).to("g")},
     ),
     "{broth} of broth was salted to {salted}, and then reduced to {end}. How salty is it now?",
     "How much salt is in the pan, before and after?",

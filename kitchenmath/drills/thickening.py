@@ -80,9 +80,10 @@ VELOUTE = Drill(
             ),
         ),
         working=(
-            "{stock} × {flour} = the flour",
-            "flour + as much butter = {answer} of roux",
+            "the flour: {stock} × {flour} = {weight}",
+            "flour and as much butter: 2 × {weight} = {answer}",
         ),
+        on_the_way={"weight": lambda stock, flour: (stock * flour).to("g")},
     ),
     "{stock} of stock become a velouté with {flour} of flour. Flour and butter are equal weights. "
     "What does the whole roux weigh?",
@@ -118,7 +119,11 @@ REDUCED = Drill(
                 "You multiplied by the strength wanted. Divide the sugar there is by it.",
             ),
         ),
-        working=("{juice} × {start} = the sugar in it", "sugar ÷ {target} = {answer} left"),
+        working=(
+            "the sugar in it: {juice} × {start} = {sugar}",
+            "{sugar} ÷ {target} = {answer}",
+        ),
+        on_the_way={"sugar": lambda juice, start: (juice * start).to("g")},
     ),
     "{juice} of cider at {start} sugar is boiled down to {target}. What is left in the pan?",
     "The sugar stays. How much of it is there?",

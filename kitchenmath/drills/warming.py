@@ -42,7 +42,11 @@ SQUARED = Drill(
                 "You took the ratio three times, as for weight. For time it goes in twice.",
             ),
         ),
-        working=("{new} ÷ {old} = the ratio", "{time} × ratio × ratio = {answer}"),
+        working=(
+            "how many times as thick: {new} ÷ {old} = {ratio}",
+            "{time} × {ratio} × {ratio} = {answer}",
+        ),
+        on_the_way={"ratio": lambda new, old: Q_(_ratio(new, old), "count")},
     ),
     "A fillet of {old} takes {time} in the bath. How long does one of {new} take, to the same core "
     "in the same bath?",

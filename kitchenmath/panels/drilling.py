@@ -25,6 +25,8 @@ from kitchenmath.drills import (
 )
 from kitchenmath.errors import OutOfRange
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
+from kitchenmath.panels.half_working import HalfWorkedPanel
+from kitchenmath.panels.worked_lines import can_be_half_worked
 from kitchenmath.practice import in_words
 
 __all__ = ["LESSONS", "drill_panel", "recall_panel"]
@@ -54,7 +56,8 @@ def drill_panel(drill):
     Returns
     -------
     ipywidgets VBox
-        With attributes `round`, `typed`, `check`, `hint`, `working`, `fresh` and `words`.
+        With attributes `round`, `typed`, `check`, `hint`, `working`, `fresh` and `words`; and
+        `half`, the button for a half-worked example, None where the drill has none.
     """
     turn = Round(drill)
     asked, words, in_a_row = widgets.HTML(), widgets.HTML(), widgets.HTML()
@@ -111,11 +114,29 @@ def drill_panel(drill):
     working.on_click(tell_working)
     fresh.on_click(next_round)
     show()
-    buttons = widgets.HBox([check, hint, working, fresh], layout={"flex_flow": "row wrap"})
-    panel = below_each_other([asked, typed, buttons, words, in_a_row])
+    half, example = _half_worked(drill)
+    row = [check, hint, working, fresh, *([half] if half else [])]
+    buttons = widgets.HBox(row, layout={"flex_flow": "row wrap"})
+    panel = below_each_other([example, asked, typed, buttons, words, in_a_row])
+    panel.half, panel.example = half, example
     panel.round, panel.typed, panel.words = turn, typed, words
     panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
     return panel
+
+
+def _half_worked(drill):
+    """The button that opens a half-worked example, and the place for it above the drill."""
+    place = widgets.VBox()
+    if not can_be_half_worked(drill):
+        return None, place
+    half = widgets.Button(description="Half worked first", layout={"width": "auto"})
+
+    def open_(_):
+        place.panel = HalfWorkedPanel(drill)
+        place.children = [place.panel.box]
+
+    half.on_click(open_)
+    return half, place
 
 
 def _alike(typed, read_as):

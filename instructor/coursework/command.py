@@ -16,7 +16,9 @@ from coursework.edition.told import add_options, told
 from coursework.errors import CourseError
 from coursework.progress import Progress
 from coursework.sets.key_text import set_ids
-from kitchenmath.errors import KitchenError
+from coursework.words import number
+from kitchenmath.errors import KitchenError, Unreadable
+from kitchenmath.typed.numbers import typed_number
 
 STEPS = """\
 Without a command, the desk opens in the browser: python3 instructor
@@ -122,7 +124,7 @@ def _parser():
     points = step("points", _points, "enter the points that you gave for a written answer")
     for name in ("set", "student", "question"):
         points.add_argument(name)
-    points.add_argument("points", type=_decimal)
+    points.add_argument("points")
     points.add_argument("comment", nargs="?", default="")
     add_options(step("edition", _edition, "build the pages and the zip that students get"))
     care = [add(step, chosen) for add in
@@ -137,11 +139,6 @@ def _parser():
     step("college", _college, "add what a cluster and a PostgreSQL gradebook need, once")
     step("refresh", _refresh, "for authors: run lessons and keys, generate the students' copies")
     return parser
-
-
-def _decimal(typed):
-    """Points with a point or a comma."""
-    return float(typed.replace(",", "."))
 
 
 def chosen(folder):
@@ -287,10 +284,12 @@ def _points(options):
     from coursework.gradebook.points import enter_human
 
     course = chosen(options.folder)
-    enter_human(
-        course, options.set, options.student, options.question, options.points, options.comment
-    )
-    print(f"{options.student}, {options.question}: {options.points:g} points are entered.")
+    try:
+        points = typed_number(options.points)
+    except Unreadable as error:
+        raise CourseError(f"points: {error}. Type a number, as in 2.5 or 2,5.") from None
+    enter_human(course, options.set, options.student, options.question, points, options.comment)
+    print(f"{options.student}, {options.question}: {number(points)} points are entered.")
 
 
 def _edition(options):

@@ -21,7 +21,9 @@ from coursework.gradebook.waiting import answers_to_read, by_question
 from coursework.records.reading import usable_records
 from coursework.records.trays import keep_tray
 from coursework.words import number, plural
+from kitchenmath.errors import Unreadable
 from kitchenmath.practice import student_number
+from kitchenmath.typed.numbers import typed_number
 
 __all__ = ["COMMANDS", "FOR_ALL", "about_of", "add_commands", "decide", "in_words", "journal",
            "preview", "waiting_answers"]  # fmt: skip
@@ -177,11 +179,10 @@ def _practical(course, name):
 
 
 def _number(typed, name):
-    """A number with a point or a comma, as the instructor's country has it."""
     try:
-        return float(typed.replace(",", "."))
-    except ValueError:
-        raise CourseError(f"{name}: type a number, as in 2.5 or 2,5; “{typed}” came.") from None
+        return typed_number(typed)
+    except Unreadable as error:
+        raise CourseError(f"{name}: {error}. Type a number, as in 2.5 or 2,5.") from None
 
 
 def decide(course, kind, **about):

@@ -17,12 +17,12 @@ from kitchenmath.practice.own_numbers import beside
 from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.practice.set_file import UNTOUCHED, asked_in, is_bare, last_assigned, read_set
 from kitchenmath.practice.stumbles import in_plain_words
+from kitchenmath.practice.typed_cells import PHOTO
 
 __all__ = ["Form"]
 
 # The field that an answer of this kind is typed into; any other is one line.
 FIELDS = {"readings": "readings", "probe log": "log", "plan": "plan"}
-PHOTO = "-photo"  # the name of a cell that brings one ends so
 LINES = ("readings", "log", "plan", "written")  # fields that hold more than one line
 
 

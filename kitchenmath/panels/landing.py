@@ -13,6 +13,7 @@ from kitchenmath.panels.frame import choice, slider, wire
 from kitchenmath.service import check_plan, plan_back, read_tasks
 from kitchenmath.units import Q_, say
 from kitchenmath.units.reading import read
+from kitchenmath.units.saying import plural
 from kitchenmath.yields import Pack, as_purchased, order, portion_cost
 
 
@@ -87,7 +88,7 @@ def service(serve_at, burners, cooks):
     undone = [lane_in_words(lane, bars) for lane, bars in lanes(rows) if lane == NOBODY]
     sentence = "\n".join(
         [
-            f"{cooks} cooks, {burners} {'burner' if burners == 1 else 'burners'}. "
+            f"{cooks} cooks, {plural(burners, 'burner')}. "
             f"Service at {plan.serve_at}, work begins at {plan.starts[plan.sequence[0]]}.",
             f"The velouté waits {say(wait)}, hot." if wait else "The velouté does not wait.",
             *([f"✗ {each}" for each in plan.conflicts] or ["Every limit is kept."]),

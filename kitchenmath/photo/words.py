@@ -3,7 +3,7 @@
 import numpy as np
 
 from kitchenmath.photo import checks, doubts
-from kitchenmath.units.saying import figures
+from kitchenmath.units.saying import figures, plural
 
 CAUTIONS = (
     "Knife away first, then the phone. Wash your hands after the phone, before the food. Food that "
@@ -87,9 +87,9 @@ def counted(board):
     if board.refused:
         return "This photo is not measured."
     single, others = len(board.measured), len(board.clumps)
-    words = f"{single} single piece{'s' * (single != 1)}"
+    words = plural(single, "single piece")
     if others:
-        words += f", and {others} that {'is' if others == 1 else 'are'} not counted"
+        words += f", and {plural(others, 'that is', 'that are')} not counted"
     return words + "."
 
 

@@ -14,6 +14,7 @@ from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.practice.plan_evening import said_of_the_evening
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
+from kitchenmath.typed.bare_words import bare_words
 from kitchenmath.units.saying import as_came
 from kitchenmath.units.typed_words import UNSEEN
 
@@ -287,9 +288,7 @@ def _meant(typed, tasks):
 
 @lru_cache(maxsize=256)
 def _words(text):
-    plain = unicodedata.normalize("NFKD", text.casefold())
-    plain = "".join(letter for letter in plain if not unicodedata.combining(letter))
-    return frozenset(re.findall(r"[^\W_]+", plain)) - SMALL_WORDS
+    return frozenset(bare_words(text)) - SMALL_WORDS
 
 
 def _among(word, words):

@@ -21,6 +21,7 @@ CONSTANTS = (ast.Constant, ast.Tuple, ast.BinOp, ast.UnaryOp, ast.operator, ast.
 # Lines that talk to the notebook itself, as "%matplotlib inline" or "!ls".
 TO_NOTEBOOK = re.compile(r"^[ \t]*(?:\w+ *= *)?(?:%%?[a-z]|!)\w*.*$", re.MULTILINE)
 BLANKS = re.compile("[\u00a0\u2007\u202f\u3000]")  # a blank to whoever reads, and none to Python
+PHOTO = "-photo"  # the name of a cell that brings a photo along ends so: "q1-photo"
 ANSWER_CELL = re.compile(r"(q\d+)-answer")
 
 

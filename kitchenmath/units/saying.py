@@ -85,3 +85,26 @@ def as_came(value):
     except Exception:  # a number of five thousand figures has no repr, and others fail on purpose
         text = f"a “{type(value).__name__}”"
     return text if len(text) <= 60 else f"{text[:57]}…"
+
+
+def plural(count, one, many=None):
+    """A count with its word: 1 day, 2 days.
+
+    Parameters
+    ----------
+    count : int
+    one : str
+        The word for one.
+    many : str, optional
+        For any other count; `one` with an s by default.
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> plural(1, "day"), plural(3, "answer"), plural(0, "student has", "students have")
+    ('1 day', '3 answers', '0 students have')
+    """
+    return f"{count} {one if count == 1 else many or one + 's'}"

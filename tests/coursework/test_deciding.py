@@ -101,7 +101,7 @@ def test_marks_on_paper_are_typed_with_a_decimal_comma(course):
     ("words", "told"),
     [(("excuse", SET, "BH-9"), "BH-9 is not on the roster"),
      (("excuse", "09-none", "BH-1"), "“09-none” is not handed out"),
-     (("on-paper", SET, "BH-1", "much", "20"), "points: type a number"),
+     (("on-paper", SET, "BH-1", "much", "20"), "points: “much” is no number. Type a number"),
      (("on-paper", SET, "BH-1", "21", "20"), "21 of 20 is more than there is"),
      (("extend", SET, "Monday"), "write a date and a time"),
      (("accept", SET, "q1", "--sure"), "name an answer, or a wider step"),
@@ -206,3 +206,9 @@ def test_the_journal_has_a_heading_for_each_day_and_says_what_is_taken_back(cour
     assert datetime.now().strftime("%Y-%m-%d") == lines[0]
     mine = next(line for line in lines if line.startswith(f"  {made.number}. "))
     assert mine.endswith("excused: 04-buy-enough, Ada Quill. Taken back.")
+
+
+def test_points_for_an_answer_are_typed_with_a_point_or_a_comma(course, capsys):
+    """What is no number is said in a sentence, and not by the parser of commands."""
+    assert 1 == typed(course, "points", SET, "BH-1", "q1", "two")
+    assert "points: “two” is no number. Type a number, as in 2.5 or 2,5." in capsys.readouterr().err

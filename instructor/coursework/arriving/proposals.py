@@ -6,18 +6,17 @@ a number that is only similar is never sure, because a similar number is often a
 
 import difflib
 import re
-import unicodedata
 from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice import student_number
+from kitchenmath.typed.bare_words import bare_words
 
 __all__ = ["Proposal", "SetProposal", "proposals", "same_name", "set_proposal", "sure",
            "without_zeros"]  # fmt: skip
 
 TYPED, NUMBER, NAME, ZEROS, SIMILAR = "typed", "number", "name", "zeros", "similar"
 ALIKE = 0.75  # of a number's signs
-WORD = re.compile(r"[^\W_]+")
 SAID, NAMED, CHOSEN = "said", "named", "chosen"
 
 
@@ -142,7 +141,7 @@ def _in_names(arrival, roster):
     texts = {part: _words(part) for part in reversed(parts)}
     found = []
     for student, name in roster.items():
-        number, words = _words(student), set(_words(name).split())
+        number, words = _words(student), set(bare_words(name))
         for part, text in texts.items():
             if number in text:
                 found.append(Proposal(student, NUMBER, part))
@@ -162,9 +161,7 @@ def _similar(arrival, roster):
 
 def _words(text):
     """Its letters and figures, small and without accents, with a blank around each run."""
-    plain = unicodedata.normalize("NFKD", text).casefold()
-    plain = "".join(one for one in plain if not unicodedata.combining(one))
-    return f" {' '.join(WORD.findall(plain))} "
+    return f" {' '.join(bare_words(text))} "
 
 
 def same_name(one, other):
@@ -183,7 +180,7 @@ def same_name(one, other):
     >>> same_name("Ferny, Zoe", "Zoë Ferny")
     True
     """
-    return bool(one.strip()) and sorted(_words(one).split()) == sorted(_words(other).split())
+    return bool(one.strip()) and sorted(bare_words(one)) == sorted(bare_words(other))
 
 
 def without_zeros(text):

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from coursework.arriving.json_walk import Broken, TooDeep, TooMuch, walk_of
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice.typed_cells import PHOTO
 
 LONGEST_PHOTO = 700_000  # characters of a photo cell's outputs; beyond, only that it is too long
 # What a file is that is no notebook, by how it begins.
@@ -27,7 +28,6 @@ BOM = b"\xef\xbb\xbf"
 ODD_BYTES = re.compile("[\udc80-\udcff]")
 HALF_CHARACTERS = re.compile(rb"\xed[\xa0-\xbf][\x80-\xbf]")
 READ_OF_A_CELL = ("cell_type", "source", "input", "id", "level")
-PHOTO = "-photo"  # the name of a cell that brings one ends so: "q1-photo"
 
 
 class UnreadableNotebook(KitchenError):

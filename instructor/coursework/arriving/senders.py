@@ -5,7 +5,8 @@ name or number into the name of a folder or a file, and that is another witness.
 """
 
 import re
-import unicodedata
+
+from kitchenmath.typed.bare_words import bare_words
 
 __all__ = ["Senders"]
 
@@ -27,7 +28,7 @@ class Senders:
     def __init__(self, roster):
         self._as_one, self._by_first = {}, {}
         for student, name in roster.items():
-            number, words = "".join(_words(student)), _words(name)
+            number, words = "".join(bare_words(student)), bare_words(name)
             if len(number) >= (FEWEST_FIGURES if number.isdigit() else FEWEST_SIGNS):
                 self._as_one.setdefault(number, set()).add(student)
             if len("".join(words)) >= FEWEST_SIGNS:
@@ -58,7 +59,7 @@ class Senders:
         ''
         """
         for part in re.split(r"[/\\]", outer):
-            found = self._in(_words(part))
+            found = self._in(bare_words(part))
             # "Ada Mary Quill" is not "Ada Quill" too.
             whole = [student for student, places in found.items()
                      if not any(places < other for other in found.values())]  # fmt: skip
@@ -77,10 +78,3 @@ class Senders:
                 if all(one in words for one in wanted):
                     found[student] = frozenset(words.index(one) for one in wanted)
         return found
-
-
-def _words(text):
-    """The words of a text without accents and capitals, in order."""
-    bare = unicodedata.normalize("NFKD", text.casefold())
-    bare = "".join(one for one in bare if not unicodedata.combining(one))
-    return re.findall(r"[^\W_]+", bare)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE, WAITS, said
 from coursework.arriving.clock import on_the_clock, still_to_come
+from coursework.words import plural
 
 __all__ = ["TakenIn"]
 
@@ -99,4 +100,4 @@ def some(those):
 
 def counted(those):
     """How many files, in words."""
-    return "1 file" if len(those) == 1 else f"{len(those)} files"
+    return plural(len(those), "file")

@@ -14,12 +14,13 @@ from coursework.classes.roster import refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
+from kitchenmath.errors import Unreadable
 from kitchenmath.practice import student_number
+from kitchenmath.typed.numbers import typed_number
 
 __all__ = ["add_student", "change_lines", "remove_student", "rename_student", "typed_grades",
            "typed_value"]  # fmt: skip
 
-NUMBER = re.compile(r"-?[0-9]+([.,][0-9]+)?")
 GRADE = re.compile(r"(?P<name>[^=;]+)=\s*(?P<percent>[0-9]+([.,][0-9]+)?)\s*([;,]\s*|$)")
 WORDS = {"true": True, "false": False, "yes": True, "no": False}
 
@@ -43,10 +44,11 @@ def typed_value(text):
     text = text.strip()
     if not text:
         return None
-    if NUMBER.fullmatch(text):
-        value = float(text.replace(",", "."))
-        return int(value) if value.is_integer() else value
-    return WORDS.get(text.lower(), text)
+    try:
+        value = typed_number(text)
+    except Unreadable:
+        return WORDS.get(text.lower(), text)
+    return int(value) if value.is_integer() else value
 
 
 def typed_grades(text):

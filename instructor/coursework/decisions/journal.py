@@ -1,9 +1,10 @@
 """The journal: what was decided, by day on this machine's clock, in words. Nothing is read here."""
 
-from datetime import UTC, datetime
+from datetime import datetime
 from itertools import groupby
 
 from coursework.decisions.holding import live
+from coursework.decisions.stamp import moment_of
 from coursework.words import number
 
 __all__ = ["by_day", "in_words", "line_of"]
@@ -73,5 +74,4 @@ def line_of(one, roster):
 
 def _clock(one):
     """When it was decided, on this machine's clock."""
-    moment = datetime.strptime(one.when, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
-    return moment.astimezone().strftime("%Y-%m-%d %H:%M:%S")
+    return moment_of(one.when).astimezone().strftime("%Y-%m-%d %H:%M:%S")

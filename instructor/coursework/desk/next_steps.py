@@ -1,17 +1,19 @@
 """What is next in a class: who has not handed in, what waits for a decision, a mark or a page."""
 
 from dataclasses import dataclass, field
-from datetime import UTC, datetime
+from datetime import datetime
 
 from coursework.arriving.doubts import doubts
 from coursework.arriving.doubts import in_words as file_in_words
 from coursework.arriving.placing_by_hand import without_place
 from coursework.decisions.holding import holding
+from coursework.decisions.stamp import moment_of
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
-from coursework.gradebook.waiting import answers_in
+from coursework.gradebook.waiting import answers_in, still_open
 from coursework.records.reading import not_marked, usable_records
+from coursework.words import plural
 
 NAMED = 4  # students by name; the rest as a number
 DAY = 24 * 60 * 60
@@ -107,7 +109,7 @@ def _set_state(course, set_id, title, decisions, holds):
     backs = {found.student for found in records} | {one for one in apart if one in roster}
     old = sum(_page_is_old(course, set_id, student, last) for student in backs)
     answers = answers_in(records, set_id, human_marks(course, set_id), holds)
-    waiting = sum(one.points is None for one in answers)
+    waiting = still_open(answers)
     return SetState(set_id, title, missing, to_mark, waiting, old, due)
 
 
@@ -118,8 +120,7 @@ def _last_decided(decisions, set_id):
     for one in decisions:
         what = about.get(one.line, one)
         if set_id == what.set_id:
-            moment = datetime.strptime(one.when, "%Y-%m-%dT%H:%M:%SZ").replace(tzinfo=UTC)
-            last[what.student] = moment.timestamp()
+            last[what.student] = moment_of(one.when).timestamp()
     return last
 
 
@@ -207,4 +208,4 @@ def _students(numbers, roster):
 
 
 def _files(count):
-    return "1 file has" if count == 1 else f"{count} files have"
+    return plural(count, "file has", "files have")

@@ -8,11 +8,13 @@ from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human
-from coursework.gradebook.waiting import answers_to_read, by_question, remarks_on
+from coursework.gradebook.waiting import answers_to_read, by_question, remarks_on, still_open
 from coursework.sets.hand_out import class_key
 from coursework.sets.keys import scheme_in
 from coursework.words import number, plural
+from kitchenmath.errors import Unreadable
 from kitchenmath.panels.frame import below_each_other, said
+from kitchenmath.typed.numbers import typed_number
 
 FRESH = ("– a remark used before –", "")
 
@@ -38,7 +40,7 @@ class Reading:
     @property
     def waiting(self):
         """How many of the question wait."""
-        return sum(one.points is None for one in self.answers)
+        return still_open(self.answers)
 
     def enter(self, points, remark):
         """Note what was given for the answer that is read, and go on."""
@@ -99,11 +101,11 @@ class WrittenPanel:
         self._questions = by_question(answers)
         chosen = self.question.value
         self.question.options = [
-            (f"{one[0].title}: {_waiting(one)} of {len(one)} wait", question)
+            (f"{one[0].title}: {still_open(one)} of {len(one)} wait", question)
             for question, one in self._questions.items()
         ]
-        first = next((one for one in self._questions if _waiting(self._questions[one])), None)
-        still = chosen in self._questions and _waiting(self._questions[chosen])
+        first = next((one for one in self._questions if still_open(self._questions[one])), None)
+        still = chosen in self._questions and still_open(self._questions[chosen])
         self.question.value = chosen if still else first
         self._choose()
         return self._count()
@@ -137,7 +139,7 @@ class WrittenPanel:
         return "Its points can be changed."
 
     def _count(self):
-        waits = sum(_waiting(one) for one in self._questions.values())
+        waits = sum(still_open(one) for one in self._questions.values())
         if not waits:
             return f"Everything of {self.desk.sets.value} is marked."
         return plural(waits, "answer waits.", "answers wait.")
@@ -215,16 +217,11 @@ def written_panel(desk):
     return panel
 
 
-def _waiting(answers):
-    return sum(one.points is None for one in answers)
-
-
 def _points(typed, out_of):
-    """Points as typed, with a point or a comma."""
     try:
-        return float(typed.strip().replace(",", "."))
-    except ValueError:
-        came = f"“{typed}” came" if typed.strip() else "nothing came"
+        return typed_number(typed)
+    except Unreadable as error:
+        came = f"{error}" if typed.strip() else "nothing came"
         raise CourseError(f"Points: type a number from 0 to {number(out_of)}; {came}.") from None
 
 

@@ -137,6 +137,11 @@ def remarks_on(answers):
     return sorted(counts, key=lambda one: -counts[one])
 
 
+def still_open(answers):
+    """How many of these answers nobody has given points for."""
+    return sum(one.points is None for one in answers)
+
+
 def waiting_count(course, set_id):
     """How many answers of a set wait; 0 where nothing is marked yet.
 
@@ -150,6 +155,6 @@ def waiting_count(course, set_id):
     int
     """
     try:
-        return sum(one.points is None for one in answers_to_read(course, set_id))
+        return still_open(answers_to_read(course, set_id))
     except CourseError:
         return 0

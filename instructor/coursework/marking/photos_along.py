@@ -3,8 +3,8 @@
 import base64
 
 from coursework.arriving.photos import photo_in
-from coursework.arriving.reading_in import PHOTO
 from coursework.sets.keys import grade_id
+from kitchenmath.practice.typed_cells import PHOTO
 
 ABOUT_IT = "The photo that came with the hand-in."  # for who cannot see it
 

@@ -3,9 +3,10 @@
 import json
 import re
 
+from kitchenmath.practice.typed_cells import PHOTO
+
 __all__ = ["photos_of"]
 
-CELL = "-photo"
 LETTERS = re.compile(r"[A-Za-z0-9+/]+={0,2}")  # base64: nothing in it can end an attribute
 
 
@@ -27,7 +28,7 @@ def photos_of(course, record):
     try:
         notebook = json.loads(course.autograded(record.set_id, record.student).read_bytes())
         cells = {cell.get("id"): cell for cell in notebook["cells"]}
-        found = {each: _address(cells[f"{each}{CELL}"]) for each in record.photos}
+        found = {each: _address(cells[f"{each}{PHOTO}"]) for each in record.photos}
     except (OSError, ValueError, KeyError, TypeError, IndexError):
         return {}  # the copy is gone or half written: marking again makes it
     return {question: address for question, address in found.items() if address}

@@ -11,7 +11,7 @@ from coursework.reports.copied_words import copied_in_words
 from coursework.reports.picture import shortened
 from coursework.terms.attempts import said_to_count
 from coursework.terms.lateness import days_late
-from coursework.words import APART, number
+from coursework.words import APART, number, plural
 
 __all__ = ["arrived_for", "mark_sheet", "slips_named"]
 
@@ -118,7 +118,7 @@ def _notes(course, record, arrived, holds):
     rule = holds.due(course.policy.rule(set_id), set_id, record.student)
     late = days_late(record, arrived, rule)
     if late:
-        notes.append(f"Handed in {late} {'day' if late == 1 else 'days'} late.")
+        notes.append(f"Handed in {plural(late, 'day')} late.")
     if len(arrived) > 1:
         which = "one you named" if said_to_count(arrived, holds) else "latest"
         notes.append(f"Handed in {len(arrived)} times: the {which} counts.")

@@ -6,7 +6,7 @@ from coursework.reports.picture import percent, shortened
 from coursework.safe_files import save
 from coursework.skills.go_back import lesson_name, no_place, places
 from coursework.skills.skill_table import skill_table
-from coursework.words import number
+from coursework.words import number, plural
 
 __all__ = ["next_session", "skills_page", "skills_report", "skills_sheet", "students_sheet", "told"]
 
@@ -129,7 +129,7 @@ def next_session(table):
     missing = table.not_got()
     alone = sum(bool(table.not_got(student)) for student in table.students)
     if not missing:
-        rest = f"{_count(alone, 'student has', 'students have')} gaps"
+        rest = f"{plural(alone, 'student has', 'students have')} gaps"
         return [
             "The class knows every skill that was asked so far: go on with the plan.",
             f"{rest}: make a re-teach sheet for each." if alone else "Nobody has a gap.",
@@ -138,7 +138,7 @@ def next_session(table):
     words = f"Teach “{first.name}” again first: {_of_asked(first)} have not got it"
     if first.slips:
         slip, count, _ = first.slips[0]
-        words += f", and the commonest slip is “{slip}” ({_count(count, 'answer', 'answers')})"
+        words += f", and the commonest slip is “{slip}” ({plural(count, 'answer', 'answers')})"
     sentences = [f"{words}.", f"Start from {_back_to(first)}."]
     more = [f"“{name}” ({_of_asked(table.skills[name])})" for name in missing[1:3]]
     if not more:
@@ -243,7 +243,7 @@ def _skill(table, skill):
         "found": ", ".join(f"{found[each]} {each}" for each in FINDINGS if found[each]),
         "who": [table.students[student] for student in skill.not_got],
         "slips": [
-            {"name": name, "count": _count(count, "answer", "answers"), "sentence": sentence}
+            {"name": name, "count": plural(count, "answer", "answers"), "sentence": sentence}
             for name, count, sentence in skill.slips[:SLIPS_SHOWN]
         ],
         "back": _back_to(skill),
@@ -286,7 +286,3 @@ def _of_asked(skill):
 
 def _share(skill):
     return "" if skill.share is None else percent(skill.share).replace("\N{NO-BREAK SPACE}", " ")
-
-
-def _count(count, one, many):
-    return f"{count} {one if count == 1 else many}"

@@ -23,6 +23,7 @@ from coursework.errors import CourseError
 from coursework.sets.earlier_questions import with_earlier
 from kitchenmath.conventions import OURS, conventions_of
 from kitchenmath.conventions.in_words import filled
+from kitchenmath.practice.typed_cells import PHOTO
 
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 # A question's heading ends in its points: "## 6. From your bench (4 points, marked by …)".
@@ -30,7 +31,7 @@ POINTS = re.compile(r"^## .*\((?P<points>\d+(?:\.\d+)?) points?\b", re.MULTILINE
 TITLE = re.compile(r"# (?P<place>(?:Set|Review) \d+): (?P<title>.+)")
 TERM = re.compile(r'term="(?P<term>[^"]*)"')
 NAME = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-GIVEN, ANSWER, CHECK, PHOTO = "given", "answer", "check", "photo"
+GIVEN, ANSWER, CHECK, WITH_PHOTO = "given", "answer", "check", PHOTO.removeprefix("-")
 FOLDED = (GIVEN, CHECK)  # what a student need not read lies folded
 
 
@@ -179,7 +180,7 @@ def _flags(set_id, cell, texts):
     question, _, part = name.rpartition("-")
     answer = part == ANSWER or name == "me"
     by_hand = part == ANSWER and cell["cell_type"] == "markdown"
-    graded, open_ = part == CHECK or by_hand, answer or part == PHOTO
+    graded, open_ = part == CHECK or by_hand, answer or part == WITH_PHOTO
     flags = {"grade": graded, "grade_id": name, "locked": not open_, "schema_version": 3,
              "solution": answer, "task": False}  # fmt: skip
     if graded:

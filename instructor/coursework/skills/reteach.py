@@ -16,6 +16,7 @@ from coursework.sets.keys import load_key
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach_notebook import Part, as_text, practice_notebook
 from coursework.skills.skill_table import skill_table
+from coursework.words import plural
 from kitchenmath.practice import student_number
 
 __all__ = ["Made", "for_everybody", "gaps_of", "reteach", "told"]
@@ -43,7 +44,7 @@ class Made:
     def __str__(self):
         if self.file is None:
             return " ".join(self.notes)
-        count = f"{len(self.skills)} {'skill' if len(self.skills) == 1 else 'skills'}"
+        count = plural(len(self.skills), "skill")
         return " ".join([f"{self.whom}: {count}, in {self.file}", *self.notes])
 
 

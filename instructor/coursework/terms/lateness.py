@@ -7,7 +7,7 @@ from datetime import datetime
 
 from coursework.arriving.placing import NO_TIME
 from coursework.terms.counting import late_days
-from coursework.words import number
+from coursework.words import number, plural
 
 __all__ = ["clock", "days_late", "each_late", "in_words", "tries"]
 
@@ -85,10 +85,9 @@ def in_words(days, policy):
     """
     if not days:
         return []
-    counted = f"{days} {'day' if days == 1 else 'days'}"
-    late = f"This came {counted} late; a day counts once it has begun."
+    late = f"This came {plural(days, 'day')} late; a day counts once it has begun."
     if days > policy.late_days:
-        most = f"{number(policy.late_days)} {'day' if policy.late_days == 1 else 'days'}"
+        most = plural(policy.late_days, "day")
         return [late, f"After {most} a hand-in does not count in the term's mark book."]
     off = min(policy.late_percent * days, policy.late_percent_most)
     if not off:

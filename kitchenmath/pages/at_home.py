@@ -52,6 +52,8 @@ class Home:
         """
         if name in ("", "index.html"):
             return self._start().encode(), "text/html"
+        if name == writing.WORDS:
+            return writing.words_page(version="").encode(), "text/html"
         kind, _, stem = name.removesuffix(".html").partition("-")
         file = self._file(kind, stem) if name.endswith(".html") else None
         if file:

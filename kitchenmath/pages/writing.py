@@ -11,13 +11,18 @@ from pathlib import Path
 import jinja2
 import mistune
 
+from kitchenmath.data.tables import table
 from kitchenmath.pages.form import Form
 from kitchenmath.practice.set_file import asked_in, read_set
 
-__all__ = ["STATIC", "lesson_card", "lesson_page", "set_card", "set_page", "start_page"]
+__all__ = [
+    *("STATIC", "WORDS", "lesson_card", "lesson_page", "set_card", "set_page", "start_page"),
+    "words_page",
+]
 
 HERE = Path(__file__).parent
 STATIC = HERE / "static"
+WORDS = "words.html"  # where the list of words stands, beside every other page
 READINGS = 10  # small fields to begin with; the page adds one when the last is filled
 # What a notebook tells its reader about cells and quotes is not so on a page.
 ONLY_IN_CELLS = re.compile(r"^.*(?:Shift \+ Enter|Or compute it|cell below).*\n?", re.MULTILINE)
@@ -155,6 +160,32 @@ def start_page(lessons, sets, home=None, **site):
     lessons, sets = ({each["name"]: each for each in cards} for cards in (lessons, sets))
     steps = [(lessons.get(name), sets.get(name)) for name in sorted({*lessons, *sets})]
     return _templates().get_template("start.html").render(steps=steps, page=page, home=home, **site)
+
+
+def words_page(**site):
+    """The list of words: each trade word and number word of the lessons, with one plain line.
+
+    Parameters
+    ----------
+    **site
+        As for `set_page`.
+
+    Returns
+    -------
+    str
+        HTML.
+    """
+    words = [
+        {
+            "id": re.sub(r"\W+", "-", row["word"].casefold()).strip("-"),
+            "word": row["word"],
+            "also": [each for each in row["also"].split(";") if each],
+            "line": row["line"],
+        }
+        for row in table("words.csv")
+    ]
+    page = {"kind": "words"}
+    return _templates().get_template("words.html").render(words=words, page=page, **site)
 
 
 def lesson_card(raw, name):

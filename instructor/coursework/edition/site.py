@@ -140,6 +140,7 @@ def _pages(sets, lessons, pictures, version):
         pages[f"lesson-{name}.html"] = page
     lesson_cards = [writing.lesson_card(raw, name) for name, raw in lessons.items()]
     set_cards = [writing.set_card(raw) for raw in sets.values()]
+    pages[writing.WORDS] = writing.words_page(version=version)
     pages["index.html"] = writing.start_page(lesson_cards, set_cards, version=version)
     return {name: text.encode() for name, text in pages.items()}
 

@@ -5,12 +5,13 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kitchenmath.photo import checks, doubts
-from kitchenmath.photo.boxes import Box, fit_box
+from kitchenmath.photo.boxes import Box, fit_again, fit_box
 from kitchenmath.photo.field import flat_field
 from kitchenmath.photo.markers import find_markers
 from kitchenmath.photo.opening import light, opened
 from kitchenmath.photo.outlines import blobs
 from kitchenmath.photo.pose import FEWEST, Camera, find_pose
+from kitchenmath.photo.rims import rim_seen
 from kitchenmath.photo.uncertainty import within_mm
 from kitchenmath.photo.vision import vision
 
@@ -118,7 +119,7 @@ def measure_board(photo, ruler_mm=None, usual_mm=()):
     -----
     The markers give the phone's place and its lens; the field is laid flat; a box is fitted to
     each outline. The cut that was asked for never enters the fit: it would flatter the cook.
-    A height is believed from the sides and not reported. Tried on rendered photos only.
+    A height is believed from the sides, helped by the rim of the upper face, and not reported. Tried on rendered photos only.
     """
     pixels = opened(photo)
     bright = light(pixels)
@@ -145,8 +146,17 @@ def _fitted(field, camera):
     ways = []
     for found in blobs(field):
         ways.append([(blob, fit_box(blob.points_mm, camera.place_mm)) for blob in found])
-    pairs = _better(*ways)
+    pairs = [(blob, _with_rim(field, blob, box, camera.place_mm)) for blob, box in _better(*ways)]
     return pairs, checks.shadow_depth(field, [blob for blob, _ in pairs])
+
+
+def _with_rim(field, blob, box, lens_mm):
+    """The box, set by the rim of its upper face too where that is seen and agrees."""
+    rim = rim_seen(field, box, lens_mm)
+    if not len(rim) or doubts.of_one(blob, box):
+        return box
+    again = fit_again(box, blob.points_mm, rim, lens_mm)
+    return box if doubts.of_one(blob, again) else again
 
 
 def _better(brighter, coloured):

@@ -15,11 +15,37 @@ from kitchenmath.photo.vision import vision
 POINT_MM, POINT_SHARE = 0.05, 0.006  # what a point of an outline lies off a box, by its width
 POINTS_THAT_COUNT = 45  # neighbours on an outline err together, so more are no more knowledge
 HEIGHT_SHARE = 1.0  # height of a piece, of what its sides say
-HEIGHT_SD = 0.08  # of that height: seen from above it cannot be measured, only believed
+HEIGHT_SD = 0.08  # of that height: from an outline it cannot be measured, only believed
+# The same beside points on the rim of the upper face. Points on one side err together, by as much
+# as the face leans; so each of them must not outweigh what is believed as a lone one may.
+HEIGHT_SD_BESIDE_RIM = 0.02
 LONG = 1.5  # a piece longer than this many widths is a stick, as high as it is wide
 LONGEST = 1.05  # of the least rectangle's length; without it some sticks run away
+FREELY = 1.3  # how much longer a box may become when it is fitted again
 OUTLYING = 2.5  # times what a point is known to: beyond it a point counts less
 STARTS = ((0.0, 0.86), (0.0, 0.97), (45.0, 0.75))  # turn, and share of the least rectangle
+
+
+@dataclass(frozen=True)
+class Rim:
+    """Points on the rim of a piece's upper face, where the light changes from it to a side face.
+
+    Attributes
+    ----------
+    points_mm : array, shape (points, 2)
+        Where they appear on the mat.
+    side : array of int, shape (points,)
+        Which side of the face each lies on, in the order of `Box.upper_mm`.
+    """
+
+    points_mm: np.ndarray
+    side: np.ndarray
+
+    def __len__(self):
+        return len(self.points_mm)
+
+
+NO_RIM = Rim(np.zeros((0, 2)), np.zeros(0, int))
 
 
 @dataclass(frozen=True)
@@ -90,26 +116,52 @@ def fit_box(points_mm, lens_mm):
     """
     points = np.asarray(points_mm, float)
     middle, sides, turn = least_rectangle(points)
-    scale = np.sqrt(POINTS_THAT_COUNT / len(points)) / _known_to(sides[1])
-    # Glare and blurred corners may lie far off; what is believed beforehand may not.
-    outlying = np.concatenate(
-        [np.full(len(points), OUTLYING * scale * _known_to(sides[1])), [1e6, 1e6]]
-    )
     best = None
     for more_turn, share in STARTS:
         # Sides at right angles to those of the least rectangle help only a piece near to square.
         if more_turn and sides[0] > LONG * sides[1]:
             continue
         start = _start(middle, share * sides, turn + np.radians(more_turn), lens_mm)
-        found = fitted(
-            lambda many: _residuals(many, points, lens_mm, sides[0], scale),
-            start,
-            steps=[1e-4, 1e-4, 1e-5, 1e-4, 1e-4, 1e-4],
-            outlying=outlying,
-        )
+        found = _nearest(start, points, NO_RIM, lens_mm, sides)
         if best is None or found[1] < best[1]:
             best = found
-    return _box(best[0], best[2], points, lens_mm)
+    return _box(best[0], best[2], points, NO_RIM, lens_mm)
+
+
+def fit_again(box, points_mm, rim, lens_mm):
+    """A box fitted once more, with what is seen of the rim of its upper face.
+
+    Parameters
+    ----------
+    box : Box
+        Where to begin.
+    points_mm : array, shape (points, 2)
+        Of its outline, as far as it is seen.
+    rim : Rim
+    lens_mm : array, shape (3,)
+
+    Returns
+    -------
+    Box
+    """
+    points = np.asarray(points_mm, float)
+    start = np.array([*box.middle_mm, box.turn, box.length_mm, box.width_mm, box.height_mm], float)
+    sides = (FREELY * box.length_mm, box.width_mm)
+    found = _nearest(start, points, rim, lens_mm, sides)
+    return _box(found[0], found[2], points, rim, lens_mm)
+
+
+def _nearest(start, points, rim, lens_mm, sides):
+    count = len(points) + len(rim.points_mm)
+    scale = np.sqrt(POINTS_THAT_COUNT / count) / _known_to(sides[1])
+    # Glare and blurred corners may lie far off; what is believed beforehand may not.
+    outlying = np.concatenate([np.full(count, OUTLYING * scale * _known_to(sides[1])), [1e6, 1e6]])
+    return fitted(
+        lambda many: _residuals(many, points, rim, lens_mm, sides[0], scale),
+        start,
+        steps=[1e-4, 1e-4, 1e-5, 1e-4, 1e-4, 1e-4],
+        outlying=outlying,
+    )
 
 
 def _start(middle, sides, turn, lens_mm):
@@ -119,8 +171,8 @@ def _start(middle, sides, turn, lens_mm):
     return np.array([*base, turn, *sides, height])
 
 
-def _box(found, covariance, points, lens_mm):
-    off = _distances(found[None], points, lens_mm)[0]
+def _box(found, covariance, points, rim, lens_mm):
+    off = _off(found[None], points, rim, lens_mm)[0]
     # The worst tenth are corners rounded by blur, and glare; they tell nothing of the sides.
     kept = np.sort(np.abs(off))[: int(0.9 * len(off)) or 1]
     spread = np.sqrt(np.mean(kept**2)) / _known_to(min(abs(found[3]), abs(found[4])))
@@ -160,15 +212,31 @@ def _known_to(width_mm):
     return POINT_MM + POINT_SHARE * width_mm
 
 
-def _residuals(many, points, lens_mm, longest_mm, scale):
+def _residuals(many, points, rim, lens_mm, longest_mm, scale):
     """Distances of the points, then what is believed beforehand; each over what it is known to."""
-    off = _distances(many, points, lens_mm) * scale
+    off = _off(many, points, rim, lens_mm) * scale
     longer = np.maximum(np.abs(many[:, 3]), np.abs(many[:, 4]))
     wide = np.minimum(np.abs(many[:, 3]), np.abs(many[:, 4]))
     believed = HEIGHT_SHARE * np.where(longer < LONG * wide, (longer + wide) / 2, wide)
-    height = (many[:, 5] - believed) / (HEIGHT_SD * np.maximum(wide, 0.5))
+    height_sd = HEIGHT_SD_BESIDE_RIM if len(rim) else HEIGHT_SD
+    height = (many[:, 5] - believed) / (height_sd * np.maximum(wide, 0.5))
     too_long = np.maximum(longer / longest_mm - LONGEST, 0) * 200
     return np.column_stack([off, height, too_long])
+
+
+def _off(many, points, rim, lens_mm):
+    """Distances of an outline's points, then of those on the rim of the upper face."""
+    off = _distances(many, points, lens_mm)
+    return np.concatenate([off, _rim_distances(many, rim, lens_mm)], axis=1) if len(rim) else off
+
+
+def _rim_distances(many, rim, lens_mm):
+    """Signed distance of each point from its side of the upper face, thrown on to the mat."""
+    upper = _thrown(_rectangle(many[:, :5]), many[:, 5], lens_mm)
+    across, along = _axes(many[:, 2])
+    outward = np.stack([-along, across, along, -across], axis=1)
+    reach = np.einsum("msd,msd->ms", outward, upper)
+    return np.einsum("mkd,kd->mk", outward[:, rim.side], rim.points_mm) - reach[:, rim.side]
 
 
 def _distances(many, points, lens_mm):

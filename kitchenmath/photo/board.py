@@ -119,7 +119,8 @@ def measure_board(photo, ruler_mm=None, usual_mm=()):
     -----
     The markers give the phone's place and its lens; the field is laid flat; a box is fitted to
     each outline. The cut that was asked for never enters the fit: it would flatter the cook.
-    A height is believed from the sides, helped by the rim of the upper face, and not reported. Tried on rendered photos only.
+    A height is believed from the sides, helped by the rim of the upper face, and not reported.
+    Tried on rendered photos only.
     """
     pixels = opened(photo)
     bright = light(pixels)

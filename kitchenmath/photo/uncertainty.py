@@ -1,9 +1,9 @@
 """How far a measured side may be off.
 
 The fit knows only how well a box agrees with an outline. What it cannot know is added here: pieces
-are no boxes, their height is partly believed, and a shadow's edge may pass for theirs. The four numbers
-were set on rendered photos (tests/measure/photo_accuracy.py judges them on others): no real tray
-has tried them.
+are no boxes, their height is partly believed, and a shadow's edge may pass for theirs. The four
+numbers were set on rendered photos (tests/measure/photo_accuracy.py judges them on others): no
+real tray has tried them.
 """
 
 import numpy as np

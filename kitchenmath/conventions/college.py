@@ -17,7 +17,7 @@ FOOD_CODES = ("FDA Food Code", "UK FSA and ACMSF", "none")
 UNITS = ("metric", "us")
 OVENS = ("plain", "fan", "gas")
 TAXES = ("none", "in", "out")
-BRUNOISE_MM = (1, 3)  # between what the sources of cuts.csv print
+BRUNOISE_MM = (2, 3)  # between what the sources of cuts.csv print for a class to measure
 HERE = "college.txt"  # beside the tables, in an edition that was built for a class
 
 
@@ -33,7 +33,7 @@ class Conventions:
     currency : str
         "dollar", "sterling" or "euro".
     brunoise_mm : float
-        1 to 3 mm, which is as far as the sources go; other named cuts are the kit's.
+        2 to 3 mm, as the sources print it for a class; other named cuts are the kit's.
     food_code : str
         The source of its limits: "FDA Food Code", "UK FSA and ACMSF", or "none" where the kit has
         read none and says so.
@@ -79,6 +79,26 @@ class Conventions:
     def brunoise(self):
         """The edge of this class's brunoise [mm]."""
         return Q_(self.brunoise_mm, "mm")
+
+    @property
+    def price_unit(self):
+        """In which a price by weight is written: "sterling/kg", "dollar/lb"."""
+        return f"{self.currency}/{'lb' if self.units_first == 'us' else 'kg'}"
+
+    @property
+    def on_the_card(self):
+        """How many times the price without tax stands on the card: 1.2 with 20 % of VAT in it."""
+        return 1 + self.tax_percent / 100 if self.tax == "in" else 1.0
+
+    @property
+    def hold_table(self):
+        """What `kitchenmath.safety.limits` takes for a table of holding times at the core.
+
+        Where no food code was read it is the FDA's, to learn how such a table is read.
+        """
+        if self.food_code.startswith("UK"):
+            return {"what": "core of the food", "source": self.food_code}
+        return {"what": "whole roast"}
 
     @property
     def cups(self):

@@ -16,14 +16,16 @@ __all__ = ["CollegeWords", "filled", "words_of"]
 
 PLACE = re.compile(r"\{\{ *(\w+)(?:: *([^{}]*?))? *\}\}")
 COINS = {"dollar": "cents", "sterling": "pence", "euro": "cents"}
-HALVES = {"dollar": "half dollar", "sterling": "half pound", "euro": "half euro"}
+HALVES = {"dollar": "half dollar", "sterling": "50 pence", "euro": "50 cents"}
 PLURALS = {"dollar": "dollars", "sterling": "pounds", "euro": "euros"}
 TAXES = {"US": "sales tax", "NZ": "GST"}
 WHERE = {"ours": "", "US": " in the US", "UK": " in the UK", "EU": " in the EU",
          "NZ": " in New Zealand"}  # fmt: skip
-NOT_COVERED = "(not covered here{where}: ask your food code)"
+NOT_COVERED = "not covered here{where}: ask your food code"
 # What the UK's advice on cooking to the core speaks of; it has one table for all of it.
 UK_CORE = ("poultry", "ground meat", "injected meat", "stuffed food")
+DIAL_F = 25  # dials are marked so: common practice
+KILOS_IN_A_POUND = 0.45359237
 FAN_C = 20  # a fan oven's dial stands so much lower: common practice
 SIDES = {"at least": " or above", "at most": " or below"}
 
@@ -37,6 +39,16 @@ class CollegeWords:
     def money(self, sum_):
         """A price as this class writes it: "21.40 per kg" is "£21.40 per kg"."""
         return f"{MONEY[self.college.currency]}{sum_}"
+
+    def price(self, a_kilo):
+        """A price by weight: "21.40" is "$21.40 per kg", and by the pound "$9.71 per lb"."""
+        if self._by_the_kilo():
+            return f"{self.money(a_kilo)} per kg"
+        return f"{self.money(format(float(a_kilo) * KILOS_IN_A_POUND, '.2f'))} per lb"
+
+    def kilo(self):
+        """By what a price by weight counts: "kilo" or "pound"."""
+        return "kilo" if self._by_the_kilo() else "pound"
 
     def coins(self, number):
         """Small change: "10" is "10 pence"."""
@@ -57,7 +69,7 @@ class CollegeWords:
     def oven(self, celsius):
         """An oven's temperature as its dials show it: "220" is "220 °C (425 °F, gas mark 7)"."""
         point = Q_(float(celsius), "degC")
-        fahrenheit = f"{5 * round(point.to('degF').magnitude / 5)} °F"
+        fahrenheit = f"{DIAL_F * round(point.to('degF').magnitude / DIAL_F)} °F"
         dial = {"plain": "", "fan": f", fan {float(celsius) - FAN_C:g} °C",
                 "gas": f", gas mark {oven_mark(point)}"}[self.college.oven]  # fmt: skip
         first, second = self._ordered(say(point), fahrenheit)
@@ -81,12 +93,40 @@ class CollegeWords:
     def cooling(self):
         """How fast cooked food must cool, or that it is not covered here."""
         if self.college.food_code != "FDA Food Code":
-            return f"as fast as your food code asks {self._not_covered()}"
+            return self._not_covered()
         told = []
         for row in cooling_rules("two-stage"):
             first, second = self._ordered(f"{row['to_C']} °C", f"{row['to_F']} °F")
             told.append(f"to {first} ({second}) within {row['hours']} h")
         return f"{' and '.join(told)} in all (FDA Food Code 3-501.14)"
+
+    def hold_table(self):
+        """A table of holding times at the core, each row quoted; which it is stands before it."""
+        table = self.college.hold_table
+        if "source" in table:
+            rows, head = limits(**table), f"For the core of food the advice of {table['source']}"
+        else:
+            rows = [row for row in limits(**table) if 130 <= row.fahrenheit.magnitude <= 140]
+            rows = [row for row in rows if row.source.startswith("FDA")]
+            head = "For whole roasts the FDA Food Code (3-401.11(B)(2), as quoted in state codes)"
+        lines = [
+            f"| {' ('.join(self._ordered(say(row.temperature), say(row.fahrenheit)))}) "
+            f"| {say(row.time)} |"
+            for row in rows
+        ]
+        return "\n".join(
+            [f"{head} prints:", "", "| core at least | held for |", "|---|---|", *lines]
+        )
+
+    def hold_table_for(self):
+        """What the table of holding times is for, and whose it is where it is nobody's here."""
+        if "source" in self.college.hold_table:
+            return "The advice is for the coldest part of the food."
+        told = "The table has rules for the oven too. It is for whole roasts only, never for "
+        told += "poultry or minced meat."
+        if self.college.food_code == "none":
+            told += f" The rule{WHERE[self.college.country]} is {NOT_COVERED.format(where='')}."
+        return told
 
     def tax(self):
         """What the card's price has to do with tax; "" where nothing has."""
@@ -102,6 +142,9 @@ class CollegeWords:
     def tax_name(self):
         """What the tax is called: VAT, GST or sales tax."""
         return TAXES.get(self.college.country, "VAT")
+
+    def _by_the_kilo(self):
+        return self.college.units_first == "metric"
 
     def _ordered(self, metric, other):
         return (other, metric) if self.college.units_first == "us" else (metric, other)
@@ -127,7 +170,7 @@ def words_of(college):
     >>> words_of(conventions_of("UK")).limit("poultry")
     '70 °C (158 °F) for 2 min (UK FSA and ACMSF)'
     >>> words_of(conventions_of("NZ")).limit("poultry")
-    '(not covered here in New Zealand: ask your food code)'
+    'not covered here in New Zealand: ask your food code'
     """
     return CollegeWords(college)
 
@@ -163,7 +206,12 @@ def filled(text, college):
         asked = getattr(words, one_of(name, known, "place"))
         return asked(argument) if argument else asked()
 
-    return PLACE.sub(say_it, text)
+    lines = text.split("\n")
+    said = [PLACE.sub(say_it, line) for line in lines]
+    # A line that held nothing but an empty place is no line.
+    return "\n".join(
+        new for old, new in zip(lines, said, strict=True) if new.strip() or not old.strip()
+    )
 
 
 def _uk_core():

@@ -85,7 +85,9 @@ class Round:
     def text(self):
         """The question with the numbers of this round."""
         shown = {
-            name: say(number) if name in self.drill.alone else beside(number)
+            name: say(number)
+            if name in self.drill.alone
+            else beside(number, self.college.units_first)
             for name, number in self.numbers.items()
         }
         return filled(self.drill.text, self.college).format(**shown)

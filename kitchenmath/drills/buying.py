@@ -192,7 +192,7 @@ TRIM_TEST = Drill(
         },
     ),
     "{bought} of loin at {price} gives {usable} trimmed. {trim} of trimmings is worth {worth}. "
-    "What does a kilo of trimmed loin cost? Type it as a price, such as $21.40 per kg.",
+    "What does a kilo of trimmed loin cost? Type it as a price, such as {{ price: 21.40 }}.",
     "Cost first, then what the trimmings are worth, then share it out.",
     {
         "bought": steps(4, 9, 0.5, "kg", "bought"),

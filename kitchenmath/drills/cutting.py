@@ -6,6 +6,7 @@ from kitchenmath.cuts import CUTS, cooking_time_factor, squared_yield
 from kitchenmath.drills import Drill, trays
 from kitchenmath.practice import Question, Slip, Within
 from kitchenmath.practice.choices import steps
+from kitchenmath.practice.drawn import cut_names
 from kitchenmath.units import Q_
 
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
@@ -45,30 +46,35 @@ CUBES_IN_A_STRIP = Drill(
         "count",
         1,
         WHOLE,
-        lambda strip: _ratio(strip, _edge("brunoise")),
+        lambda strip, cut: _ratio(strip, cut.sized().thinnest),
         (
             Slip(
-                "as 2 mm",
-                lambda strip: _ratio(strip, Q_(2, "mm")),
-                "You cut at 2 mm. Some sources call that brunoise; in this class it is 3 mm.",
+                "as elsewhere",
+                lambda strip, cut: _ratio(strip, Q_(5, "mm") - cut.sized().thinnest),
+                "You cut at another size. Sources call 2 mm and 3 mm a brunoise; here the sizes of "
+                "this class count.",
             ),
             Slip(
                 "as fine brunoise",
                 lambda strip: _ratio(strip, _edge("fine brunoise")),
-                "That is fine brunoise, 1.5 mm. Brunoise is 3 mm here.",
+                "That is fine brunoise, 1.5 mm. A brunoise is larger.",
             ),
             Slip(
                 "as small dice",
                 lambda strip: _ratio(strip, _edge("small dice")),
-                "That is small dice, 6 mm. Brunoise is half of it.",
+                "That is small dice, 6 mm. A brunoise is half of it or less.",
             ),
         ),
-        working=("a brunoise is 3 mm on each edge", "{strip} ÷ 3 mm = {answer}"),
+        working=("a {cut} is {edge} on each edge", "{strip} ÷ {edge} = {answer}"),
+        on_the_way={"edge": lambda cut: cut.sized().thinnest},
     ),
-    "A strip of carrot is squared for brunoise and {strip} long. "
+    "A strip of carrot is squared for {cut} and {strip} long. "
     "How many cubes does it give, by the sizes of this class?",
     "First the name: how many millimetres is the edge of a brunoise?",
-    {"strip": steps(60, 150, 6, "mm", "strip")},
+    {
+        "strip": steps(60, 150, 6, "mm", "strip"),
+        "cut": cut_names(("brunoise",), "the cut"),
+    },
 )
 
 STICKS_IN_A_LINE = Drill(
@@ -206,7 +212,7 @@ EVENNESS = Drill(
         ),
         working=("{sd} ÷ {mean} = {answer}",),
     ),
-    "Ten cubes of brunoise have a mean edge of {mean} and a standard deviation of {sd}. "
+    "Ten cubes cut to 3 mm have a mean edge of {mean} and a standard deviation of {sd}. "
     "What is their coefficient of variation?",
     "How large is the spread, as a share of the mean?",
     {

@@ -5,16 +5,15 @@ The questions are those that set 3 marks, and so are their formulas.
 
 import math
 
-from kitchenmath.cuts import CUTS
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within
 from kitchenmath.practice.choices import steps
-from kitchenmath.practice.drawn import two_trays, words
+from kitchenmath.practice.drawn import cut_names, two_trays
 from kitchenmath.practice.readings import invented_readings
 from kitchenmath.units import Q_
 
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
-BAND_MM = 0.5 + 1e-6  # on size at 3 mm ± 0.5 mm, the edge of it included
+BAND_MM = 0.5 + 1e-6  # on size within ± 0.5 mm, the edge of it included
 # Which cut is taken for which, by people who know the names and mix up the sizes.
 NEIGHBOUR = {
     "brunoise": "fine brunoise",
@@ -25,19 +24,25 @@ NEIGHBOUR = {
 }
 
 
-def off_size(tray):
-    """How many pieces of a tray [mm] are off size, the edge of the band being on."""
-    return sum(abs(size - 3) > BAND_MM for size in tray)
-
-
 def sent_back(trays):
-    """Of two trays the one with more pieces off size, and then the one that passes."""
-    return sorted((trays.first, trays.second), key=off_size, reverse=True)
+    """How far off [mm] the pieces are, of the tray sent back and then of the one that passes."""
+    off_mm = [[size - trays.around_mm for size in tray] for tray in (trays.first, trays.second)]
+    return sorted(off_mm, key=off_size, reverse=True)
+
+
+def off_size(off_mm):
+    """How many pieces of a tray are off size, the edge of the band being on."""
+    return sum(abs(off) > BAND_MM for off in off_mm)
 
 
 def off_in_the_tray_sent_back(trays):
     """How many pieces are off size in the tray that does not pass."""
     return Q_(off_size(sent_back(trays)[0]), "count")
+
+
+def band_said(trays):
+    """From where to where a piece is on size: "2.5 mm to 3.5 mm"."""
+    return f"{trays.around_mm - 0.5:g} mm to {trays.around_mm + 0.5:g} mm"
 
 
 def told_apart(number, right):
@@ -61,22 +66,20 @@ def tray_slips(worth):
         Slip(
             "went by the mean",
             lambda trays: _other(trays, off_size(sent_back(trays)[1])),
-            "These are the pieces that are off in the other tray. Its mean is farther from 3 mm, "
-            "but its pieces are alike, and nearly all within the band: it passes.",
+            "These are the pieces that are off in the other tray. Its mean is farther from the "
+            "size asked for, but its pieces are alike, and nearly all within the band: it passes.",
             worth=worth[0],
         ),
         Slip(
             "counted the edge as off",
-            lambda trays: _other(
-                trays, sum(abs(size - 3) > 0.5 - 1e-6 for size in sent_back(trays)[0])
-            ),
-            "You counted 2.5 mm and 3.5 mm as off; to be strict feels safe. They are on size here: "
+            lambda trays: _other(trays, sum(abs(off) > 0.5 - 1e-6 for off in sent_back(trays)[0])),
+            "You counted the edge of the band as off; to be strict feels safe. It is on size here: "
             "the band was said beforehand, and the same band judges everybody.",
             worth=worth[1],
         ),
         Slip(
             "counted the large ones only",
-            lambda trays: _other(trays, sum(size - 3 > BAND_MM for size in sent_back(trays)[0])),
+            lambda trays: _other(trays, sum(off > BAND_MM for off in sent_back(trays)[0])),
             "You counted the pieces that are too large, as those catch the eye. Those that are too "
             "small are off too: they are mush when the rest is done.",
             worth=worth[2],
@@ -96,14 +99,26 @@ def _other(trays, number):
 
 def whole_pieces(cut, side, long):
     """Whole pieces of a named cut out of a squared block: across × across × along."""
-    thin_mm, along_mm = sizes_mm(cut)
+    return _cut_to(cut.sized(), side, long)
+
+
+def _cut_to(named, side, long):
+    thin_mm, along_mm = _sizes_mm(named)
     across, along = _fit(side, thin_mm), _fit(long, along_mm)
     return Q_(across * across * along, "count")
 
 
 def sizes_mm(cut):
-    """Edge or side of a named cut, and how long it is; a cube is as long as it is thick."""
-    named = CUTS[cut]
+    """Edge or side of a cut, and how long it is; a cube is as long as it is thick.
+
+    Parameters
+    ----------
+    cut : CutName
+    """
+    return _sizes_mm(cut.sized())
+
+
+def _sizes_mm(named):
     thin_mm = named.thinnest.to("mm").magnitude
     long = named.dimensions.get("length")
     return thin_mm, thin_mm if long is None else long.to("mm").magnitude
@@ -156,7 +171,7 @@ def piece_slips(worth):
         Slip(
             "took another cut's size",
             lambda cut, side, long: _told(
-                cut, side, long, whole_pieces(NEIGHBOUR[cut], side, long)
+                cut, side, long, _cut_to(cut.sized(NEIGHBOUR[cut]), side, long)
             ),
             "You cut to the size of another cut, whose name lies near. By the sizes of this class "
             "each name has one size: look it up on the card beside the board.",
@@ -186,7 +201,7 @@ def piece_slips(worth):
 
 
 BLOCK = {
-    "cut": words(NEIGHBOUR, "the cut"),
+    "cut": cut_names(NEIGHBOUR, "the cut"),
     "side": steps(16, 34, 3, "mm", "the block, wide and high"),
     "long": steps(88, 148, 20, "mm", "the block, long"),
 }
@@ -237,13 +252,15 @@ TRAY_SENT_BACK = Drill(
         off_in_the_tray_sent_back,
         tray_slips((0, 0, 0, 0)),
         working=(
-            "on size is 2.5 mm to 3.5 mm; a tray passes with one of ten off at most",
+            "on size is {band}; a tray passes with one of ten off at most",
             "in the tray that does not pass, {answer} are off",
         ),
+        on_the_way={"band": band_said},
     ),
-    "Brunoise is on size at 3 mm ± 0.5 mm, the edge included. A tray passes with one of ten off at "
-    "most. Here are {trays}. One tray goes back to the board. How many of its pieces are off size?",
-    "Count what is below 2.5 mm or above 3.5 mm in each. The mean does not matter.",
+    "Brunoise is on size at {{ cut: brunoise }} ± 0.5 mm, the edge included. "
+    "A tray passes with one of ten off at most. Here are {trays}. "
+    "One tray goes back to the board. How many of its pieces are off size?",
+    "Count in each what is more than 0.5 mm too small or too large. The mean does not matter.",
     {"trays": two_trays("two trays")},
 )
 

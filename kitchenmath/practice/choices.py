@@ -7,6 +7,22 @@ from kitchenmath.units.money import in_currency
 from kitchenmath.units.registry import Q_, Quantity
 
 
+class Drawn:
+    """Something to draw that is no amount, and that a class's conventions may change."""
+
+    def in_college(self, college):
+        """The same by a class's conventions."""
+        return self
+
+
+def _in_college(value, college):
+    return (
+        value.in_college(college)
+        if isinstance(value, Drawn)
+        else in_currency(value, college.currency)
+    )
+
+
 @dataclass(frozen=True)
 class Choices:
     """What one number may be, and what it is called in the question.
@@ -36,7 +52,7 @@ class Choices:
         pounds = college.units_first == "us"
         values = self.us if pounds and self.us else self.values
         to = self.us_to if pounds and self.us_to is not None else self.to
-        values = tuple(in_currency(value, college.currency) for value in values)
+        values = tuple(_in_college(value, college) for value in values)
         return replace(self, values=values, to=to)
 
 

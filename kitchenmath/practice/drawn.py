@@ -3,7 +3,8 @@
 import hashlib
 from dataclasses import dataclass
 
-from kitchenmath.practice.choices import Choices
+from kitchenmath.conventions.college import OURS, Conventions
+from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.units.saying import figures
 
 WAYS = 60  # pairs of trays to draw from
@@ -17,6 +18,22 @@ class Word(str):
     """A word that was drawn; it shows itself without quotes."""
 
     __repr__ = str.__str__
+
+
+class CutName(Word, Drawn):
+    """The name of a cut, which knows the sizes of a class."""
+
+    college: Conventions = OURS
+
+    def in_college(self, college):
+        """The same name with the sizes of a class."""
+        mine = CutName(self)
+        mine.college = college
+        return mine
+
+    def sized(self, name=None):
+        """This cut, or one of another name, with the sizes of the class."""
+        return self.college.cut(name or str(self))
 
 
 def words(names, label):
@@ -39,18 +56,42 @@ def words(names, label):
     return Choices(tuple(Word(name) for name in names), label)
 
 
+def cut_names(names, label):
+    """Names of cuts to draw one from, each with the sizes of the class that draws it.
+
+    Parameters
+    ----------
+    names : iterable of str
+    label : str
+
+    Returns
+    -------
+    Choices
+    """
+    return Choices(tuple(CutName(name) for name in names), label)
+
+
 @dataclass(frozen=True, repr=False)
-class Trays:
+class Trays(Drawn):
     """The edges of ten pieces from each of two trays.
 
     Attributes
     ----------
     first, second : tuple of float
         In mm, as they are shown: tray A and tray B.
+    around_mm : float
+        What they were meant to be.
     """
 
     first: tuple
     second: tuple
+    around_mm: float = 3.0
+
+    def in_college(self, college):
+        """The same pieces, each as far off the brunoise of a class."""
+        off = college.brunoise_mm - self.around_mm
+        trays = (tuple(size + off for size in tray) for tray in (self.first, self.second))
+        return Trays(*trays, college.brunoise_mm)
 
     def __repr__(self):
         first, second = (

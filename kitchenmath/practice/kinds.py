@@ -100,7 +100,8 @@ def a_kind(kind):
 def _plain(value, unit):
     """kg/% (from dividing by a yield) as grams, and thousands of grams as kilos."""
     if "percent" in str(value.units) or "*" in str(value.units):
-        pounds = unit == "g" and ("pound" in str(value.units) or "ounce" in str(value.units))
+        # Weights in pounds and ounces stay so; a fluid ounce times a density is no such weight.
+        pounds = unit == "g" and {"pound", "ounce"} & set(str(value.units).split())
         unit = "oz" if pounds else unit
         value = value.to(unit)
         large = {"g": "kg", "oz": "lb", "mL": "L", "min": "h"}.get(unit)

@@ -18,6 +18,9 @@ from kitchenmath.units.typed_words import UNSEEN
 # drops a dot at a name's end: "BH-1007." would be the folder of "BH-1007".
 STUDENT_NUMBER = re.compile(r"[A-Za-z0-9_@-]([A-Za-z0-9._@-]{0,62}[A-Za-z0-9_@-])?")
 
+# What is turned round in a class that has pounds and °F first.
+METRIC_FIRST = ("gram", "kilogram", "degree_Celsius", "liter", "milliliter")
+
 
 def student_number(text):
     """A student number in its one spelling: without spaces around it, in capitals.
@@ -149,11 +152,11 @@ def _part(share, choice, drawn):
 class Given:
     """One question's numbers: `one.need` for each, and all of them in words when shown."""
 
-    def __init__(self, title, numbers, labels, variable=""):
+    def __init__(self, title, numbers, labels, variable="", units_first="metric"):
         self.__dict__.update(numbers)
         self._title, self._lines = (
             title,
-            [f"  {labels[name]}: {beside(value)}" for name, value in numbers.items()],
+            [f"  {labels[name]}: {beside(value, units_first)}" for name, value in numbers.items()],
         )
         # Whoever computes need not unfold the cell to see what each number is called.
         self._names = [f"{variable}.{name}" for name in numbers] if variable else []
@@ -171,13 +174,15 @@ class Given:
         return "\n".join([self._title, *self._lines, *names])
 
 
-def beside(quantity):
+def beside(quantity, units_first="metric"):
     """A quantity with the other system beside it: 2.4 kg (5.29 lb).
 
     Parameters
     ----------
     quantity : Quantity, Readings or ProbeLog
         A sample that was drawn says itself.
+    units_first : str
+        "us" puts °F, pounds and ounces first; a length stays in mm, as rulers of cuts show it.
 
     Returns
     -------
@@ -186,7 +191,11 @@ def beside(quantity):
     if not isinstance(quantity, Quantity):
         return str(quantity)
     other = in_other_system(quantity)
-    return f"{say(quantity)} ({other})" if other else say(quantity)
+    if not other:
+        return say(quantity)
+    metric = str(quantity.units) in METRIC_FIRST
+    turned = units_first == "us" and metric
+    return f"{other} ({say(quantity)})" if turned else f"{say(quantity)} ({other})"
 
 
 def practice_numbers(question, round_, choices):

@@ -104,7 +104,13 @@ class Sheet:
         if not self.student:
             return Given("Your numbers show here once your student number is in.", {}, labels)
         numbers = given(self.term, self.student, f"{self.set_id}/{question}", **choices)
-        return Given(f"Your numbers for {question}:", numbers, labels, VARIABLES[question])
+        return Given(
+            f"Your numbers for {question}:",
+            numbers,
+            labels,
+            VARIABLES[question],
+            self.college.units_first,
+        )
 
     def look(self, question, answer, kind, plausible=None):
         """Say whether an answer is there, readable, of the right kind and plausible.

@@ -5,6 +5,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
+from kitchenmath.conventions.in_words import filled
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.words import same_name
 from kitchenmath.units.money import in_currency
@@ -53,9 +54,9 @@ class Within:
         return f"within {say(self.step)}{of_it}{side}{why}"
 
     def in_college(self, college):
-        """The same in a class's money."""
+        """The same in a class's money and words."""
         step, to = (in_currency(each, college.currency) for each in (self.step, self.to))
-        return replace(self, step=step, to=to)
+        return replace(self, step=step, to=to, because=filled(self.because, college))
 
     def around(self, value, of_percent=False):
         """How far from `value` an answer may lie, as a plain number in the unit of `value`."""

@@ -74,7 +74,7 @@ COLLEGE_LINES = """
 # [college]
 # country = "UK"
 # currency = "sterling"
-# A brunoise of 1 to 3 mm, as the sources print it.
+# A brunoise of 2 to 3 mm, as the sources print it.
 # brunoise_mm = 2
 # Whose limits are quoted: "FDA Food Code", "UK FSA and ACMSF", or "none": then sets say that it is
 # not covered, and to ask the local food code.

@@ -27,9 +27,8 @@ student = "BH-0000"
 ### END SOLUTION
 
 # %% open-set
-from kitchenmath.cuts import CUTS
 from kitchenmath.practice import invented_readings, open_set, steps
-from kitchenmath.practice.drawn import two_trays, words
+from kitchenmath.practice.drawn import cut_names, two_trays
 
 sheet = open_set("03-cut-to-size", term="demo", student=student)
 sheet
@@ -38,7 +37,7 @@ sheet
 """
 ## 1. Ten of your own (3 points)
 
-Square a piece of carrot or celeriac, and cut a handful of brunoise: 3 mm.
+Square a piece of carrot or celeriac, and cut a handful of brunoise: {{ cut: brunoise }}.
 Put the knife down and away.
 Take **ten pieces** without looking, and measure one edge of each.
 **Type the ten edges**, as in `"3.5, 3.0, 2.5 mm"`.
@@ -63,7 +62,10 @@ The next questions then start from the sample drawn for you, and you lose the po
 from kitchenmath import Q_
 
 one = sheet.given(
-    "q1", sample=invented_readings(Q_(3, "mm"), Q_(0.5, "mm"), "a sample drawn for you, invented")
+    "q1",
+    sample=invented_readings(
+        sheet.college.brunoise, Q_(0.5, "mm"), "a sample drawn for you, invented"
+    ),
 )
 one
 
@@ -83,6 +85,8 @@ sheet.look("q1", q1, "readings", plausible=("1 mm", "10 mm", "10 readings"))
 ### BEGIN HIDDEN TESTS
 from kitchenmath.practice import Measured, MeasuredSlip
 from kitchenmath.units.saying import figures
+
+CUT_MM = sheet.college.brunoise_mm  # what this class calls a brunoise
 
 
 def listed(sizes_mm, unit=" mm"):
@@ -128,11 +132,13 @@ sheet.award(
                 "asked for, or one piece measured once. Measure each by itself.",
                 costs=3,
                 asks="**each measured by itself**",
-                formula=lambda sample: listed([3.0] * 10),
+                formula=lambda sample: listed([CUT_MM] * 10),
             ),
             MeasuredSlip(
                 "invented digits",
-                lambda readings: middle_mm(readings) >= 0.6 and readings.finer_than(Q_(0.1, "mm")),
+                lambda readings: (
+                    middle_mm(readings) >= 0.2 * CUT_MM and readings.finer_than(Q_(0.1, "mm"))
+                ),
                 "A reading is finer than any ruler or calliper of the kitchen shows. A guessed "
                 "figure looks careful and is none: write down what the mark says.",
                 costs=1,
@@ -141,17 +147,17 @@ sheet.award(
             ),
             MeasuredSlip(
                 "slipped decimal point",
-                lambda readings: readings.tenfold or middle_mm(readings) > 12,
+                lambda readings: readings.tenfold or middle_mm(readings) > 4 * CUT_MM,
                 "A reading is about ten times what a brunoise can be, or a tenth of it: in a row "
                 "of numbers a point slips easily. One such number moves the mean more than all "
                 "the others together.",
                 costs=1,
                 asks="**the point in its place**",
-                formula=lambda sample: listed([10 * in_mm(sample)[0], *in_mm(sample)[1:]]),
+                formula=lambda sample: listed([10 * max(in_mm(sample)), *in_mm(sample)[1:]]),
             ),
             MeasuredSlip(
                 "inches typed as millimetres",
-                lambda readings: middle_mm(readings) < 0.2,
+                lambda readings: middle_mm(readings) < 0.06 * CUT_MM,
                 "By these numbers your cubes are dust. A calliper that is set to inches shows "
                 "0.12 for 3 mm: type the unit that you read, and the kit converts it.",
                 costs=2,
@@ -160,7 +166,7 @@ sheet.award(
             ),
             MeasuredSlip(
                 "centimetres typed as millimetres",
-                lambda readings: 0.2 <= middle_mm(readings) < 0.6,
+                lambda readings: 0.06 * CUT_MM <= middle_mm(readings) < 0.2 * CUT_MM,
                 "By these numbers your cubes are a third of a millimetre. The figures on a ruler "
                 "count centimetres: 0.3 cm is 3 mm.",
                 costs=2,
@@ -252,7 +258,7 @@ sheet.award(
             ),
             Slip(
                 "gave the size asked for",
-                lambda q1: mean_slip(q1, 3.0),
+                lambda q1: mean_slip(q1, CUT_MM),
                 "This is the size on the card, where the mean was meant to lie. Your own pieces "
                 "have a mean of their own.",
             ),
@@ -270,7 +276,7 @@ sheet.award(
 ## 3. Two trays (3 points)
 
 Two cooks have cut brunoise, and you measured ten pieces of each tray.
-A piece is on size at 3 mm ± 0.5 mm, and a piece on the edge of that is on size.
+A piece is on size at {{ cut: brunoise }} ± 0.5 mm, and a piece on the edge of that is on size.
 **A tray passes with one piece of ten off size at most.** One of the two does not pass.
 **How many pieces of that tray are off size?** That number is what you tell the cook.
 
@@ -285,7 +291,8 @@ three
 q3 = ""
 ### BEGIN SOLUTION
 off = [
-    sum(abs(size - 3) > 0.51 for size in tray) for tray in (three.trays.first, three.trays.second)
+    sum(abs(size - three.trays.around_mm) > 0.51 for size in tray)
+    for tray in (three.trays.first, three.trays.second)
 ]
 q3 = str(max(off))
 ### END SOLUTION
@@ -296,6 +303,7 @@ sheet.look("q3", q3, "count", plausible=("0", "10"))
 from dataclasses import replace
 
 from kitchenmath.drills.trays import (
+    band_said,
     off_in_the_tray_sent_back,
     piece_slips,
     sizes_said,
@@ -306,10 +314,10 @@ from kitchenmath.drills.trays import (
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
 
 TOLD = {
-    "went by the mean": "This number belongs to the tray that passes. Its mean lies off 3 mm, and "
-    "so it looks the worse one; but piece by piece nearly all of it is inside the band.",
-    "counted the edge as off": "Pieces of 2.5 mm and 3.5 mm are among yours. The question takes "
-    "the edge of the band for on size, and both cooks are judged by what was said beforehand.",
+    "went by the mean": "This number belongs to the tray that passes. Its mean lies off the "
+    "size asked for, so it looks the worse one; but piece by piece nearly all of it is inside the band.",
+    "counted the edge as off": "Pieces on the edge of the band are among yours. The question takes "
+    "the edge for on size, and both cooks are judged by what was said beforehand.",
     "counted the large ones only": "Only the thick pieces are in this number, which one sees first. "
     "The thin ones are as much off: they are done too soon.",
     "counted what is on size": "So many of that tray are on size. The cook wants to hear how many "
@@ -339,9 +347,10 @@ sheet.award(
         formula=off_in_the_tray_sent_back,
         slips=told(tray_slips((1, 2, 2, 2))),
         working=(
-            "on size is 2.5 mm to 3.5 mm; count what is smaller or larger, in each tray",
+            "on size is {band}; count what is smaller or larger, in each tray",
             "one of them has one off at most and passes; in the other {answer} are off",
         ),
+        on_the_way={"band": band_said},
         skill="which tray passes",
         lesson="03-cut-to-size.ipynb",
     ),
@@ -364,7 +373,7 @@ The sizes are on the card of lesson 3, which belongs beside the board. Answer wi
 # %% q4-given
 four = sheet.given(
     "q4",
-    cut=words(("brunoise", "small dice", "julienne", "jardinière", "bâtonnet"), "the cut"),
+    cut=cut_names(("brunoise", "small dice", "julienne", "jardinière", "bâtonnet"), "the cut"),
     side=steps(16, 34, 3, "mm", "the block, wide and high"),
     long=steps(88, 148, 20, "mm", "the block, long"),
 )
@@ -373,7 +382,7 @@ four
 # %% q4-answer
 q4 = ""
 ### BEGIN SOLUTION
-named = CUTS[four.cut]
+named = four.cut.sized()
 thick = named.thinnest
 along = named.dimensions.get("length", thick)
 q4 = str(int(four.side / thick) ** 2 * int(four.long / along))
@@ -624,8 +633,8 @@ sheet.award(
             ),
             Slip(
                 "compared with the size asked for",
-                lambda q1, q2, time: time_slip(q1, q2, time, time * (max(in_mm(q1)) / 3) ** 2),
-                "You compared with 3 mm, the size on the card. The time shown belongs to a cube "
+                lambda q1, q2, time: time_slip(q1, q2, time, time * (max(in_mm(q1)) / CUT_MM) ** 2),
+                "You compared with the size on the card. The time shown belongs to a cube "
                 "of your own mean.",
                 worth=2,
             ),

@@ -7,7 +7,7 @@ The order must be enough, and it must not be too much.
 
 **Six questions, 20 points.**
 Your numbers are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"4.2 kg"`, `"9 lb 4 oz"`, `"$3.48"`.
+Type each answer between the quotes, as you would write it on a card: `"4.2 kg"`, `"9 lb 4 oz"`, `"{{ money: 3.48 }}"`.
 Or compute it with the numbers shown, for example `q1 = one.portion * 2`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -49,7 +49,7 @@ Round up, to the next 100 g at most, and never down: what is short cannot be ser
 one = sheet.given(
     "q1",
     covers=steps(32, 60, 4, "count", "covers"),
-    portion=steps(50, 80, 5, "g", "brunoise for each cover, trimmed"),
+    portion=steps(50, 80, 5, "g", "brunoise for each cover, trimmed", us=(1.75, 2.75, 0.25, "oz")),
     yield_=steps(60, 74, 2, "percent", "yield of celeriac cut to brunoise"),
 )
 one
@@ -133,7 +133,7 @@ A net is whole: give the exact number.
 """
 
 # %% q2-given
-two = sheet.given("q2", net=steps(1.5, 3, 0.5, "kg", "celeriac in a net"))
+two = sheet.given("q2", net=steps(1.5, 3, 0.5, "kg", "celeriac in a net", us=(3, 6, 1, "lb")))
 two
 
 # %% q2-answer
@@ -209,7 +209,7 @@ Answer within 5 g: that is what the portion scale shows.
 # %% q3-given
 three = sheet.given(
     "q3",
-    cooked=steps(110, 150, 5, "g", "cooked weight on the plate"),
+    cooked=steps(110, 150, 5, "g", "cooked weight on the plate", us=(4, 5.25, 0.25, "oz")),
     loss=steps(26, 34, 1, "percent", "cooking loss of the raw weight"),
 )
 three
@@ -272,24 +272,29 @@ sheet.award(
 
 You buy whole guinea fowl and take them apart yourself.
 Legs and carcasses go to other dishes, so their value comes off the cost.
-**What does one kilo of trimmed breast cost?** Type it as a price, such as `"$21.40 per kg"`.
+**What does one {{ kilo }} of trimmed breast cost?** Type it as a price, such as `"{{ price: 21.40 }}"`.
 
-Raw poultry has its own board and knife, and stays at 5 °C (41 °F) or below. Wash your hands after it.
+Raw poultry has its own board and knife, and stays cold. Wash your hands after it.
+Cold holding, by the food code: {{ limit: cold holding }}.
 A boning knife points away from the hand that holds the bird.
 
-Answer within 10 cents a kilo: that is two cents a portion.
+Answer within {{ coins: 10 }} a {{ kilo }}: that is hardly more than a coin on a portion.
 """
 
 # %% q4-given
+POUNDS = Q_(0.1, "lb")  # what the scale shows where pounds come first
+
 four = sheet.given(
     "q4",
-    bought=steps(12, 18, 1, "kg", "whole birds bought"),
-    price=steps(8.5, 11, 0.25, "dollar/kg", "price as purchased"),
-    breast=part_of("bought", 26, 31, 1, Q_(0.05, "kg"), "trimmed breast"),
-    legs=part_of("bought", 26, 30, 1, Q_(0.05, "kg"), "legs"),
-    legs_price=steps(5, 7, 0.5, "dollar/kg", "value of the legs"),
-    bones=part_of("bought", 28, 34, 1, Q_(0.05, "kg"), "carcasses for stock"),
-    bones_price=steps(1, 2, 0.25, "dollar/kg", "value of the carcasses"),
+    bought=steps(12, 18, 1, "kg", "whole birds bought", us=(26, 40, 2, "lb")),
+    price=steps(8.5, 11, 0.25, "dollar/kg", "price as purchased", us=(4, 5, 0.1, "dollar/lb")),
+    breast=part_of("bought", 26, 31, 1, Q_(0.05, "kg"), "trimmed breast", POUNDS),
+    legs=part_of("bought", 26, 30, 1, Q_(0.05, "kg"), "legs", POUNDS),
+    legs_price=steps(5, 7, 0.5, "dollar/kg", "value of the legs", us=(2.2, 3.2, 0.2, "dollar/lb")),
+    bones=part_of("bought", 28, 34, 1, Q_(0.05, "kg"), "carcasses for stock", POUNDS),
+    bones_price=steps(
+        1, 2, 0.25, "dollar/kg", "value of the carcasses", us=(0.4, 0.9, 0.1, "dollar/lb")
+    ),
 )
 four
 
@@ -314,7 +319,7 @@ sheet.award(
         "q4",
         "money per weight",
         4,
-        Within(Q_(0.10, "dollar/kg")),
+        Within(Q_(0.10, sheet.college.price_unit)),
         formula=lambda bought, price, breast, legs, legs_price, bones, bones_price: (
             (bought * price - credit(legs, legs_price, bones, bones_price)) / breast
         ),
@@ -381,7 +386,10 @@ sheet.award(
 One plate holds the raw breast portion of question 3 at the price of question 4, and a garnish.
 **What must the plate sell for**, so that the food is the stated share of the price?
 
-Answer within 25 cents, or round up to the next half dollar, as menus do.
+{{ tax }}
+What is left of that price is the gross profit.
+
+Answer within {{ coins: 25 }}, or round up to the next {{ half }}, as menus do.
 Never round down: then the food is a larger share than was asked for.
 """
 
@@ -396,7 +404,7 @@ five
 # %% q5-answer
 q5 = ""
 ### BEGIN SOLUTION
-q5 = (q3 * q4 + five.garnish) / five.food_cost
+q5 = (q3 * q4 + five.garnish) / five.food_cost * sheet.college.on_the_card
 ### END SOLUTION
 
 # %% q5-check
@@ -405,7 +413,14 @@ sheet.look("q5", q5, "money", plausible=("$2", "$200"))
 
 ### BEGIN HIDDEN TESTS
 def plate(q3, q4, garnish):
-    return (q3 * q4).to("dollar") + garnish
+    return meat(q3, q4) + garnish
+
+
+def meat(q3, q4):
+    return (q3 * q4).to(sheet.college.currency)
+
+
+CARD = sheet.college.on_the_card  # times the price without tax
 
 
 def share(food_cost):
@@ -418,18 +433,22 @@ sheet.award(
         "money",
         4,
         Within(Q_(0.25, "dollar"), safe="up", to=Q_(0.50, "dollar")),
-        formula=lambda q3, q4, garnish, food_cost: plate(q3, q4, garnish) / share(food_cost),
+        formula=lambda q3, q4, garnish, food_cost: plate(q3, q4, garnish) / share(food_cost) * CARD,
         slips=(
             Slip(
                 "took the food cost as a mark-up",
-                lambda q3, q4, garnish, food_cost: plate(q3, q4, garnish) * (1 + share(food_cost)),
+                lambda q3, q4, garnish, food_cost: (
+                    plate(q3, q4, garnish) * (1 + share(food_cost)) * CARD
+                ),
                 "You added the percent to the cost, as a shop does. The food cost is a share of "
                 "the price, so the cost is divided by it.",
                 worth=2,
             ),
             Slip(
                 "took the food cost for the margin",
-                lambda q3, q4, garnish, food_cost: plate(q3, q4, garnish) / (1 - share(food_cost)),
+                lambda q3, q4, garnish, food_cost: (
+                    plate(q3, q4, garnish) / (1 - share(food_cost)) * CARD
+                ),
                 "You divided by what is left after the food: the two shares are easily mixed up. "
                 "Divide by the food's own.",
                 worth=2,
@@ -443,16 +462,36 @@ sheet.award(
             ),
             Slip(
                 "forgot the garnish",
-                lambda q3, q4, food_cost: (q3 * q4).to("dollar") / share(food_cost),
+                lambda q3, q4, food_cost: meat(q3, q4) / share(food_cost) * CARD,
                 "The garnish is missing: it is small, and the meat is on your mind. It costs "
                 "money too: add it before you divide.",
                 worth=3,
             ),
             Slip(
-                "added the garnish after dividing",
+                "left the tax out of the card's price",
                 lambda q3, q4, garnish, food_cost: (
-                    (q3 * q4).to("dollar") / share(food_cost) + garnish
+                    plate(q3, q4, garnish) / share(food_cost) if CARD > 1 else None
                 ),
+                "This is the price without tax, and the kitchen reckons with that. The guest reads "
+                "the card: there the tax is in it. Put it on last.",
+                worth=3,
+            ),
+            Slip(
+                "put the till's tax on the card",
+                lambda q3, q4, garnish, food_cost: (
+                    plate(q3, q4, garnish)
+                    / share(food_cost)
+                    * (1 + sheet.college.tax_percent / 100)
+                    if sheet.college.tax == "out"
+                    else None
+                ),
+                "You put the tax on the card's price, as the guest pays it in the end. Here the "
+                "till adds it: the card shows the price without.",
+                worth=3,
+            ),
+            Slip(
+                "added the garnish after dividing",
+                lambda q3, q4, garnish, food_cost: meat(q3, q4) / share(food_cost) * CARD + garnish,
                 "You added the garnish to the price, as something on top. It is a cost like the "
                 "meat: add it first.",
                 worth=3,
@@ -461,8 +500,13 @@ sheet.award(
         working=(
             "the meat: {q3} × {q4}",
             "the plate: meat + {garnish} of garnish",
-            "the plate ÷ {food_cost} = {answer}",
+            "the plate ÷ {food_cost}{tax} = {answer}",
+            "gross profit: 100 % − {food_cost} = {gross} of the price without tax",
         ),
+        on_the_way={
+            "tax": lambda food_cost: f" × {CARD:g}" if CARD > 1 else "",
+            "gross": lambda food_cost: Q_(100, "percent") - food_cost,
+        },
         skill="menu price from food cost",
         lesson="04-buy-enough.ipynb",
     ),

@@ -372,7 +372,8 @@ Then **everything together, birds and water and salt**, shall be at the percent 
 
 Answer within 3 g: it is weighed in three goes on a scale that shows 1 g.
 
-Raw poultry and its brine stay at 5 °C (41 °F) or below, covered, on the lowest shelf. Nobody tastes that brine.
+Raw poultry and its brine stay cold, covered, on the lowest shelf. Nobody tastes that brine.
+Cold holding, by the food code: {{ limit: cold holding }}.
 """
 
 # %% q5-given

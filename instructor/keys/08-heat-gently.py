@@ -39,7 +39,7 @@ sheet
 """
 ## 1. A log of your own (3 points)
 
-Put a probe into the middle of a beetroot, a potato or a carrot, and warm it gently: in water that is kept hot and does not boil, or in foil in an oven of about 120 °C (250 °F).
+Put a probe into the middle of a beetroot, a potato or a carrot, and warm it gently: in water that is kept hot and does not boil, or in foil in an oven of about {{ oven: 120 }}.
 Read it every five minutes, and write down time and temperature.
 **Type the log between the two lines of quotes**, a reading on each line, such as `10 min 18.5 °C`.
 
@@ -502,7 +502,7 @@ Last week a pork loin came out at one core temperature and peaked at another whi
 Today the loin and the oven are the same, the probe shows °F, and another peak is wanted.
 **At what reading of the probe do you take it out?**
 
-For whole pork the FDA Food Code (3-401.11(A)(1)) asks 63 °C (145 °F) for 15 s.
+Whole pork, by the food code: {{ limit: intact meat }}.
 So the probe stays in: below that at its peak, the loin goes back into the oven. Your local food code comes first.
 
 Answer within 1 °C (1.8 °F): a kitchen's probe is good to a degree.
@@ -601,30 +601,24 @@ sheet.award(
 ## 6. What the code asks of a roast (3 points)
 
 A whole roast cooks in a low oven, evenly pink. Its core has stood at the temperature shown, or above, for the time shown.
-For whole roasts the FDA Food Code (3-401.11(B)(2), as quoted in state codes) prints these rows, and more above them:
-
-| core at least | held for |
-|---|---|
-| 54.4 °C (130 °F) | 112 min |
-| 55.0 °C (131 °F) | 89 min |
-| 56.1 °C (133 °F) | 56 min |
-| 57.2 °C (135 °F) | 36 min |
-| 57.8 °C (136 °F) | 28 min |
-| 58.9 °C (138 °F) | 18 min |
-| 60.0 °C (140 °F) | 12 min |
+{{ hold_table }}
 
 A row counts once its temperature is reached.
 **How much longer must the core stay there**, by this table?
 
-The table has rules for the oven too. It is for whole roasts only, never for poultry or minced meat. Your local food code comes first.
+{{ hold_table_for }} Your local food code comes first.
 
 Answer within 1 min: that is what the table prints.
 """
 
 # %% q6-given
+# Between rows of the table that this class reads.
+of_core = "source" in sheet.college.hold_table
+cores = (61, 64, 0.5, "degC") if of_core else (131, 137, 1, "degF")
+
 six = sheet.given(
     "q6",
-    core=steps(131, 137, 1, "degF", "lowest core since then"),
+    core=steps(*cores, "lowest core since then"),
     held=steps(4, 12, 1, "min", "so long already"),
 )
 six
@@ -634,7 +628,7 @@ q6 = ""
 ### BEGIN SOLUTION
 from kitchenmath.safety import limits
 
-rows = [row for row in limits("whole roast") if row.reached_by(six.core)]
+rows = [row for row in limits(**sheet.college.hold_table) if row.reached_by(six.core)]
 q6 = min(row.time for row in rows) - six.held
 ### END SOLUTION
 
@@ -646,7 +640,7 @@ from kitchenmath.safety import limits
 
 def rows_by(core, edition=None):
     """The printed minutes, of the rows that a core has reached and of the others."""
-    rows = limits("whole roast", edition=edition)
+    rows = limits(**sheet.college.hold_table, edition=edition)
     ordered = sorted(rows, key=lambda row: row.fahrenheit.magnitude)
     reached = [row for row in ordered if row.reached_by(core)]
     return reached, ordered[len(reached) :]
@@ -660,8 +654,9 @@ def between_rows(core):
     """The minutes that a straight line between two rows would give."""
     low, high = rows_by(core)[0][-1], rows_by(core)[1][0]
     low_F, high_F = low.fahrenheit.magnitude, high.fahrenheit.magnitude
-    share = (core.magnitude - low_F) / (high_F - low_F)
-    return low.time.magnitude + share * (high.time.magnitude - low.time.magnitude)
+    low_min, high_min = (row.time.to("min").magnitude for row in (low, high))
+    share = (core.to("degF").magnitude - low_F) / (high_F - low_F)
+    return low_min + share * (high_min - low_min)
 
 
 def still(core, held, minutes):
@@ -681,7 +676,7 @@ sheet.award(
         slips=(
             Slip(
                 "took the next hotter row",
-                lambda core, held: still(core, held, rows_by(core)[1][0].time.magnitude),
+                lambda core, held: still(core, held, rows_by(core)[1][0].time.to("min").magnitude),
                 "You took a row that the core has not reached; it lies near, and it is shorter. A "
                 "row counts once its temperature is there; until then the longer time "
                 "stands.",
@@ -710,7 +705,9 @@ sheet.award(
             ),
             Slip(
                 "took the table from before 2001",
-                lambda core, held: still(core, held, asked_min(core, "before 2001")),
+                lambda core, held: (
+                    None if of_core else still(core, held, asked_min(core, "before 2001"))
+                ),
                 "This is from a table that was replaced in 2001 and still hangs in kitchens. Look "
                 "at the edition before you look at the row.",
                 worth=1,
@@ -734,7 +731,7 @@ Say why the wait in question 3 comes out too short, as you see it in your log or
 Name one limit of the food code that you would read off the wall before you cook fish or poultry so, with its temperature.**
 
 Water near the boil and steam burn: tongs, and lids open away from you. Celeriac counts as celery, a listed allergen in Britain and the EU.
-Whoever does it with fish takes the core to 63 °C (145 °F) for 15 s (FDA Food Code 3-401.11(A)(1)), or as the local food code says.
+Whoever does it with fish keeps to the food code. Fish: {{ limit: fish }}.
 """
 
 # %% [markdown] q7-answer

@@ -7,7 +7,7 @@ You work out the pieces, and then you plan all of it.
 
 **Seven questions, 20 points.**
 Your numbers are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"1 h 50 min"`, `"2.4 L"`, `"$3.48"`.
+Type each answer between the quotes, as you would write it on a card: `"1 h 50 min"`, `"2.4 L"`, `"{{ money: 3.48 }}"`.
 Or compute it with the numbers shown, for example `q2 = two.foam * 2`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -125,7 +125,8 @@ The foam must be ready when plating starts. Plating takes as long as in question
 The cook is free from the moment shown.
 **How much slack has the velouté?** That is: how much earlier than at the latest moment could it be begun?
 
-A velouté that waits is kept hot, at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C), covered, with a probe in it. Your local food code comes first.
+A velouté that waits is kept hot, at 63 °C or above (the house's own rule), covered, with a probe in it.
+Hot holding, by the food code: {{ limit: hot holding }}. Your local food code comes first.
 Pour hot sauce away from your body.
 
 Answer within 1 min, or **rounded down** to five minutes, as sheets are written.
@@ -318,7 +319,7 @@ The cider of question 3 comes in whole bottles, and no other dish takes what is 
 All else on the plate costs what is shown.
 **What does the food of one cover cost?**
 
-Answer within 2 cents: rounding on the way costs no more.
+Answer within {{ coins: 2 }}: rounding on the way costs no more.
 """
 
 # %% q4-given
@@ -428,7 +429,10 @@ sheet.award(
 
 **What must the plate sell for**, so that the food of question 4 is the stated share of the price?
 
-Answer within 25 cents, or **rounded up** to the next half dollar, as cards are printed.
+{{ tax }}
+What is left of that price is the gross profit.
+
+Answer within {{ coins: 25 }}, or **rounded up** to the next {{ half }}, as cards are printed.
 Never round down: then the food is a larger share than was asked for.
 """
 
@@ -439,37 +443,57 @@ five
 # %% q5-answer
 q5 = ""
 ### BEGIN SOLUTION
-q5 = q4 / five.food_cost
+q5 = q4 / five.food_cost * sheet.college.on_the_card
 ### END SOLUTION
 
 # %% q5-check
 sheet.look("q5", q5, "money", plausible=("$2", "$200"))
 ### BEGIN HIDDEN TESTS
+CARD = sheet.college.on_the_card  # times the price without tax
+
 sheet.award(
     Question(
         "q5",
         "money",
         2,
         Within(Q_(0.25, "dollar"), "as cards are printed", safe="up", to=Q_(0.50, "dollar")),
-        formula=lambda q4, food_cost: q4 / food_cost.to("").magnitude,
+        formula=lambda q4, food_cost: q4 / food_cost.to("").magnitude * CARD,
         slips=(
             Slip(
                 "took the food cost as a mark-up",
-                lambda q4, food_cost: q4 * (1 + food_cost.to("").magnitude),
+                lambda q4, food_cost: q4 * (1 + food_cost.to("").magnitude) * CARD,
                 "You put the percent on top of the cost, as a shop does. The food is a share of "
                 "the price, so the cost is divided by that share.",
                 worth=1,
             ),
             Slip(
                 "took the food cost for the margin",
-                lambda q4, food_cost: q4 / (1 - food_cost.to("").magnitude),
+                lambda q4, food_cost: q4 / (1 - food_cost.to("").magnitude) * CARD,
                 "You divided by what is left for wages, rent and profit: the two shares are "
                 "easily mixed up. Divide by the food's share.",
                 worth=1,
             ),
             Slip(
+                "left the tax out of the card's price",
+                lambda q4, food_cost: q4 / food_cost.to("").magnitude if CARD > 1 else None,
+                "This is the price without tax, and the kitchen reckons with that. The guest reads "
+                "the card: there the tax is in it. Put it on last.",
+                worth=1,
+            ),
+            Slip(
+                "put the till's tax on the card",
+                lambda q4, food_cost: (
+                    q4 / food_cost.to("").magnitude * (1 + sheet.college.tax_percent / 100)
+                    if sheet.college.tax == "out"
+                    else None
+                ),
+                "You put the tax on the card's price, as the guest pays it in the end. Here the "
+                "till adds it: the card shows the price without.",
+                worth=1,
+            ),
+            Slip(
                 "took the percent of the cost",
-                lambda q4, food_cost: q4 * food_cost.to("").magnitude,
+                lambda q4, food_cost: q4 * food_cost.to("").magnitude * CARD,
                 "You took that percent of the cost, as for most percents, and would sell the "
                 "plate below it. The cost is the share: divide.",
             ),
@@ -480,7 +504,14 @@ sheet.award(
                 "carry the kitchen too: divide.",
             ),
         ),
-        working=("{q4} ÷ {food_cost} = {answer}",),
+        working=(
+            "{q4} ÷ {food_cost}{tax} = {answer}",
+            "gross profit: 100 % − {food_cost} = {gross} of the price without tax",
+        ),
+        on_the_way={
+            "tax": lambda food_cost: f" × {CARD:g}" if CARD > 1 else "",
+            "gross": lambda food_cost: Q_(100, "percent") - food_cost,
+        },
         skill="menu price from food cost",
         lesson="10-land-the-plate.ipynb",
     ),
@@ -512,7 +543,7 @@ Now land all of it. **Write the start of each task** on its line, as a clock tim
 | plate the covers | yours | all three | | carve the birds, cook the velouté, whip the cider foam, warm the brunoise, warm the rolls | | 2 min |
 
 There are three cooks, two burners and **one oven**, which holds the birds or the rolls.
-Rolls bake at 220 °C (425 °F) and the birds roast at 160 °C (325 °F): the oven is heated for the rolls and cooled for the birds, and both are tasks. The kitchen opens at 15:30.
+Rolls bake at {{ oven: 220 }} and the birds roast at {{ oven: 160 }}: the oven is heated for the rolls and cooled for the birds, and both are tasks. The kitchen opens at 15:30.
 Baked rolls wait under a cloth. They are warmed when the birds have left the oven, and come to the table warm.
 A rest follows the task; nobody is busy with it. "May wait" is counted from there to the task that uses it, for the plated covers to the service.
 
@@ -520,7 +551,8 @@ Many plans are right. Yours is judged by these:
 everything is in order and ready in time, rests included (2 points); nothing waits too long (1.5); nobody is in two places (1); no more in the oven and on the burners than there is (1); nothing starts before the kitchen opens (0.5).
 **The step is one minute.** What is broken by 5 min at most costs half a point; by more, or in the wrong order, all of its points. A task left out costs its share.
 
-**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (the house's own rule; the FDA Food Code 3-501.16 asks 57 °C); your local food code comes first.
+**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (the house's own rule).
+Hot holding, by the food code: {{ limit: hot holding }}. Your local food code comes first.
 Poultry is done when a probe says so, and raw birds never lie above or beside what is ready to eat.
 On this plate are celery, milk, mustard and gluten; foam may hide egg or soya. Ask before the guests sit.
 """

@@ -1,0 +1,121 @@
+"""One class of each country: handed out, filled in with right answers, marked; the same keys."""
+
+import json
+from dataclasses import asdict
+
+import pytest
+from coursework.classes.course import new_course, open_course
+from coursework.marking.mark_one import mark
+from coursework.sets.hand_out import hand_out
+from coursework.sets.key_text import key_notebook, set_ids
+from coursework.sets.keys import load_key
+
+from kitchenmath.conventions import conventions_of, countries
+from kitchenmath.practice import Question
+from kitchenmath.units import say
+
+SET, STUDENT = "04-buy-enough", "BH-1007"
+CODES = {"ours": "", "US": "US", "UK": "GB", "EU": "FR", "NZ": "NZ"}
+MONEY = {"ours": "$", "US": "$", "UK": "£", "EU": "€", "NZ": "$"}
+# What stands in set 4 on keeping raw poultry cold; FDA Food Code 3-501.16 says 41 °F.
+COLD = {
+    "ours": "5 °C (41 °F) or below (FDA Food Code 3-501.16)",
+    "US": "41 °F (5 °C) or below (FDA Food Code 3-501.16)",
+    "UK": "not covered here in the UK: ask your food code",
+    "EU": "not covered here in the EU: ask your food code",
+    "NZ": "not covered here in New Zealand: ask your food code",
+}
+
+
+@pytest.fixture(scope="module", params=countries())
+def handed_out(request, tmp_path_factory):
+    """The country, its class, and the text of its set 4 as students get it."""
+    folder = tmp_path_factory.mktemp(request.param)
+    course = new_course(folder / "class", "Cooks", "demo", {STUDENT: "Ada"})
+    file = course.folder / "course.toml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(f'country = "{CODES[request.param]}"\n{text}', encoding="utf-8")
+    course = open_course(course.folder)
+    released = hand_out(course, SET).read_bytes()
+    return request.param, course, released
+
+
+def test_a_class_of_each_country_is_marked_right_by_its_own_money(handed_out):
+    """Typed as its key says them: every machine-marked point, in pounds, euros or dollars."""
+    country, course, released = handed_out
+    key = load_key(course.key(SET).read_bytes(), "demo", tried=())
+    right = {question.id: say(question.right(known), 6) for question, known in
+             key.sheet.known(STUDENT) if isinstance(question, Question)}  # fmt: skip
+    book = json.loads(released)
+    for cell in book["cells"]:
+        name = cell["id"].removesuffix("-answer")
+        if name in right and cell["id"].endswith("-answer"):
+            cell["source"] = f'{name} = "{right[name]}"'
+        if cell["id"] == "me":
+            cell["source"] = f'student = "{STUDENT}"'
+    record, _ = mark(
+        {"key": course.key(SET).read_bytes(), "released": released,
+         "hand_in": json.dumps(book).encode(), "term": "demo", "student": STUDENT,
+         "bounds": asdict(course.bounds)}
+    )  # fmt: skip
+
+    assert MONEY[country] == right["q5"][0]
+    assert {one.question: "right" for one in record.answered} == {
+        one.question: one.outcome for one in record.answered
+    }
+
+
+def test_a_class_of_each_country_reads_its_own_limit_and_money(handed_out):
+    """The text of set 4 in five countries; no other country's code stands in it."""
+    country, _, released = handed_out
+    text = released.decode()
+
+    assert COLD[country] in text
+    assert f"{MONEY[country]}3.48" in text
+    assert ("VAT" in text) == (country in ("UK", "EU"))
+    assert ("GST" in text, "sales tax" in text) == (country == "NZ", country == "US")
+
+
+def test_other_numbers_are_drawn_and_other_prices_follow():
+    """A class with VAT of 20 % shows 1.2 times the price; pounds and ounces draw other weights."""
+    drawn = {}
+    for country in countries():
+        sheet = load_key(key_notebook(SET, conventions_of(country)), tried=()).sheet
+        drawn[country] = {}
+        for question, known in sheet.known(STUDENT):
+            drawn[country] |= {**known, question.id: question.right(known)}
+
+    assert drawn["UK"]["q5"].magnitude == pytest.approx(1.2 * drawn["ours"]["q5"].magnitude)
+    assert drawn["NZ"]["q5"].magnitude == pytest.approx(1.15 * drawn["ours"]["q5"].magnitude)
+    assert ("kilogram", "pound") == tuple(
+        str(drawn[country]["bought"].units) for country in ("ours", "US")
+    )
+
+
+def test_a_brunoise_is_as_large_as_the_class_calls_it():
+    """Set 3 draws its samples and trays around 3 mm, and around 2 mm in the UK."""
+    around = {}
+    for country in ("ours", "UK"):
+        sheet = load_key(key_notebook("03-cut-to-size", conventions_of(country)), tried=()).sheet
+        known = next(known for question, known in sheet.known(STUDENT) if question.id == "q3")
+        around[country] = known["trays"].around_mm, min(*known["trays"].first)
+
+    assert (3, 2) == (around["ours"][0], around["UK"][0])
+    assert around["UK"][1] == around["ours"][1] - 1
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("country", countries())
+@pytest.mark.parametrize("set_id", set_ids())
+def test_no_slip_passes_for_right_and_no_right_answer_is_refused(set_id, country):
+    """A hundred students a set and country: the key loads, and right answers are right."""
+    sheet = load_key(key_notebook(set_id, conventions_of(country))).sheet
+    refused = [
+        (student, question.id, played.answer)
+        for student in (f"PLAY-{number}" for number in range(20))
+        for question, known in sheet.known(student)
+        for played in question.played(known)
+        if played.way == "right" and question.judge(played.answer, known).outcome != "right"
+    ]
+
+    assert [] == refused[:5]

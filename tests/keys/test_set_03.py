@@ -22,9 +22,10 @@ from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
+from kitchenmath.conventions import conventions_of
 from kitchenmath.drills.trays import off_size, sent_back, sizes_said, whole_pieces
 from kitchenmath.practice import Measured, in_words
-from kitchenmath.practice.drawn import two_trays
+from kitchenmath.practice.drawn import CutName, two_trays
 from kitchenmath.units import Q_
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
@@ -146,14 +147,28 @@ def test_every_pair_of_trays_has_one_that_passes_and_one_that_has_the_better_mea
         fails, passes = sent_back(trays)
 
         assert off_size(passes) <= 1 < off_size(fails) <= 6
-        assert 3.0 == fmean(fails) < fmean(passes)
+        assert 0.0 == fmean(fails) < fmean(passes)
         assert 10 == len(passes) == len(fails)
 
 
 def test_sticks_are_counted_by_their_length():
     """By hand: julienne is 3 x 3 x 40 mm; 28 / 3 gives 9, 128 / 40 gives 3: 9 x 9 x 3 = 243."""
-    assert 243 == whole_pieces("julienne", Q_(28, "mm"), Q_(128, "mm")).magnitude
-    assert "3 × 3 × 40 mm" == sizes_said("julienne")
+    julienne = CutName("julienne")
+
+    assert 243 == whole_pieces(julienne, Q_(28, "mm"), Q_(128, "mm")).magnitude
+    assert "3 × 3 × 40 mm" == sizes_said(julienne)
+
+
+def test_a_brunoise_is_counted_by_the_size_of_the_class():
+    """By hand: 28 / 3 gives 9 and 128 / 3 gives 42: 9 x 9 x 42 = 3402; by 2 mm 14 x 14 x 64."""
+    counts = [
+        whole_pieces(
+            CutName("brunoise").in_college(conventions_of(country)), Q_(28, "mm"), Q_(128, "mm")
+        ).magnitude
+        for country in ("ours", "UK")
+    ]
+
+    assert [3402, 12544] == counts
 
 
 def test_a_hand_in_goes_through_both_rooms(key):

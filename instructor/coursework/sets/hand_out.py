@@ -16,6 +16,7 @@ from coursework.errors import CourseError
 from coursework.gradebook.points import prepare_set
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
+from coursework.sets.guides import write_guide
 from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key, source, with_term
 
@@ -76,6 +77,7 @@ def _hand_out(course, set_id):
         course.folder / "nbgrader_config.py",
         NBGRADER_CONFIG.format(root=str(course.folder.resolve()), gradebook=course.gradebook),
     )
+    write_guide(course)
     notebook = released(raw, course.term, course, set_id)
     file = course.release(set_id)
     if file.is_file() and file.read_bytes() != notebook:

@@ -17,6 +17,7 @@ from kitchenmath.heat.probe import (
     fit_surface_coefficient,
     surface_coefficient_from_reading,
 )
+from kitchenmath.heat.probe_check import ProbeCheck, check_probe
 from kitchenmath.heat.reducing import (
     energy_to_boil_away,
     energy_to_heat,
@@ -34,11 +35,13 @@ __all__ = [
     "FittedCoefficient",
     "NewtonCooling",
     "Piece",
+    "ProbeCheck",
     "Stage",
     "WetSurface",
     "air_pressure",
     "biot",
     "boiling_point",
+    "check_probe",
     "cook",
     "energy_to_boil_away",
     "energy_to_heat",

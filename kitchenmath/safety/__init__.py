@@ -7,6 +7,12 @@ lie in modules of their own and can be had from here.
 
 from kitchenmath.safety.allergens import PlateAllergens, allergen_names, plate_allergens
 from kitchenmath.safety.cooling import CoolingStage, CoolingVerdict, cooling_rules, cooling_verdict
+from kitchenmath.safety.day_record import (
+    ReadingVerdict,
+    control_points,
+    point_limit,
+    reading_verdict,
+)
 from kitchenmath.safety.death_times import (
     DeathTimeLine,
     death_time_line,
@@ -27,6 +33,7 @@ from kitchenmath.safety.hold_times import (
     uk_equivalent,
 )
 from kitchenmath.safety.logs import read_log, time_at_or_above
+from kitchenmath.safety.menu_matrix import allergen_matrix, menu_dishes
 from kitchenmath.safety.quoted import Limit, limit, limits, not_covered
 from kitchenmath.safety.verdicts import (
     CAUTION,
@@ -43,8 +50,11 @@ __all__ = [
     "DeathTimeLine",
     "Limit",
     "PlateAllergens",
+    "ReadingVerdict",
     "Verdict",
+    "allergen_matrix",
     "allergen_names",
+    "control_points",
     "cooling_rules",
     "cooling_verdict",
     "core_verdict",
@@ -58,11 +68,14 @@ __all__ = [
     "limits",
     "log_reduction",
     "log_target",
+    "menu_dishes",
     "not_covered",
     "parasite_verdict",
     "plate_allergens",
+    "point_limit",
     "published_d_values",
     "read_log",
+    "reading_verdict",
     "roast_hold_time",
     "roast_oven_limit",
     "roast_tables_with",

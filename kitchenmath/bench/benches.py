@@ -7,8 +7,9 @@ from kitchenmath.brine import strength, strength_from_density, strength_from_gra
 from kitchenmath.cuts import judge
 from kitchenmath.errors import OutOfRange, Unreadable
 from kitchenmath.foods import food
-from kitchenmath.heat import Piece, fit_surface_coefficient, time_to_core
+from kitchenmath.heat import Piece, check_probe, fit_surface_coefficient, time_to_core
 from kitchenmath.ratios import friction_factor
+from kitchenmath.safety import point_limit
 from kitchenmath.sauces import drainage_half_life, overrun
 from kitchenmath.units import Q_, say
 from kitchenmath.yields import yield_of
@@ -100,6 +101,19 @@ def _oven(across, oven, log):
     return Worked(sentence, fit.coefficient)
 
 
+def _probe(ice, boiling, altitude):
+    probe = check_probe(ice, boiling, altitude)
+    limit = point_limit("core of poultry").temperature
+    needed = probe.must_show(limit)
+    offs = [f"{each.magnitude:+.1f} °C" for each in (probe.ice_off, probe.boiling_off)]
+    return Worked(
+        f"My probe is off by {offs[0]} in ice and by {offs[1]} in boiling water, which boils at "
+        f"{say(probe.boils_at, 3)} here. Before a core is at {say(limit)}, it must show "
+        f"{needed.magnitude:.1f} °C.",
+        Q_(needed.magnitude - limit.magnitude, "delta_degC"),
+    )
+
+
 def _task(guess, times):
     minutes = [each.to("min").magnitude for each in times]
     said = guess.to("min").magnitude
@@ -176,6 +190,15 @@ BENCHES = {
             "log": Box("The probe, a time and a temperature a line", "5 min 9.5 °C", kind="log"),
         },
         _oven,
+    ),
+    "probe": Bench(
+        "my probe",
+        {
+            "ice": Box("In melting ice", "0.5 °C", "degC"),
+            "boiling": Box("In boiling water", "99 °C", "degC"),
+            "altitude": Box("Above the sea", "300 m", "m", wanted=False),
+        },
+        _probe,
     ),
     "task": Bench(
         "my task",

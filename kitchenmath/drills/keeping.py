@@ -215,11 +215,13 @@ PROBE = Drill(
 class Dish(str):
     """A dish that says what it is made of."""
 
-    def __repr__(self):
-        return f"{self!s} (of {', '.join(menu_dishes()[self])})"
+    def __str__(self):
+        return f"{self[:]} (of {', '.join(menu_dishes()[self])})"
+
+    __repr__ = __str__
 
     def __format__(self, spec):
-        return repr(self)
+        return str(self)
 
 
 def menu(names, label):

@@ -14,10 +14,12 @@ from kitchenmath.drills import (
     cutting,
     dough_warmth,
     foaming,
+    keeping,
     landing,
     measuring,
     mixing,
     oven_heat,
+    records,
     resting,
     seasoning,
     thickening,
@@ -42,6 +44,7 @@ LESSONS = {
     5: (seasoning, brines),
     6: (foaming, thickening),
     8: (warming, resting),
+    9: (records, keeping),
     10: (landing,),
 }
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import ipywidgets as widgets
 
+from kitchenmath.heat import boiling_point
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
 from kitchenmath.ratios import conversion_factor, water_temperature
 from kitchenmath.sauces import overrun
@@ -63,6 +64,17 @@ PREDICTIONS = {
         "A fillet of 20 mm takes 12 minutes. How long does one of 40 mm take?",
         Q_(12, "min") * (40 / 20) ** 2,
         "Twice as far to go, and twice as much to warm on the way.",
+    ),
+    "six hours": Prediction(
+        "A pot passes 57 °C at 20:00 and is at 21 °C at 21:30. How long may it take from there "
+        "to 5 °C?",
+        Q_(4.5, "h"),
+        "Six hours in all, from 57 °C: an hour and a half of them are gone.",
+    ),
+    "boil": Prediction(
+        "A kitchen lies 1500 m above the sea. At how many degrees does water boil there?",
+        Q_(round(boiling_point(altitude=Q_(1500, "m")).magnitude, 1), "degC"),
+        "About 1 °C less for each 300 m.",
     ),
     "nets": Prediction(
         "24 plates of 60 g at a yield of 68 %. How many nets of 1 kg do you order?",

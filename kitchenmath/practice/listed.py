@@ -206,8 +206,8 @@ class ListedQuestion(AskedQuestion):
             return self._verdict("right", self.points, value, right, known)
         off = _off(value, right)
         points = math.floor(2 * max(0.0, self.points - self._costs(off)) + 1e-9) / 2
-        notes = (names_off(*map(self._ordered, off)),)
         told, either = self._told(off, right, known)
+        notes = () if told else (names_off(*map(self._ordered, off)),)
         outcome = "slip" if told else "wrong"
         return self._verdict(outcome, points, value, right, known, told, notes, either)
 

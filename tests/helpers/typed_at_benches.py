@@ -9,5 +9,6 @@ TYPED = {
     "brine": {"salt": "50 g", "water": "950 g"},
     "foam": {"base": "270 g", "foam": "90 g", "drained": "10, 20, 29, 33 mL", "liquid": "60 mL"},
     "oven": {"across": "7 cm", "oven": "120", "log": LOG},
+    "probe": {"ice": "0.5 °C", "boiling": "98", "altitude": "900 m"},
     "task": {"guess": "10", "times": "14, 17, 15 min"},
 }

@@ -84,7 +84,8 @@ def test_one_slip_two_slips_and_none_are_told_apart():
     assert ["slip", "slip", "wrong", "slip"] == [verdict.outcome for verdict in verdicts]
     assert [2.5, 2, 1.5, 1] == [verdict.points for verdict in verdicts]
     assert ("counted the limit itself", "took °F for °C") == verdicts[1].slips
-    assert "Left out: E, H." in in_words(verdicts[3])
+    assert "Hot food has a limit too." == in_words(verdicts[3])
+    assert "Left out: H. Too many: A." == in_words(verdicts[2])
 
 
 def test_what_is_played_comes_out_as_it_was_meant():

@@ -1,0 +1,192 @@
+"""A form for a day's record: limit, reading, verdict, what was done; kept, and a page to print."""
+
+import base64
+import html
+
+import ipywidgets as widgets
+
+from kitchenmath.bench import Kept
+from kitchenmath.errors import KitchenError, Unreadable, WrongKind
+from kitchenmath.panels.frame import ROW, TEXT, below_each_other, said, together
+from kitchenmath.safety import control_points, point_limit, reading_verdict
+from kitchenmath.units import Q_, kind_of, read, say
+
+NAME = "day record"
+LOOKS = {"style": {"description_width": "110px"}, "layout": {**ROW, "max_width": "440px"}}
+STATES = {True: "in order", False: "OUT OF LIMITS", None: "no limit here"}
+
+
+def day_record_panel(folder=None):
+    """A line for each control point: type the reading, see the verdict, type what was done.
+
+    Parameters
+    ----------
+    folder : path, optional
+        Where the record is kept; see `Kept`.
+
+    Returns
+    -------
+    ipywidgets VBox
+        With attributes `boxes` ("cold room" and "cold room, done", and "day"), `told` by point,
+        `words`, `empty` and `page`, the link to the page to print.
+    """
+    kept = Kept(folder)
+    boxes = {"day": widgets.Text(description="Day, who", continuous_update=False, **LOOKS)}
+    told, parts = {}, [boxes["day"]]
+    for point in control_points():
+        boxes[point] = widgets.Text(
+            description="Reading", placeholder="such as 4.5 °C", continuous_update=False, **LOOKS
+        )
+        boxes[f"{point}, done"] = widgets.Text(
+            description="What was done", continuous_update=False, **LOOKS
+        )
+        told[point] = widgets.HTML()
+        parts += [_head(point), boxes[point], told[point], boxes[f"{point}, done"]]
+    words, page = widgets.HTML(), widgets.HTML()
+    empty = widgets.Button(description="Empty the record", layout={"width": "auto"})
+
+    def typed():
+        return {name: box.value for name, box in boxes.items()}
+
+    def look(_=None, keep=True):
+        lines = record_lines(typed())
+        for point, line in lines.items():
+            told[point].value = said(together(line["words"])) if line["words"] else ""
+        out = [point for point, line in lines.items() if line["state"] is False]
+        undone = [point for point in out if not lines[point]["done"]]
+        page.value = _link(typed().get("day", ""), lines)
+        try:
+            if keep:
+                kept.keep(NAME, typed())
+            words.value = said(together(summary(lines, out, undone)))
+        except KitchenError as error:
+            words.value = said(str(error))
+
+    def clear(_):
+        for box in boxes.values():
+            box.unobserve(look, "value")
+            box.value = ""
+            box.observe(look, "value")
+        look()
+
+    try:
+        for name, text in kept.typed(NAME).items():
+            if name in boxes:
+                boxes[name].value = text
+    except KitchenError as error:
+        words.value = said(str(error))
+    look(keep=False)
+    for box in boxes.values():
+        box.observe(look, "value")
+    empty.on_click(clear)
+    panel = below_each_other([*parts, words, page, empty])
+    panel.boxes, panel.told, panel.words = boxes, told, words
+    panel.empty, panel.page = empty, page
+    return panel
+
+
+def record_lines(typed):
+    """Each line of a record: its limit, the reading, its state, what to say, what was done.
+
+    Parameters
+    ----------
+    typed : dict of str to str
+
+    Returns
+    -------
+    dict of str to dict
+        By control point; `state` is True, False, or None where there is no reading.
+    """
+    return {point: _line(point, typed) for point in control_points()}
+
+
+def _line(point, typed):
+    text = typed.get(point, "").strip()
+    line = {"limit": limit_words(point), "reading": text, "state": None, "words": "",
+            "done": typed.get(f"{point}, done", "").strip()}  # fmt: skip
+    if not text:
+        return line
+    try:
+        reading = _reading(text)
+    except KitchenError as error:
+        return line | {"words": f"{error} Type it such as 4.5 °C.", "reading": f"{text} (?)"}
+    verdict = reading_verdict(point, reading)
+    words = f"{STATES[verdict.meets]}: {say(reading)}."
+    if verdict.meets is False:
+        words += f" Usual: {verdict.if_out}."
+    return line | {"state": verdict.meets, "words": words, "reading": say(reading)}
+
+
+def _reading(text):
+    """A reading; a bare number is in °C."""
+    found = read(text)
+    if kind_of(found) == "number":
+        found = Q_(found.magnitude, "degC")
+    if kind_of(found) != "temperature":
+        raise WrongKind(f"{say(found)} is a {kind_of(found)}.")
+    if not -60 <= found.to("degC").magnitude <= 200:
+        raise Unreadable(f"{say(found)} is nothing that a kitchen's probe shows.")
+    return found
+
+
+def limit_words(point):
+    """A control point's limit in few words."""
+    row = point_limit(point)
+    time = f" {row.time_sense} {say(row.time)}" if row.time_sense else ""
+    return f"{row.sense} {say(row.temperature)} ({say(row.fahrenheit)}){time}"
+
+
+def summary(lines, out, undone):
+    """What the record says as a whole."""
+    there = sum(line["state"] is not None for line in lines.values())
+    text = f"{there} of {len(lines)} readings are there; {len(out)} out of limits."
+    if undone:
+        text += f"\nSay what was done about: {', '.join(undone)}."
+    return text
+
+
+def record_page(day, lines):
+    """The record as a page to print.
+
+    Parameters
+    ----------
+    day : str
+    lines : dict of str to dict
+        As `record_lines` gives them.
+
+    Returns
+    -------
+    str
+        HTML with everything escaped.
+    """
+    rows = "".join(
+        "<tr>" + "".join(
+            f"<td>{html.escape(text)}</td>"
+            for text in (point, line["limit"], line["reading"],
+                         STATES[line["state"]] if line["state"] is not None else "", line["done"])
+        ) + "</tr>"
+        for point, line in lines.items()
+    )  # fmt: skip
+    heads = "".join(f"<th>{head}</th>" for head in
+                    ("", "limit", "reading", "verdict", "what was done"))  # fmt: skip
+    return (
+        '<!doctype html><html lang="en"><meta charset="utf-8"><title>A day\'s record</title>'
+        "<style>body{font:12pt sans-serif;margin:15mm}table{border-collapse:collapse;width:100%}"
+        "td,th{border:1px solid;padding:2mm;text-align:left;vertical-align:top}</style>"
+        f"<h1>A day's record</h1><p>{html.escape(day) or 'Day, who:'}</p>"
+        f"<table><tr>{heads}</tr>{rows}</table><p>Limits: FDA Food Code and, for the freezer, USDA "
+        "FSIS, as quoted in lesson 9. Your local food code comes first.</p></html>"
+    )
+
+
+def _link(day, lines):
+    data = base64.b64encode(record_page(day, lines).encode()).decode("ascii")
+    return (
+        f'<div style="{TEXT}"><a download="day-record.html" href="data:text/html;base64,{data}">'
+        "The record, as a page to print</a></div>"
+    )
+
+
+def _head(point):
+    words = html.escape(f"{point}: {limit_words(point)}")
+    return widgets.HTML(f'<div style="{TEXT};font-weight:bold;margin-top:6px">{words}</div>')

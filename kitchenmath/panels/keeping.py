@@ -21,12 +21,13 @@ from kitchenmath.safety.allergens import LISTS
 from kitchenmath.units import Q_, say
 
 MOST_H, EVERY_MIN = 10, 20
-# Invented ways of cooling: how warm it is around the tray, and how well heat leaves it.
+# Invented ways of cooling: how warm it is around the tray, how well heat leaves it, and its name
+# in the picture.
 WAYS = {
-    "on the counter": (22, 10),
-    "in the cold room": (3, 10),
-    "in the cold room, by a fan": (3, 25),
-    "in ice and water": (0.5, 200),
+    "on the counter": (22, 10, "counter"),
+    "in the cold room": (3, 10, "cold room"),
+    "in the cold room, by a fan": (3, 25, "by a fan"),
+    "in ice and water": (0.5, 200, "ice water"),
 }
 TEN_AT_NIGHT_MIN, NIGHT_MIN = 22 * 60, 480
 SHORT = {"guinea fowl with mustard velouté": "guinea fowl, velouté",
@@ -36,7 +37,7 @@ SHORT = {"guinea fowl with mustard velouté": "guinea fowl, velouté",
 @lru_cache(maxsize=128)
 def cooled(depth_mm, way):
     """Hours after 57 °C, and the middle's degrees, of a sauce that nobody stirs."""
-    around_C, coefficient = WAYS[way]
+    around_C, coefficient, _ = WAYS[way]
     sauce = Piece("slab", thickness=Q_(depth_mm, "mm"), food=food("milk, whole"))
     where = (sauce, Q_(85, "degC"), Q_(around_C, "degC"), Q_(coefficient, "W/m**2/K"))
     begins = time_to_core(*where, core=Q_(57, "degC")).to("min").magnitude
@@ -75,7 +76,7 @@ def cooling_pot(depth_mm, way):
         "degrees_C": degrees,
         "depth_mm": depth_mm,
         "told": result,
-        "room": way.partition(",")[0],
+        "room": WAYS[way][2],
         "sentence": f"{depth_mm} mm of sauce {way}, not stirred: {result}.\n{verdict.words}\n"
         "The curve is an estimate; a probe in the middle decides.",
     }

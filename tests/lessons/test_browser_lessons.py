@@ -11,9 +11,8 @@ import pytest
 import kitchenmath.drills
 from kitchenmath.drills import Round
 from kitchenmath.practice import in_words
-from kitchenmath.units import say
-from kitchenmath.units.registry import Quantity
 from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
+from tests.helpers.typed_answers import as_typed
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -159,11 +158,6 @@ def asked_by(text):
 def unspaced(text):
     """A text without blanks and line ends, which a page has in places of its own."""
     return "".join(text.split())
-
-
-def as_typed(value):
-    """A right answer or a slip's as a student types it: an amount, a clock time, some names."""
-    return say(value, digits=5) if isinstance(value, Quantity) else str(value)
 
 
 def a_slip(question, numbers):

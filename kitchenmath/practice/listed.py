@@ -35,6 +35,7 @@ AROUND = {"a", "and", "allergen", "allergens", "contains", "holds", "line", "lin
 PARTS = re.compile(r"[,;/\n+&.:]|\band\b|\s-\s", re.IGNORECASE)
 NOISE_WORDS = ("all that looks wrong", "see my record")
 NOISE_SETS = 4
+PAIRS_FROM = 10  # names: in a shorter list a guess meets two slips at once too often by chance
 
 
 class Names(tuple):
@@ -254,6 +255,8 @@ class ListedQuestion(AskedQuestion):
         alone = [(slip, its) for slip, its in shows if its == off]
         if alone:
             return alone, len(alone) > 1
+        if len(self.names) < PAIRS_FROM:
+            return (), False
         for two in itertools.combinations(shows, 2):
             if tuple(one | other for one, other in zip(two[0][1], two[1][1], strict=True)) == off:
                 return two, False

@@ -1,6 +1,7 @@
 """The list of decisions in a gradebook of its own. Everything here is invented."""
 
 import sqlite3
+from contextlib import closing
 
 import pytest
 from coursework.classes.course import new_course
@@ -40,13 +41,13 @@ def test_a_class_without_a_gradebook_has_no_decisions(tmp_path):
 def test_looking_at_the_list_makes_no_table(course):
     decisions_of(course)
 
-    with sqlite3.connect(course.gradebook_file) as book:
+    with closing(sqlite3.connect(course.gradebook_file)) as book, book:
         assert [] == book.execute("SELECT name FROM sqlite_master").fetchall()
 
 
 def test_a_line_of_a_newer_kit_is_refused_as_came(course):
     add_decision(course, "excused", "chef", set_id=SET, student="BH-1")
-    with sqlite3.connect(course.gradebook_file) as book:
+    with closing(sqlite3.connect(course.gradebook_file)) as book, book:
         book.execute("UPDATE kit_decision SET kind = 'forgiven'")
 
     with pytest.raises(CourseError, match="“forgiven” is none of"):

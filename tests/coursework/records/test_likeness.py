@@ -103,6 +103,25 @@ def test_three_amounts_of_a_classmate_are_named_and_a_full_stop_hides_nothing():
     assert {} == named(*class_of(24, record(0, hers), record(1, his[:2])))
 
 
+def test_three_amounts_are_a_sign_and_two_are_none():
+    hers = [(f"q{place}", f"{place} kg", f"{place} kg") for place in range(1, 4)]
+    his = [(question, answer, "9 kg") for question, answer, _ in hers]
+
+    assert ["BH-1002"] == list(named(*class_of(24, record(0, hers), record(1, his))))
+    assert {} == named(*class_of(24, record(0, hers[:2]), record(1, his[:2])))
+
+
+def test_six_readings_are_a_sign_and_five_are_none():
+    """To a twentieth of a millimetre, as no two cooks have them by chance."""
+    six = "2.85, 2.95, 3.15, 3.05, 3.25, 2.75"
+    five = six.rpartition(",")[0]
+
+    assert ["BH-1002"] == list(
+        named(*class_of(24, *(record(i, readings=f"{six} mm") for i in (0, 1))))
+    )
+    assert {} == named(*class_of(24, *(record(i, readings=f"{five} mm") for i in (0, 1))))
+
+
 def test_the_same_amounts_for_the_same_numbers_are_right_and_no_copy():
     hers = [(f"q{place}", f"{place} kg", f"{place} kg") for place in range(1, 6)]
 

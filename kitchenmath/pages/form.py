@@ -23,6 +23,8 @@ __all__ = ["Form"]
 
 # The field that an answer of this kind is typed into; any other is one line.
 FIELDS = {"readings": "readings", "probe log": "log", "plan": "plan"}
+CODE = "code"
+ASK_CODE = "Type your code too: your instructor gave it to you, and nobody else has it."
 LINES = ("readings", "log", "plan", "written")  # fields that hold more than one line
 
 
@@ -39,6 +41,8 @@ class Form:
     set_id : str
     fields : dict of str to str
         By question: "line", "readings", "log", "plan" or "written".
+    asks_code : bool
+        Whether the class gives its students a code, which stands below the student number.
 
     Raises
     ------
@@ -54,6 +58,7 @@ class Form:
             question: "written" if asked.written else FIELDS.get(asked.kind, "line")
             for question, asked in self._asked.items()
         }
+        self.asks_code = isinstance(_said(self._cells, CODE), str)
 
     def typed(self):
         """What stands in the notebook, as it was typed.
@@ -63,7 +68,7 @@ class Form:
         dict of str to str
             By field, "student" among them. A field whose cell computes is left out.
         """
-        found = {}
+        found = {CODE: _said(self._cells, CODE)} if self.asks_code else {}
         for name, text in self._answers().items():
             if self.fields.get(name) == "written":
                 found[name] = "" if text.strip() == UNTOUCHED else text
@@ -111,7 +116,8 @@ class Form:
         Returns
         -------
         dict
-            "student" (the number, or the sentence that asks for one), "given" (label and value by
+            "student" (the number, or the sentence that asks for one), "code" (a state and what to
+            do about it, None where none is asked for), "given" (label and value by
             question), "said" (state and sentence by question), "mine", "board", "log", "there"
             and "of": how many answers can be used, of how many.
         """
@@ -124,6 +130,7 @@ class Form:
         looks = {question: self._look(question, names, texts) for question in self._asked}
         return {
             "student": {"number": sheet.student, "sentence": _whose(typed.get("student", ""))},
+            "code": self._code(typed),
             "given": {question: _numbers(sheet, question) for question in sheet.choices},
             "said": {question: [look.state, look.sentence] for question, look in looks.items()},
             "mine": printed.get("mine", ""),
@@ -132,6 +139,12 @@ class Form:
             "there": sum(look.state == "there" for look in looks.values()),
             "of": len(looks),
         }
+
+    def _code(self, typed):
+        if not self.asks_code:
+            return None
+        there = bool(str(typed.get(CODE, "")).strip())
+        return ["there", "Your code is in."] if there else ["empty", ASK_CODE]
 
     def _answers(self):
         """The text of each cell that a field stands for."""
@@ -149,6 +162,9 @@ class Form:
                 texts[cell] = new if new.strip() else UNTOUCHED
             elif new.strip() or _is_typed(text, name):
                 texts[cell] = _with_answer(text, name, new, kind in LINES)
+        if self.asks_code and "me" in texts:
+            typed_code = json.dumps(str(typed.get(CODE, "")).strip(), ensure_ascii=False)
+            texts["me"] += f"\n{CODE} = {typed_code}"
         return texts
 
     def _look(self, question, names, texts):
@@ -177,6 +193,13 @@ class Form:
                     log = answer_kind(asked.kind).read(names.get(question))
                     return [list(log.times.magnitude), list(log.temperatures.magnitude)]
         return None
+
+
+def _said(cells, name):
+    """What the first cell says under a name; None where it says nothing of it."""
+    with contextlib.suppress(KeyError, SyntaxError, ValueError, RecursionError, MemoryError):
+        return last_assigned(cells["me"][1], name)
+    return None
 
 
 def _whose(typed):

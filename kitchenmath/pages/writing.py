@@ -78,6 +78,7 @@ def set_page(raw, home=None, **site):
             card,
             set_id=set_id,
             intro=_form_text(_below_title(named["title"][1]), "line"),
+            asks_code=form.asks_code,
             questions=questions,
             readings=range(1, READINGS + 1),
             page={

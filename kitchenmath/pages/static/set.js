@@ -80,6 +80,7 @@ async function change() {
 function tell(seen) {
   if (seen.trouble) return say(seen.trouble);
   sayOf("student", seen.student.number ? "there" : "empty", seen.student.number ? `Student ${seen.student.number}.` : seen.student.sentence);
+  if (seen.code) sayOf("code", ...seen.code);
   for (const [question, rows] of Object.entries(seen.given)) {
     const list = find(`[data-given="${question}"]`);
     if (list && rows.length) list.replaceChildren(...rows.flatMap(([label, value]) => [made("dt", label), made("dd", value)]));
@@ -93,7 +94,7 @@ function tell(seen) {
     drawBoard(find("[data-board]"), find("[data-clashes]"), seen.board);
   }
   const left = Object.keys(fields).filter(question => seen.said[question][0] !== "there").map(each => each.slice(1));
-  const whose = seen.student.number ? "" : "Your student number is missing. ";
+  const whose = !seen.student.number ? "Your student number is missing. " : seen.code?.[0] === "empty" ? "Your code is missing. " : "";
   say(`${whose}${seen.there} of ${seen.of} answers are there${left.length ? `. Open: ${left.join(", ")}` : ". Save your hand-in"}.`);
   try { localStorage.setItem(`${key}/there`, `${seen.there}/${seen.of}`); } catch { /* as above */ }
 }

@@ -12,9 +12,11 @@ from coursework.classes.course import new_course, open_course
 from coursework.deciding import about_of, decide
 from coursework.gradebook.points import prepare_set
 from coursework.records.record_file import as_text
-from coursework.sets.hand_out import hand_out
+from coursework.sets.hand_out import ASSIGNMENTS, hand_out
 from coursework.sets.keys import source
 
+from kitchenmath.pages.form import Form
+from kitchenmath.pages.writing import set_page
 from tests.helpers.folders import EVENING, pack, put
 from tests.helpers.hand_ins import SET, became, hand_in, make_course, submitted
 from tests.helpers.records import record, verdict
@@ -147,6 +149,34 @@ def test_a_set_asks_for_the_code_and_a_wrong_one_is_said(with_codes, tmp_path):
     assert ["right", "wrong"] == [one.code for one in read_list(with_codes)]
     assert f"  b: {BRAM}, {SET}, the code is wrong." in str(taken)
     assert "  a: " not in str(taken)
+
+
+def test_a_sets_page_asks_for_the_code_and_saves_it_for_taking_in(with_codes, tmp_path):
+    """From the page's field through the saved file: a right code, a classmate's, and none."""
+    form, codes = Form(with_codes.release(SET).read_bytes()), codes_of(with_codes)
+    said = {"a": (ADA, f" {codes[ADA].lower()} "), "b": (BRAM, codes[ADA]), "c": (BRAM, "")}
+    files = {
+        name: form.filled({"student": student, "code": code, "q1": "3 kg"})
+        for name, (student, code) in said.items()
+    }
+    taken = take_in(with_codes, put(tmp_path / "post", files))
+
+    assert {"a": "right", "b": "wrong", "c": "missing"} == {
+        one.name: one.code for one in read_list(with_codes)
+    }
+    assert f"  c: {BRAM}, {SET}, the code is missing." in str(taken)
+    assert codes[ADA].lower() == Form(files["a"]).typed()["code"]
+    assert ["empty", "there"] == [
+        form.shown({"student": ADA, "code": code})["code"][0] for code in ("", codes[ADA])
+    ]
+    assert 'data-field="code"' in set_page(with_codes.release(SET).read_bytes(), version="")
+
+
+def test_a_set_of_a_class_without_codes_asks_for_none():
+    raw = (ASSIGNMENTS / SET / f"{SET}.ipynb").read_bytes()
+
+    assert "code" not in Form(raw).typed()
+    assert 'data-field="code"' not in set_page(raw, version="")
 
 
 @pytest.mark.parametrize(("right", "expected"), [(True, COUNTS), (False, WAITS)])

@@ -251,10 +251,15 @@ def in_words(changes):
         return "Nobody's points change."
     lines = [f"{plural(len(changes), 'mark changes', 'marks change')}:"]
     for one in changes:
-        before, after = ("open" if each is None else number(each) for each in
-                         (one.before, one.after))  # fmt: skip
+        before, after = _points(one.before, one.counted), _points(one.after, one.counts)
         lines.append(f"  {one.student}, {one.question}: {before} → {after}")
     return "\n".join(lines)
+
+
+def _points(points, counts):
+    if not counts:
+        return "counts nowhere"
+    return "open" if points is None else number(points)
 
 
 def journal(course):

@@ -53,7 +53,7 @@ def test_a_dropped_question_is_shown_before_it_counts(course, capsys):
     assert 0 == typed(course, "drop", SET, "q2")
 
     told = capsys.readouterr().out
-    assert "BH-1, q2: 0 → open" in told
+    assert "BH-1, q2: 0 → counts nowhere" in told
     assert "with --sure" in told
     assert before == len(decisions_of(course))
 

@@ -157,12 +157,22 @@ def _near(value, target, share):
 
 @dataclass(frozen=True)
 class Change:
-    """A question whose points are others; None is open, or not asked any more."""
+    """A question whose points are others; None is open, or counts nowhere.
+
+    Attributes
+    ----------
+    student, question : str
+    before, after : float or None
+    counted, counts : bool
+        Whether the question counted before, and does then; a dropped one does not.
+    """
 
     student: str
     question: str
     before: float | None
     after: float | None
+    counted: bool = True
+    counts: bool = True
 
 
 def changed_by(records, human, before, after):
@@ -187,5 +197,6 @@ def changed_by(records, human, before, after):
         for question in [*old, *(one for one in new if one not in old)]:
             points = [each[question].points if question in each else None for each in (old, new)]
             if points[0] != points[1] or (question in old) != (question in new):
-                found.append(Change(record.student, question, *points))
+                there = question in old, question in new
+                found.append(Change(record.student, question, *points, *there))
     return found

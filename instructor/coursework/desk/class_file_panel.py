@@ -31,10 +31,14 @@ OF_BOOK = {
     "second_attempt": "Of several attempts counts",
     "second_attempt_up_to": "A later one lifts up to percent",
     "nothing_handed_in": "Nothing handed in is",
-    "wait_for_open_marks": "No total while one is open, yes or no",
+    "wait_for_open_marks": "No total as long as a mark is open",
     "pass_line": "A total passes from so many percent",
 }
-CHOICES = {"second_attempt": SecondAttempt.WORDS, "nothing_handed_in": NothingHandedIn.WORDS}
+CHOICES = {
+    "second_attempt": SecondAttempt.WORDS,
+    "nothing_handed_in": NothingHandedIn.WORDS,
+    "wait_for_open_marks": ("no", "yes"),
+}
 
 
 class ClassFile:

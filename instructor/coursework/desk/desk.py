@@ -177,9 +177,11 @@ class Desk:
             yield lambda: self._about(step.of_set)
         finally:
             self._working = None
-            self._rest(False)
-            self._fill(self._lists)
-            self._tell_state()
+            try:
+                self._fill(self._lists)
+                self._tell_state()
+            finally:  # a button that answers again means that all of it is shown
+                self._rest(False)
 
     def _rest(self, resting):
         for step in self._steps:

@@ -63,7 +63,7 @@ class _Panel:
         self.lines = _text("The mat's two lines (mm)", "100, 99.5")
         self.points, self.why = _text("Points", "14"), _text("Why, or a word to the student", "")
         shown = {"width": "auto", "max_width": "640px", "display": "none"}
-        self.picture = widgets.Image(format="jpeg", layout=shown)
+        self.picture = widgets.Image(format="jpeg", tooltip=ALT, layout=shown)
         self.table, self.shown = widgets.HTML(), widgets.HTML()
         desk.classes.observe(self._forget, "value")
         desk.keep_filled(self._fill)

@@ -11,7 +11,9 @@ import json
 import re
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.pages.along import photo_cells, photos_of, with_photo
 from kitchenmath.pages.board import board_of
+from kitchenmath.photo import tray_from_page
 from kitchenmath.practice import given, open_set, student_number
 from kitchenmath.practice.own_numbers import beside
 from kitchenmath.practice.question_kinds import Look, answer_kind
@@ -104,6 +106,32 @@ class Form:
             if cell.get("cell_type") == "code" and not str(name).endswith(PHOTO):
                 cell["outputs"], cell["execution_count"] = [], None
         return (json.dumps(notebook, indent=1, ensure_ascii=False) + "\n").encode()
+
+    @property
+    def photos(self):
+        """The photos that go along, by question, as from `photos_of`."""
+        return photos_of(self._raw)
+
+    def take_photo(self, question, files, lines=("", "")):
+        """Let a photo go along with a question, or take it out again.
+
+        Parameters
+        ----------
+        question : str
+        files : sequence of bytes
+            The photo, and a small JPEG of it; nothing, and none goes along.
+        lines : sequence of str
+            The mat's two lines, as a ruler shows them.
+
+        Returns
+        -------
+        str
+            What is to be said.
+        """
+        cuts = photo_cells(self._cells)
+        tray = tray_from_page(*files, tuple(lines), cuts[question]) if files else None
+        self._raw = with_photo(self._raw, question, tray)
+        return tray.words if tray else ""
 
     def shown(self, typed):
         """What the cells say to what was typed; every cell is run, from the top.

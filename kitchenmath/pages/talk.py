@@ -34,8 +34,9 @@ class Talk:
         ----------
         asked : str
             JSON with "do": "open" (a set's notebook), "show", "save" or "keep" (what was typed),
-            "run" (a lesson's cell), "tell" (a panel's message) or "note" (what was read or is to
-            be repeated), and what that needs.
+            "photo" (one goes along, in the buffers, or none any more), "run" (a lesson's cell),
+            "tell" (a panel's message) or "note" (what was read or is to be repeated), and what
+            that needs.
         buffers : sequence of bytes
 
         Returns
@@ -54,7 +55,10 @@ class Talk:
             if asked.get("set_id") not in (None, form.set_id):
                 return {"trouble": f"This file is of another set: {form.set_id}."}
             self._form, self._seen = form, self._seen or asked["notebook"].encode()
-            return {"typed": form.typed(), "fields": form.fields}
+            return {"typed": form.typed(), "fields": form.fields, "photos": form.photos}
+        if do == "photo":
+            said = self._form.take_photo(asked["question"], buffers, asked["lines"])
+            return {"said": said, "photos": self._form.photos}
         if do == "show":
             return self._form.shown(asked["typed"])
         if do == "save":

@@ -14,6 +14,7 @@ import mistune
 from kitchenmath.data.tables import table
 from kitchenmath.pages.form import Form
 from kitchenmath.practice.set_file import asked_in, read_set
+from kitchenmath.practice.typed_cells import PHOTO
 
 __all__ = [
     *("STATIC", "WORDS", "lesson_card", "lesson_page", "set_card", "set_page", "start_page"),
@@ -67,6 +68,7 @@ def set_page(raw, home=None, **site):
             "given": f"{each.question}-given" in named,
             "tasks": each.plausible if each.kind == "plan" else (),
             "mine": each.kind in ("readings", "probe log"),
+            "photo": f"{each.question}{PHOTO}" in named,
         }
         for each in asked_in(named)
     ]

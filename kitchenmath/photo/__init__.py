@@ -8,7 +8,7 @@ from kitchenmath.photo.board import BoardPhoto, BoardPiece, measure_board
 from kitchenmath.photo.evidence import BoardEvidence, board_evidence
 from kitchenmath.photo.verdict import PhotoVerdict, judge_board, sizes_seen
 from kitchenmath.photo.vision import NotHere
-from kitchenmath.photo.with_hand_in import TrayForHandIn, tray_for_hand_in
+from kitchenmath.photo.with_hand_in import TrayForHandIn, tray_for_hand_in, tray_from_page
 
 __all__ = [
     "BoardEvidence",
@@ -22,4 +22,5 @@ __all__ = [
     "measure_board",
     "sizes_seen",
     "tray_for_hand_in",
+    "tray_from_page",
 ]

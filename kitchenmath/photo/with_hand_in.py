@@ -5,6 +5,8 @@ from dataclasses import dataclass
 
 from kitchenmath.errors import KitchenError, Unreadable
 from kitchenmath.photo.evidence import board_evidence
+from kitchenmath.photo.picture import MOST_BYTES
+from kitchenmath.photo.vision import NotHere
 from kitchenmath.units.door import amount
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_, kind_of
@@ -14,6 +16,10 @@ IT_GOES = (
     "This picture is in the notebook now. Save, and it goes with your hand-in; your instructor "
     "sees it. It holds no place and no time. A face, a hand or a name in it? Take the photo's "
     "name out above, run this cell again, and save."
+)
+GOES_FROM_A_PAGE = (
+    "This picture goes with your hand-in; your instructor sees it. It holds no place and no time. "
+    "A face, a hand or a name in it? Take the tick away, and it is out again."
 )
 SIDE_BY_SIDE = "Sizes of the single pieces, to copy: "
 
@@ -70,13 +76,46 @@ def tray_for_hand_in(photo="", line_across="", line_down="", cut=None):
     if not photo.strip():
         return TrayForHandIn(NONE_GOES)
     try:
-        found = board_evidence(photo.strip(), cut, ruler_mm=_ruled(line_across, line_down))
+        return _measured(photo.strip(), (line_across, line_down), cut, IT_GOES)
     except KitchenError as error:  # the cells below must run all the same
         return TrayForHandIn(f"{error} No photo goes with this set.")
-    lines = [*found.sentences]
+
+
+def tray_from_page(photo, small_jpeg, lines=("", ""), cut=None):
+    """The same for a photo that was chosen on a page.
+
+    Parameters
+    ----------
+    photo : bytes
+        The file as the phone made it.
+    small_jpeg : bytes
+        Its dots alone, as the page drew them: what goes where nothing can be measured.
+    lines : tuple of str
+        The mat's two lines, across and down, as a ruler shows them.
+    cut : str, optional
+        A named cut to judge against.
+
+    Returns
+    -------
+    TrayForHandIn
+    """
+    try:
+        return _measured(photo, lines, cut, GOES_FROM_A_PAGE)
+    except NotHere as why:
+        if len(small_jpeg) <= MOST_BYTES:
+            return TrayForHandIn(f"{why}\n{GOES_FROM_A_PAGE}", small_jpeg)
+        return TrayForHandIn(f"{why} The photo is too large to go along.")
+    except KitchenError as error:
+        return TrayForHandIn(f"{error} No photo goes with this set.")
+
+
+def _measured(photo, lines, cut, last):
+    """What a photo shows, with a small copy of it; the last sentence says where that goes."""
+    found = board_evidence(photo, cut, ruler_mm=_ruled(*lines))
+    words = [*found.sentences]
     if found.verdict:
-        lines.append(f"{SIDE_BY_SIDE}{found.verdict.readings}")
-    return TrayForHandIn("\n".join([*lines, IT_GOES]), found.small_jpeg)
+        words.append(f"{SIDE_BY_SIDE}{found.verdict.readings}")
+    return TrayForHandIn("\n".join([*words, last]), found.small_jpeg)
 
 
 def _ruled(line_across, line_down):

@@ -1,5 +1,6 @@
 // A set's page: what is typed goes into the browser's store and to Python; what Python says is shown.
 import { drawBoard, drawLog, fillTable } from "./drawing.js";
+import { photoFields } from "./photo.js";
 import { page, startPython } from "./python.js";
 
 const { set_id: set, fields } = page;
@@ -11,6 +12,7 @@ let kept = { typed: page.home?.typed ?? {}, notebook: null };
 let ready = false;
 let written = "";
 let turn = 0;
+const showPhotos = photoFields(ask, keepPhoto);
 
 function restore() {
   if (!page.home) try {
@@ -123,6 +125,16 @@ async function write() {
   return trouble ?? said;
 }
 
+// A photo lies in the notebook itself: beside this computer's answers, or in the browser's store.
+async function keepPhoto() {
+  kept.typed = read();
+  if (page.home) return write();
+  const saved = await ask({ do: "save", typed: kept.typed });
+  if (saved.trouble) return say(saved.trouble);
+  kept.notebook = saved.notebook;
+  keep();
+}
+
 async function save() {
   if (!ready) return say("One moment: the kitchen is still warming up.");
   kept.typed = read();
@@ -151,6 +163,7 @@ async function open(event) {
   }
   kept = { typed: opened.typed, notebook };
   show(opened.typed);
+  showPhotos(opened.photos);
   await change();
 }
 
@@ -173,6 +186,7 @@ const opened = await ask({ do: "open", notebook: kept.notebook ?? released });
 if (opened.trouble) say(opened.trouble);
 else {
   ready = true;
+  showPhotos(opened.photos);
   written = JSON.stringify(kept.typed);
   await change();
   document.documentElement.dataset.ready = "yes";

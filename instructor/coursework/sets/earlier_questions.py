@@ -12,6 +12,7 @@ tolerance, slips, working and skill, is the question's own, and is written in it
 import ast
 import io
 import re
+import symtable
 import tokenize
 from dataclasses import dataclass
 
@@ -181,10 +182,21 @@ def _needed(code, defined):
 
 
 def _used(code):
-    tree = ast.parse(code)
-    inside = set().union(*map(_bound, tree.body)) if tree.body else set()
-    loaded = {one.id for one in ast.walk(tree) if isinstance(one, ast.Name) and not _stored(one)}
-    return loaded - inside
+    """The names that a piece of code takes from outside itself, also within its functions."""
+    outer = symtable.symtable(code, "a question", "exec")
+    own = {each.get_name() for each in outer.get_symbols() if each.is_assigned()}
+    own |= {each.get_name() for each in outer.get_symbols() if each.is_imported()}
+    return _taken_from_outside(outer) - own
+
+
+def _taken_from_outside(scope):
+    top = scope.get_type() == "module"
+    found = {
+        each.get_name()
+        for each in scope.get_symbols()
+        if each.is_referenced() and (top or each.is_global())
+    }
+    return found.union(*map(_taken_from_outside, scope.get_children()))
 
 
 def _stored(name):

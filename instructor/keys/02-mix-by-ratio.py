@@ -126,10 +126,16 @@ sheet.award(
             ),
         ),
         working=(
-            "{rolls} rolls × {piece} = the dough",
-            "total percent: 100 % + {water} + {butter} + {sugar} + {salt} + {yeast}",
-            "the dough ÷ total percent = {answer}",
+            "{rolls} rolls × {piece} = {dough} of dough",
+            "total percent: 100 % + {water} + {butter} + {sugar} + {salt} + {yeast} = {total}",
+            "{dough} ÷ {total} = {answer}",
         ),
+        on_the_way={
+            "total": lambda water, butter, sugar, salt, yeast: (
+                Q_(100, "percent") + water + butter + sugar + salt + yeast
+            ),
+            "dough": lambda rolls, piece: (rolls * piece).to("g"),
+        },
         skill="flour from the weight of a dough",
         lesson="02-mix-by-ratio.ipynb",
     ),
@@ -253,7 +259,10 @@ sheet.award(
                 worth=1,
             ),
         ),
-        working=("{white} + {whole} = all the flour", "{poured} ÷ all the flour = {answer}"),
+        working=("{white} + {whole} = {flour} of flour", "{poured} ÷ {flour} = {answer}"),
+        on_the_way={
+            "flour": lambda white, whole: white + whole.to(white.units),
+        },
         skill="percent of flour from weights",
         lesson="02-mix-by-ratio.ipynb",
     ),
@@ -322,9 +331,12 @@ sheet.award(
             ),
         ),
         working=(
-            "honey {cups} × 339 g, water 1 × 237 g",
-            "{glaze} × honey ÷ (honey + water) = {answer}",
+            "honey {cups} × 339 g = {honey}, water 1 × 237 g",
+            "{glaze} × {honey} ÷ ({honey} + 237 g) = {answer}",
         ),
+        on_the_way={
+            "honey": lambda cups: Q_(339 * cups.magnitude, "g"),
+        },
         skill="parts by volume on the scale",
         lesson="02-mix-by-ratio.ipynb",
     ),
@@ -437,9 +449,12 @@ sheet.award(
             ),
         ),
         working=(
-            "3 × {came_out} = the sum that came out",
-            "the sum − {went_in} − {flour_then} − {room_then} = {answer}",
+            "3 × {came_out} = {three}",
+            "{three} − {went_in} − {flour_then} − {room_then} = {answer}",
         ),
+        on_the_way={
+            "three": lambda came_out: Q_(3 * came_out.to("degC").magnitude, "degC"),
+        },
         skill="friction of a mixer",
         lesson="02-mix-by-ratio.ipynb",
     ),
@@ -555,9 +570,13 @@ sheet.award(
             ),
         ),
         working=(
-            "target {target} in °C, times 3 = the sum that is wanted",
-            "the sum − {flour} − {room} − {q5} = {answer}",
+            "target {target} is {in_c}, times 3 = {three}",
+            "{three} − {flour} − {room} − {q5} = {answer}",
         ),
+        on_the_way={
+            "in_c": lambda target: target.to("degC"),
+            "three": lambda target: Q_(3 * target.to("degC").magnitude, "degC"),
+        },
         skill="water for a dough's temperature",
         lesson="02-mix-by-ratio.ipynb",
     ),

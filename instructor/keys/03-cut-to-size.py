@@ -263,7 +263,11 @@ sheet.award(
                 "have a mean of their own.",
             ),
         ),
-        working=("{q1}: add them up", "the sum ÷ the number of pieces = {answer}"),
+        working=("{q1}: together {sum_}", "{sum_} ÷ {many} pieces = {answer}"),
+        on_the_way={
+            "sum_": lambda q1: Q_(sum(in_mm(q1)), "mm"),
+            "many": lambda q1: Q_(len(q1), "count"),
+        },
         skill="mean of a sample",
         lesson="03-cut-to-size.ipynb",
     ),
@@ -306,6 +310,7 @@ from kitchenmath.drills.trays import (
     band_said,
     off_in_the_tray_sent_back,
     piece_slips,
+    sizes_mm,
     sizes_said,
     tray_slips,
     whole_pieces,
@@ -401,10 +406,18 @@ sheet.award(
         slips=told(piece_slips((1, 1, 1, 2))),
         working=(
             "by the sizes of this class {cut} is {size}",
-            "{side} ÷ its side, twice, and {long} ÷ its length: whole pieces only, each way",
-            "all three multiplied = {answer}",
+            "{side} across give {across_}, twice, and {long} along give {along_}: whole pieces only",
+            "{across_} × {across_} × {along_} = {answer}",
         ),
-        on_the_way={"size": sizes_said},
+        on_the_way={
+            "across_": lambda cut, side: Q_(
+                int(side.to("mm").magnitude / sizes_mm(cut)[0] + 1e-9), "count"
+            ),
+            "along_": lambda cut, long: Q_(
+                int(long.to("mm").magnitude / sizes_mm(cut)[1] + 1e-9), "count"
+            ),
+            "size": sizes_said,
+        },
         skill="named cuts",
         lesson="03-cut-to-size.ipynb",
     ),
@@ -542,10 +555,15 @@ sheet.award(
             ),
         ),
         working=(
-            "{across} ÷ 1.414 = the side of the square; ÷ 6 mm, whole dice only, each way",
-            "{long} ÷ 6 mm, whole dice only",
-            "dice × 216 mm³ ÷ (0.785 × {across} × {across} × {long}) = {answer}",
+            "{across} ÷ 1.414 = {square}, the side of the square; ÷ 6 mm, {wide_} whole dice each way",
+            "{long} ÷ 6 mm, {long_} whole dice",
+            "{wide_} × {wide_} × {long_} dice × 216 mm³ ÷ (0.785 × {across} × {across} × {long}) = {answer}",
         ),
+        on_the_way={
+            "square": lambda across: Q_(side_mm(across), "mm"),
+            "wide_": lambda across: Q_(whole(side_mm(across)), "count"),
+            "long_": lambda long: Q_(whole(long.to("mm").magnitude), "count"),
+        },
         skill="whole dice from a round",
         lesson="03-cut-to-size.ipynb",
     ),
@@ -639,7 +657,14 @@ sheet.award(
                 worth=2,
             ),
         ),
-        working=("your largest piece ÷ {q2} = the ratio", "{time} × ratio × ratio = {answer}"),
+        working=(
+            "your largest piece, {largest} ÷ {q2} = {ratio}",
+            "{time} × {ratio} × {ratio} = {answer}",
+        ),
+        on_the_way={
+            "largest": lambda q1: Q_(max(in_mm(q1)), "mm"),
+            "ratio": lambda q1, q2: Q_(max(in_mm(q1)) / q2.to("mm").magnitude, "count"),
+        },
         skill="time for another size",
         lesson="03-cut-to-size.ipynb",
     ),

@@ -112,9 +112,12 @@ sheet.award(
             ),
         ),
         working=(
-            "{covers} covers × {portion} = the trimmed weight needed",
-            "trimmed weight ÷ {yield_} = {answer} to buy",
+            "{covers} covers × {portion} = {trimmed} trimmed",
+            "{trimmed} ÷ {yield_} = {answer} to buy",
         ),
+        on_the_way={
+            "trimmed": lambda covers, portion: covers.magnitude * portion,
+        },
         skill="as purchased from edible portion",
         lesson="04-buy-enough.ipynb",
     ),
@@ -258,7 +261,10 @@ sheet.award(
                 "Raw, it must be heavier.",
             ),
         ),
-        working=("what is left: 100 % − {loss}", "{cooked} ÷ what is left = {answer} raw"),
+        working=("what is left: 100 % − {loss} = {left}", "{cooked} ÷ {left} = {answer} raw"),
+        on_the_way={
+            "left": lambda loss: Q_(100, "percent") - loss,
+        },
         skill="cooking loss",
         lesson="04-buy-enough.ipynb",
     ),
@@ -368,10 +374,16 @@ sheet.award(
             ),
         ),
         working=(
-            "cost: {bought} × {price}",
-            "credit: {legs} × {legs_price} + {bones} × {bones_price}",
-            "(cost − credit) ÷ {breast} = {answer}",
+            "cost: {bought} × {price} = {cost}",
+            "credit: {legs} × {legs_price} + {bones} × {bones_price} = {off}",
+            "({cost} − {off}) ÷ {breast} = {answer}",
         ),
+        on_the_way={
+            "cost": lambda bought, price: (bought * price).to(sheet.college.currency),
+            "off": lambda legs, legs_price, bones, bones_price: credit(
+                legs, legs_price, bones, bones_price
+            ).to(sheet.college.currency),
+        },
         skill="butcher's test",
         lesson="04-buy-enough.ipynb",
     ),
@@ -498,12 +510,14 @@ sheet.award(
             ),
         ),
         working=(
-            "the meat: {q3} × {q4}",
-            "the plate: meat + {garnish} of garnish",
-            "the plate ÷ {food_cost}{tax} = {answer}",
+            "the meat: {q3} × {q4} = {meat}",
+            "the plate: {meat} + {garnish} of garnish = {plate}",
+            "{plate} ÷ {food_cost}{tax} = {answer}",
             "gross profit: 100 % − {food_cost} = {gross} of the price without tax",
         ),
         on_the_way={
+            "meat": meat,
+            "plate": plate,
             "tax": lambda food_cost: f" × {CARD:g}" if CARD > 1 else "",
             "gross": lambda food_cost: Q_(100, "percent") - food_cost,
         },

@@ -106,7 +106,7 @@ sheet.award(
                 worth=1,
             ),
         ),
-        working=("292 g ÷ 8 = one fluid ounce of table salt", "{salt} of it = {answer}"),
+        working=("292 g ÷ 8 = 36.5 g, one fluid ounce of table salt", "{salt} × 36.5 g = {answer}"),
         skill="ounces of weight and fluid ounces",
         lesson="05-season-and-brine.ipynb",
     ),
@@ -175,9 +175,12 @@ sheet.award(
             ),
         ),
         working=(
-            "{q1} ÷ {wanted} = the finished brine",
-            "the finished brine − {q1} = {answer} of water",
+            "{q1} ÷ {wanted} = {finished} of finished brine",
+            "{finished} − {q1} = {answer} of water",
         ),
+        on_the_way={
+            "finished": lambda q1, wanted: (q1 / wanted).to("g"),
+        },
         skill="strength and its two denominators",
         lesson="05-season-and-brine.ipynb",
     ),
@@ -266,9 +269,15 @@ sheet.award(
             ),
         ),
         working=(
-            "{brine} × the weight of a litre = the weight of the brine",
-            "the weight of the brine × {wanted} = {answer}",
+            "{brine} × {litre} a litre = {whole_brine}",
+            "{whole_brine} × {wanted} = {answer}",
         ),
+        on_the_way={
+            "litre": lambda brine, wanted: Q_(
+                brine_weight(brine, wanted).to("kg").magnitude / brine.to("L").magnitude, "kg"
+            ),
+            "whole_brine": lambda brine, wanted: brine_weight(brine, wanted).to("kg"),
+        },
         skill="litres of water and litres of brine",
         lesson="05-season-and-brine.ipynb",
     ),
@@ -352,9 +361,15 @@ sheet.award(
             ),
         ),
         working=(
-            "{warmth} is warmer than 15.6 °C: the difference ÷ 5.6 °C is added to {shown}",
-            "corrected degrees, in hundredths, × 26.4 % = {answer}",
+            "{warmth} is {more} warmer than 15.6 °C; {more} ÷ 5.6 °C on top of {shown} = {corrected}",
+            "{corrected} hundredths × 26.4 % = {answer}",
         ),
+        on_the_way={
+            "more": lambda warmth: Q_(warmth.to("degC").magnitude - 15.6, "delta_degC"),
+            "corrected": lambda shown, warmth: Q_(
+                shown.magnitude + (warmth.to("degC").magnitude - 15.6) / 5.6, "count"
+            ),
+        },
         skill="reading a salometer",
         lesson="05-season-and-brine.ipynb",
     ),
@@ -443,9 +458,12 @@ sheet.award(
             ),
         ),
         working=(
-            "{birds} + {water} is 100 % − {target} of everything",
-            "birds and water ÷ that part × {target} = {answer}",
+            "{birds} + {water} = {whole_} is 100 % − {target} of everything",
+            "{whole_} ÷ (100 % − {target}) × {target} = {answer}",
         ),
+        on_the_way={
+            "whole_": lambda birds, water: (birds + water).to("kg"),
+        },
         skill="equilibrium brine",
         lesson="05-season-and-brine.ipynb",
     ),
@@ -524,7 +542,10 @@ sheet.award(
                 "half the broth gone makes it twice as salty, not half as salty again.",
             ),
         ),
-        working=("{broth} × {salted} = the salt in the pan", "the salt ÷ {end} = {answer}"),
+        working=("{broth} × {salted} = {salt_g} of salt in the pan", "{salt_g} ÷ {end} = {answer}"),
+        on_the_way={
+            "salt_g": lambda broth, salted: (broth * salted).to("g"),
+        },
         skill="salting before reducing",
         lesson="05-season-and-brine.ipynb",
     ),

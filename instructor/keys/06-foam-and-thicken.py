@@ -116,7 +116,10 @@ sheet.award(
                 worth=1,
             ),
         ),
-        working=("{cider} ÷ 8 = the sugar's volume", "that volume × {sugar_litre} = {answer}"),
+        working=("{cider} ÷ 8 = {part} of sugar", "{part} × {sugar_litre} = {answer}"),
+        on_the_way={
+            "part": lambda cider: (cider / 8).to("mL"),
+        },
         skill="parts by volume and by weight",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -196,10 +199,17 @@ sheet.award(
             ),
         ),
         working=(
-            "the cider weighs {cider} × {cider_litre}; {own} of it is sugar",
-            "its own sugar + {q1} = all the sugar",
-            "all the sugar ÷ (the cider's weight + {q1}) = {answer}",
+            "the cider weighs {cider} × {cider_litre} = {cider_g}; {own} of it is {own_g} of sugar",
+            "{own_g} + {q1} = {sugars} of sugar in all",
+            "{sugars} ÷ ({cider_g} + {q1}) = {answer}",
         ),
+        on_the_way={
+            "cider_g": lambda cider, cider_litre: (cider * cider_litre).to("g"),
+            "own_g": lambda cider, cider_litre, own: (cider * cider_litre * own).to("g"),
+            "sugars": lambda q1, cider, cider_litre, own: (
+                q1.to("g") + (cider * cider_litre * own).to("g")
+            ),
+        },
         skill="degrees Brix",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -285,7 +295,13 @@ sheet.award(
                 "whole percents. Half a percent of 1000 g is 5 g.",
             ),
         ),
-        working=("base: {q1} + {cider} × {cider_litre}", "base × {powder} = {answer}"),
+        working=(
+            "base: {q1} + {cider} × {cider_litre} = {whole_base}",
+            "{whole_base} × {powder} = {answer}",
+        ),
+        on_the_way={
+            "whole_base": lambda q1, cider, cider_litre: q1.to("g") + (cider * cider_litre).to("g"),
+        },
         skill="dose in percent of the base",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -351,7 +367,10 @@ sheet.award(
                 "gas came to that.",
             ),
         ),
-        working=("{cup} − {foam} = the liquid that gas pushed out", "that ÷ {foam} = {answer}"),
+        working=("{cup} − {foam} = {pushed}, which gas pushed out", "{pushed} ÷ {foam} = {answer}"),
+        on_the_way={
+            "pushed": lambda cup, foam: cup - foam,
+        },
         skill="overrun",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -432,9 +451,13 @@ sheet.award(
             ),
         ),
         working=(
-            "{card} ÷ {mine} = how many times stronger the card's gelatin is",
-            "{leaf} × the square root of that = {answer}",
+            "{card} ÷ {mine} = {times_} times as strong is the card's gelatin",
+            "{leaf} × {root}, the square root of {times_}, = {answer}",
         ),
+        on_the_way={
+            "root": lambda card, mine: Q_(((card / mine).to("").magnitude) ** 0.5, "count"),
+            "times_": lambda card, mine: Q_((card / mine).to("").magnitude, "count"),
+        },
         skill="gelatin of another Bloom",
         lesson="06-foam-and-thicken.ipynb",
     ),
@@ -517,10 +540,16 @@ sheet.award(
             ),
         ),
         working=(
-            "left: {stock} × (100 % − {cut})",
-            "left × {flour} = the flour",
-            "flour + as much butter = {answer}",
+            "left: {stock} × (100 % − {cut}) = {left}",
+            "{left} × {flour} = {flour_g} of flour",
+            "{flour_g} and as much butter = {answer}",
         ),
+        on_the_way={
+            "left": lambda stock, cut: stock * (1 - cut.to("").magnitude),
+            "flour_g": lambda stock, cut, flour: (stock * (1 - cut.to("").magnitude) * flour).to(
+                "g"
+            ),
+        },
         skill="roux by flour per litre",
         lesson="06-foam-and-thicken.ipynb",
     ),

@@ -207,9 +207,12 @@ sheet.award(
             ),
         ),
         working=(
-            "latest start: {veloute} + {season} + {foam} + {plate} before the service",
-            "{free} − that = {answer}",
+            "latest start: {veloute} + {season} + {foam} + {plate} = {latest} before the service",
+            "{free} − {latest} = {answer}",
         ),
+        on_the_way={
+            "latest": lambda veloute, season, foam, plate: veloute + season + foam + plate,
+        },
         skill="slack of a task",
         lesson="10-land-the-plate.ipynb",
     ),
@@ -301,9 +304,12 @@ sheet.award(
             ),
         ),
         working=(
-            "{covers} covers × {base} = the base",
-            "the base ÷ (100 % − {cut}) = {answer} of cider",
+            "{covers} covers × {base} = {whole_base} of base",
+            "{whole_base} ÷ (100 % − {cut}) = {answer} of cider",
         ),
+        on_the_way={
+            "whole_base": lambda covers, base: covers.magnitude * base,
+        },
         skill="order quantity before a reduction",
         lesson="10-land-the-plate.ipynb",
     ),
@@ -413,9 +419,13 @@ sheet.award(
             ),
         ),
         working=(
-            "{q3} ÷ {bottle} a bottle, rounded up to whole bottles, × {price} = the bill",
-            "the bill ÷ {covers} covers + {other} = {answer}",
+            "{q3} ÷ {bottle} a bottle, rounded up, = {bottles} bottles; × {price} = {bill}",
+            "{bill} ÷ {covers} covers + {other} = {answer}",
         ),
+        on_the_way={
+            "bottles": lambda q3, bottle: Q_(whole(q3, bottle), "count"),
+            "bill": lambda q3, bottle, price: whole(q3, bottle) * price,
+        },
         skill="cost of a cover",
         lesson="10-land-the-plate.ipynb",
     ),

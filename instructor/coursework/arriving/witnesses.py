@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from coursework.arriving.senders import Senders
+from coursework.arriving.words import says_another
 from coursework.classes.codes import codes_of, fits
 
 __all__ = ["Witnesses"]
@@ -45,4 +46,4 @@ class Witnesses:
     def in_words(self, arrival, student):
         """Why a file waits for a person where the sender is somebody else."""
         sender = f"{self.roster[arrival.sender]} ({arrival.sender})"
-        return f"It came under the name of {sender}, and it says {student}: say whose it is."
+        return says_another(sender, student)

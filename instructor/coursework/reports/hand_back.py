@@ -21,6 +21,7 @@ from coursework.records.record import Record
 from coursework.reports.page import page
 from coursework.reports.question_text import in_html
 from coursework.reports.sheet import arrived_for
+from coursework.reports.words import FILLED_IN, FOUND, GIVEN_BY_HAND, NOTHING_THERE
 from coursework.safe_files import save
 from coursework.skills.go_back import lesson_name, places
 from coursework.terms.lateness import days_late, in_words
@@ -29,17 +30,6 @@ from kitchenmath.practice import sentences
 
 __all__ = ["hand_back", "student_page"]
 
-# Each outcome as a sign and in words, so that nothing hangs on a colour.
-FOUND = {
-    "right": ("✓", "Right"),
-    "close": ("≈", "The right way, rounded too far"),
-    "follow-through": ("→", "Right method, carried on from an earlier slip"),
-    "slip": ("!", "A usual slip"),
-    "marked": ("•", "Marked by your instructor"),
-    "wrong": ("✗", "Not right"),
-    "missing": ("–", "No answer"),
-    "unreadable": ("?", "Could not be read"),
-}
 AT_HOME = ("right", "close", "follow-through", "marked")  # no lesson to go back to
 # A plan comes back earliest first; it is read beside the one that works, which has a line a task.
 PLAN = re.compile(r"\d\d:\d\d [^;]+(; \d\d:\d\d [^;]+)+")
@@ -195,7 +185,7 @@ def _judged(asked):
         "carried": asked.outcome == "follow-through",
         "lesson": lesson_name(asked.lesson) if back else "",
         "drills": _drills(asked.skill, asked.lesson),
-        "empty": "The cell is filled in." if asked.outcome == "unreadable" else "Nothing.",
+        "empty": FILLED_IN if asked.outcome == "unreadable" else NOTHING_THERE,
     }
 
 
@@ -207,7 +197,7 @@ def _of_answered(asked, cell):
         words = "Usual slips" if several else words
         words += f": {slips_in_words(asked.slips, asked.alternatives)}"
     changed = cell.points != asked.points and asked.outcome != "marked"
-    return sign, words + (" (points given by your instructor)" if changed else "")
+    return sign, words + (GIVEN_BY_HAND if changed else "")
 
 
 def _of_written(asked, cell):

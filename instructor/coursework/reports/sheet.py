@@ -7,11 +7,12 @@ from coursework.decisions.holding import Holding
 from coursework.errors import CourseError
 from coursework.records.points import earned, in_order, slips_in_words, total
 from coursework.records.reading import not_marked
+from coursework.reports import words
 from coursework.reports.copied_words import copied_in_words
 from coursework.reports.picture import shortened
 from coursework.terms.attempts import said_to_count
 from coursework.terms.lateness import days_late
-from coursework.words import APART, number, plural
+from coursework.words import APART, number
 
 __all__ = ["arrived_for", "mark_sheet", "slips_named"]
 
@@ -54,8 +55,8 @@ def mark_sheet(course, set_id, records, human, holds=None):
             rows.append([*start, *("" for _ in questions), *_apart(apart[student])])
             continue
         if student not in found:
-            words = "Not marked yet." if student in waiting else "Nothing handed in."
-            rows.append([*start, *("" for _ in questions), "", "", "", "", words])
+            why = "Not marked yet." if student in waiting else "Nothing handed in."
+            rows.append([*start, *("" for _ in questions), "", "", "", "", why])
             continue
         mine, record = cells[student], found[student]
         sum_ = total(mine)
@@ -116,15 +117,12 @@ def _notes(course, record, arrived, holds):
     notes += [shortened(each, 200) for each in (*record.findings, *record.to_do)]
     set_id = record.set_id
     rule = holds.due(course.policy.rule(set_id), set_id, record.student)
-    late = days_late(record, arrived, rule)
-    if late:
-        notes.append(f"Handed in {plural(late, 'day')} late.")
+    days, named = days_late(record, arrived, rule), said_to_count(arrived, holds)
+    notes += [words.late(days)] if days else []
     if len(arrived) > 1:
-        which = "one you named" if said_to_count(arrived, holds) else "latest"
-        notes.append(f"Handed in {len(arrived)} times: the {which} counts.")
+        notes.append(words.many_times(len(arrived), named))
     if any(one.became == COUNTS and one.sha256 != record.sha256 for one in arrived):
-        which = "one you named" if said_to_count(arrived, holds) else "latest hand-in"
-        notes.append(f"The {which} is not marked yet: mark again.")
+        notes.append(words.not_yet(named))
     if record.student not in course.roster:
-        notes.append("Not on the roster.")
+        notes.append(words.NOT_ON_ROSTER)
     return notes

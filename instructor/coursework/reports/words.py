@@ -3,15 +3,9 @@
 from coursework.words import plural
 
 __all__ = [
-    "FILLED_IN",
-    "FOUND",
-    "GIVEN_BY_HAND",
-    "NOTHING_THERE",
-    "NOT_ON_ROSTER",
-    "late",
-    "many_times",
-    "not_yet",
-]
+    "FILLED_IN", "FOUND", "GIVEN_BY_HAND", "NOTHING_THERE", "NOT_ON_ROSTER",
+    "late", "many_times", "not_yet",
+]  # fmt: skip
 
 # Each outcome as a sign and in words, so that nothing hangs on a colour.
 FOUND = {

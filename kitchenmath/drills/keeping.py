@@ -196,11 +196,14 @@ PROBE = Drill(
         must_show,
         probe_slips(),
         working=(
-            "water boils 1 °C sooner for each 300 m; at {height} that is {boils}",
-            "{shows} is too much by the rest",
-            "74 °C and that = {answer}",
+            "water boils: 100 °C less 1 °C for each 300 m of {height} = {boils}",
+            "too much: {shows} − {boils} = {off}",
+            "74 °C + {off} = {answer}",
         ),
-        on_the_way={"boils": lambda height: boiling_point(altitude=height)},
+        on_the_way={
+            "boils": lambda height: boiling_point(altitude=height),
+            "off": lambda height, shows: Q_(shows.magnitude - boils_C(height), "delta_degC"),
+        },
     ),
     "A kitchen lies {height} above the sea. A probe shows {shows} in boiling water there, and it "
     "is off by as much at 74 °C. What must it show before a bird is at 74 °C?",

@@ -15,7 +15,7 @@ from kitchenmath.units.registry import Q_, kind_of
 
 ENDS_IN = re.compile(r"^(?:(?P<label>[^:{]+): )?(?P<sum>.+) = \{(?P<name>\w+)\}$")
 ANSWER = "answer"
-FIRST_ROUND = 1001  # the drill's own rounds count from 1, so that no number comes twice
+FIRST_ROUND = 501  # the drill's own rounds count from 1, so that no number comes twice
 NEAR = Within(Q_(0.5, "percent"))  # a line in between may be typed with three figures
 
 

@@ -16,7 +16,23 @@ ROWS = table("words.csv")
 STRESSED = {
     *("100 %", "15 °C below", "after", "clock", "cool to hand-warm", "divide", "flour", "grams"),
     *("goes on rising", "last time", "nobody is free", "one thickness", "quality", "safety"),
-    *("steam", "twice as far", "twice as much", "wet"),
+    *(
+        "celery",
+        "gluten",
+        "milk",
+        "soya",
+        "steam",
+        "twice as far",
+        "twice as much",
+        "wet",
+        "2 h",
+        "at",
+        "first",
+        "more",
+        "not",
+        "one",
+    ),
+    *("ring", "sea", "shallow trays", "too much", "two", "what was done", "written down"),
 }
 
 

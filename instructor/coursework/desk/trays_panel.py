@@ -62,9 +62,7 @@ class _Panel:
         )  # fmt: skip
         self.lines = _text("The mat's two lines (mm)", "100, 99.5")
         self.points, self.why = _text("Points", "14"), _text("Why, or a word to the student", "")
-        shown = {"width": "auto", "max_width": "640px", "display": "none"}
-        self.picture = widgets.Image(format="jpeg", tooltip=ALT, layout=shown)
-        self.table, self.shown = widgets.HTML(), widgets.HTML()
+        self.picture, self.table, self.shown = widgets.HTML(), widgets.HTML(), widgets.HTML()
         desk.classes.observe(self._forget, "value")
         desk.keep_filled(self._fill)
         self.steps = {
@@ -92,8 +90,7 @@ class _Panel:
 
     def _forget(self, _=None):
         """A picture of the last tray must not stand over the next one's mark."""
-        self.found, self.table.value, self.shown.value = None, "", ""
-        self.picture.layout.display = "none"
+        self.found, self.picture.value, self.table.value, self.shown.value = None, "", "", ""
 
     def photos(self, _):
         """The photos that came with a set's hand-ins, each with the readings that were typed."""
@@ -118,7 +115,7 @@ class _Panel:
         if len(data) > LARGEST_BYTES:
             raise OutOfRange("photo: over 9 MB. Save it smaller.")
         found = board_evidence(data, self.cut.value or None, ruler_mm=ruled(self.lines.value))
-        self.picture.value, self.picture.layout.display = found.small_jpeg, None
+        self.picture.value = _figure(_jpeg(found.small_jpeg), "")
         self.table.value = f"<pre>{html.escape(chr(10).join(found.table))}</pre>"
         self.found = found, self.student.value
         return "\n".join(found.sentences)
@@ -143,7 +140,8 @@ class _Panel:
         given = {one.file: one for one in decisions_of(course) if one.kind == "practical mark"}
         trays = trays_of(course, who)
         self.shown.value = "".join(
-            _figure(_jpeg(tray), "\n".join([_of(tray, given), *tray.sentences])) for tray in trays
+            _figure(_jpeg(tray.picture_jpeg), "\n".join([_of(tray, given), *tray.sentences]))
+            for tray in trays
         )
         return f"Trays kept with {who}: {len(trays)}."
 
@@ -172,8 +170,8 @@ def _typed(record, question):
     return next(found, "") or "no readings"
 
 
-def _jpeg(tray):
-    return f"data:image/jpeg;base64,{base64.b64encode(tray.picture_jpeg).decode()}"
+def _jpeg(raw):
+    return f"data:image/jpeg;base64,{base64.b64encode(raw).decode()}"
 
 
 def _figure(address, words):

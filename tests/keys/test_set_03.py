@@ -64,7 +64,8 @@ def test_the_hand_calculation_from_own_readings_earns_everything(key):
 
     assert points(verdicts) == OUT_OF
     assert verdicts["q2"].right == "3.15 mm"
-    assert verdicts["q2"].working[0] == "3.5, 3, 2.5, 4, 3, 3.5, 3, 2.5, 3.5, 3 mm: together 31.5 mm"
+    together = "3.5, 3, 2.5, 4, 3, 3.5, 3, 2.5, 3.5, 3 mm: together 31.5 mm"
+    assert verdicts["q2"].working[0] == together
 
 
 @pytest.mark.parametrize(

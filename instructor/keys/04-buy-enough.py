@@ -484,7 +484,7 @@ sheet.award(
                 lambda q3, q4, garnish, food_cost: (
                     plate(q3, q4, garnish) / share(food_cost) if CARD > 1 else None
                 ),
-                "This is the price without tax, and the kitchen reckons with that. The guest reads "
+                "This is the price without tax, and the kitchen works with that. The guest reads "
                 "the card: there the tax is in it. Put it on last.",
                 worth=3,
             ),

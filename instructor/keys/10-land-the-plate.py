@@ -486,7 +486,7 @@ sheet.award(
             Slip(
                 "left the tax out of the card's price",
                 lambda q4, food_cost: q4 / food_cost.to("").magnitude if CARD > 1 else None,
-                "This is the price without tax, and the kitchen reckons with that. The guest reads "
+                "This is the price without tax, and the kitchen works with that. The guest reads "
                 "the card: there the tax is in it. Put it on last.",
                 worth=1,
             ),

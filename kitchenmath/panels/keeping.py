@@ -30,6 +30,8 @@ WAYS = {
     "in ice and water": (0.5, 200, "ice water"),
 }
 TEN_AT_NIGHT_MIN, NIGHT_MIN = 22 * 60, 480
+# An invented room: how cold it is kept, how much warmer it gets, and how soon half of that.
+COLD_C, WARMER_C, HALVES_MIN = 3, 9, 90
 SHORT = {"guinea fowl with mustard velouté": "guinea fowl, velouté",
          "cod with mustard mayonnaise": "cod, mayonnaise"}  # fmt: skip
 
@@ -119,7 +121,8 @@ def cold_room_night(every_min, fails_min):
     minutes = np.arange(0, NIGHT_MIN + 1, 5)
 
     def room_C(minute):
-        return 3 + 9 * (1 - 0.5 ** (np.maximum(minute - fails_min, 0) / 90))
+        gone = np.maximum(minute - fails_min, 0)
+        return COLD_C + WARMER_C * (1 - 0.5 ** (gone / HALVES_MIN))
 
     read_min = np.arange(0, NIGHT_MIN + 1, every_min)
     read_C = room_C(read_min)
@@ -133,8 +136,8 @@ def cold_room_night(every_min, fails_min):
         sentence = (
             f"The last reading in order is that of {since}, the first above {limit_C:g} °C that of "
             f"{seen}. Nobody knows what was between: count from {since}.\n"
-            f"Until 06:00 that is {say(Q_((NIGHT_MIN - last) / 60, 'h'), 3)}. Read more often, and "
-            "less is thrown away."
+            f"Until 06:00 that is {say(Q_((NIGHT_MIN - last) / 60, 'h'), 3)}. In truth it was at "
+            f"{_passed(fails_min, limit_C)}, and only this picture knows that."
         )
         told = f"in order until {since}, out at {seen}"
     return {
@@ -146,6 +149,12 @@ def cold_room_night(every_min, fails_min):
         "told": told,
         "sentence": sentence,
     }
+
+
+def _passed(fails_min, limit_C):
+    """When the room passed its limit."""
+    missing = (WARMER_C - (limit_C - COLD_C)) / WARMER_C
+    return clock_time(TEN_AT_NIGHT_MIN + fails_min - HALVES_MIN * np.log2(missing))
 
 
 def night_panel():

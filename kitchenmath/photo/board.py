@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kitchenmath.photo import checks, doubts
+from kitchenmath.photo.apart import boxes_apart, faces_in
 from kitchenmath.photo.boxes import Box, fit_again, fit_box
 from kitchenmath.photo.field import flat_field
 from kitchenmath.photo.markers import find_markers
@@ -15,6 +16,7 @@ from kitchenmath.photo.rims import rim_seen
 from kitchenmath.photo.uncertainty import within_mm
 from kitchenmath.photo.vision import vision
 
+TALL_MM = 8.0  # a lower piece hides no mat 4 mm wide beside it
 SAME_PLACE = 0.2  # of a blob's own size: with middles nearer than this, two masks show one thing
 
 
@@ -147,8 +149,25 @@ def _fitted(field, camera):
     ways = []
     for found in blobs(field):
         ways.append([(blob, fit_box(blob.points_mm, camera.place_mm)) for blob in found])
-    pairs = [(blob, _with_rim(field, blob, box, camera.place_mm)) for blob, box in _better(*ways)]
+    pairs = [
+        pair
+        for blob, box in _better(*ways)
+        for pair in _told_apart(field, blob, box, camera.place_mm)
+    ]
     return pairs, checks.shadow_depth(field, [blob for blob, _ in pairs])
+
+
+def _told_apart(field, blob, box, lens_mm):
+    """The blob as the one piece that it is, or as several where several upper faces show."""
+    faces = faces_in(field, blob) if box.width_mm >= TALL_MM and not blob.cut_off else []
+    if len(faces) < 2:
+        return [(blob, _with_rim(field, blob, box, lens_mm))]
+    found = boxes_apart(field, blob, faces, lens_mm)
+    # Its hollows are gaps between pieces: what is left to doubt is how each box fits.
+    several = [(replace(blob, points_mm=points, solidity=1.0), each) for each, points in found]
+    if several and not any(doubts.of_one(*pair) for pair in several):
+        return several
+    return [(replace(blob, faces=len(faces)), box)]
 
 
 def _with_rim(field, blob, box, lens_mm):

@@ -151,6 +151,23 @@ def fit_again(box, points_mm, rim, lens_mm):
     return _box(found[0], found[2], points, rim, lens_mm)
 
 
+def off_outline(box, points_mm, lens_mm):
+    """How far points lie from a box's outline, outside above nought.
+
+    Parameters
+    ----------
+    box : Box
+    points_mm : array, shape (points, 2)
+    lens_mm : array, shape (3,)
+
+    Returns
+    -------
+    array, shape (points,)
+    """
+    at = [*box.middle_mm, box.turn, box.length_mm, box.width_mm, box.height_mm]
+    return _distances(np.array([at], float), points_mm, lens_mm)[0]
+
+
 def _nearest(start, points, rim, lens_mm, sides):
     count = len(points) + len(rim.points_mm)
     scale = np.sqrt(POINTS_THAT_COUNT / count) / _known_to(sides[1])

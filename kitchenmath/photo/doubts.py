@@ -26,9 +26,23 @@ def of_one(blob, box):
     doubts = [EDGE] * blob.cut_off
     least = LEAST_SOLIDITY - UNREST_MM / box.width_mm
     hollow = blob.solidity < least and box.length_mm < STICK * box.width_mm
-    if box.misfit_mm > MISFIT_MM + MISFIT_SHARE * box.width_mm or hollow:
+    if ill_fitting(box) or hollow or blob.faces > 1:
         doubts.append(SHAPE)
     return tuple(doubts)
+
+
+def ill_fitting(box):
+    """Whether an outline is none of a box.
+
+    Parameters
+    ----------
+    box : Box
+
+    Returns
+    -------
+    bool
+    """
+    return box.misfit_mm > MISFIT_MM + MISFIT_SHARE * box.width_mm
 
 
 def doubles(sizes_mm, usual_mm=()):

@@ -37,6 +37,8 @@ class Blob:
     middle_px : tuple of float
     mask : int
         Which of the two ways of telling food from mat showed it.
+    faces : int
+        Upper faces in it: more than one, and it is more than one piece.
     """
 
     points_mm: np.ndarray
@@ -45,6 +47,7 @@ class Blob:
     area_mm2: float
     middle_px: tuple
     mask: int
+    faces: int = 1
 
 
 def blobs(field):

@@ -39,7 +39,9 @@ def rim_seen(field, box, lens_mm):
         outward = outward_of(upper, side)
         face_mm = float((base[side] - upper[side]) @ outward)
         if face_mm >= LEAST_FACE_MM:
-            found.append((side, _step(field, ends, outward, min(LOOK_SHARE * face_mm, LOOK_MM))))
+            found.append(
+                (side, step_along(field, ends, outward, min(LOOK_SHARE * face_mm, LOOK_MM)))
+            )
     return joined(found)
 
 
@@ -59,8 +61,24 @@ def outward_of(corners, side):
     return normal * np.sign((corners[side] - corners.mean(axis=0)) @ normal)
 
 
-def _step(field, ends, outward, look_mm):
-    """Points where the light steps, along a line that is known to within `look_mm`."""
+def step_along(field, ends, outward, look_mm, darker=False):
+    """Points where the light steps, along a line that is known to within `look_mm`.
+
+    Parameters
+    ----------
+    field : Field
+    ends : array, shape (2, 2)
+        Of the line, on the mat.
+    outward : array, shape (2,)
+        At right angles to it, away from the upper face.
+    look_mm : float
+    darker : bool
+        Whether only a step to less light counts: a side face may be the lighter one.
+
+    Returns
+    -------
+    array, shape (points, 2)
+    """
     length = np.linalg.norm(ends[1] - ends[0])
     places = np.linspace(*ALONG, max(4, int(length / STEP_MM)))
     on_line = ends[0] + places[:, None] * (ends[1] - ends[0])
@@ -70,8 +88,9 @@ def _step(field, ends, outward, look_mm):
     upper = np.median(light[:, off < -0.5 * look_mm], axis=(0, 1))
     profiles = light @ upper / max(float(upper @ upper), 1e-9)
     at, steps = _steps(off, profiles.mean(axis=0)[None], look_mm)
-    best = int(np.argmax(np.abs(steps[0])))
-    if abs(steps[0, best]) < LEAST_STEP or best in (0, len(at) - 1):
+    steps = steps[0] if darker else np.abs(steps[0])
+    best = int(np.argmax(steps))
+    if steps[best] < LEAST_STEP or best in (0, len(at) - 1):
         return on_line[:0]
     crossed = _crossings(off, _smoothed(profiles), at[best])
     good = np.abs(crossed) < look_mm

@@ -105,6 +105,16 @@ def test_sticks_four_millimetres_apart_are_each_found_once():
     assert (8, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)
 
 
+def test_tall_dice_that_hide_the_mat_between_them_are_told_apart():
+    """Rendered: twelve dice of 20 mm, 4 mm apart; some merge in the photo, and their upper faces
+    tell them apart. The sides keep to 0.60 mm."""
+    scene = close_together(315_033, "dice 20", "carrot", 4.0)
+    score = scored(scene, photo(scene))
+
+    assert (12, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)
+    assert max(score.figures()[side] for side in ("width 95 %", "length 95 %")) <= 0.60
+
+
 def test_pieces_that_touch_are_flagged_and_flush_ones_are_doubled():
     """Rendered: on the left 12 offset pairs, by their shape; on the right 12 flush ones, by a
     side that is twice the named cut's."""

@@ -1,0 +1,336 @@
+"""Every control of the desk is operated once in a browser, in the order of a term.
+
+The class, its hand-ins and its marks are invented. One server, one page, one class of 24.
+"""
+
+import base64
+import io
+import re
+import zipfile
+
+import pytest
+from coursework.classes.course import open_course
+from coursework.deciding import COMMANDS
+from coursework.desk.deciding_panel import ALSO, BOXES
+from coursework.desk.serving import LOOK, PAGE
+
+from tests.helpers.accessible import serious_in
+from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse, copy_kit, serve
+from tests.helpers.desk_page import DeskPage
+
+pytestmark = NEEDS_CHROMIUM
+
+SET, TITLE = "04-buy-enough", "4. Buy enough"
+DOT = base64.b64decode(
+    "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJg"
+    "gg=="
+)
+ROSTER = "student_number,name\nBH-1,Ada Quill\nBH-2,Bram Oakes\n"
+
+
+@pytest.fixture(scope="module")
+def kit(tmp_path_factory):
+    """A copy of the kit without a class, the desk's page on it, and the errors of the page."""
+    folder = tmp_path_factory.mktemp("desk")
+    copy_kit(folder / "kit")
+    found = {"JUPYTER_PATH": str(LOOK), "JUPYTER_CONFIG_PATH": str(LOOK)}
+    served = serve(folder / "kit", folder / "home", folder / "kit", environment=found)
+    with served as (address, token), browse() as page:
+        errors = []
+        page.on("pageerror", lambda error: errors.append(str(error)))
+        page.goto(f"{address}/voila/render/{PAGE}?token={token}")
+        page.get_by_role("button", name="Hand out", exact=True).wait_for()
+        yield folder / "kit", DeskPage(page), errors
+
+
+@pytest.fixture(scope="module")
+def played(kit):
+    """All panels used, one after the other; the class as it is then, and the page."""
+    folder, desk, errors = kit
+    classes = folder / "instructor" / "classes"
+    _new_class(desk)
+    _steps(desk, classes / "demo")
+    _class_file(desk)
+    _inbox(desk)
+    _written(desk)
+    _decisions(desk)
+    _trays(desk)
+    _student(desk)
+    _tables(desk)
+    _looks(desk)
+    _care(desk, classes)
+    return open_course(classes / "demo"), desk, errors
+
+
+def test_no_control_is_left_and_none_ends_in_an_error(played):
+    """No error of the page, no traceback in it, and no button that says the kit itself failed."""
+    course, desk, errors = played
+
+    assert [] == desk.left()
+    assert [] == errors
+    assert [] == [one for one in desk.said if "the kit itself failed" in one]
+    assert "Traceback" not in desk.page.inner_text("body")
+    assert 22 == len(course.roster)
+
+
+@pytest.mark.parametrize("place", ["the desk", "feedback", "class", "skills", "term"])
+def test_axe_finds_nothing_serious_in_light_or_dark(played, place):
+    """On the desk with all its panels filled, and on each kind of page that it writes."""
+    course, desk, _ = played
+    pages = {
+        "feedback": next(course.folder.glob(f"feedback/*/{SET}/*.html")),
+        "class": course.reports / f"{SET}.html",
+        "skills": course.reports / "skills.html",
+        "term": course.reports / "term-marks.html",
+    }
+    if place == "the desk":
+        assert [] == serious_in(desk.page)
+        return
+    with desk.page.context.browser.new_context() as window:
+        page = window.new_page()
+        page.goto(pages[place].as_uri())
+
+        assert [] == serious_in(page)
+
+
+def test_nothing_is_wider_than_a_phone_with_all_panels_filled(played):
+    _, desk, _ = played
+    desk.page.set_viewport_size(PHONE)
+    folder = SCREENSHOTS / "instructor" / "desk"
+    folder.mkdir(parents=True, exist_ok=True)
+    desk.page.screenshot(path=folder / "filled-390.png", full_page=True)
+
+    assert desk.page.evaluate("() => document.scrollingElement.scrollWidth") <= PHONE["width"]
+
+
+def _new_class(desk):
+    """A class from a roster, then the demonstration class; and back and forth between both."""
+    new, choose = desk.panel("A new class"), desk.panel("Class and set")
+    desk.fill(new, "Name", "autumn")
+    desk.fill(new, "Term", "autumn-26")
+    desk.upload(new, "Roster (table, zip)", ("roster.csv", ROSTER.encode()))
+    assert "The class has 2 students." in desk.press(new, "Make the class")
+    assert "has handed in set" in desk.press(new, "Play the demonstration class")
+    desk.choose(choose, "Class", "autumn")
+    choose.get_by_text("autumn: 2 students").wait_for()
+    desk.choose(choose, "Class", "demo")
+    desk.choose(choose, "Set", TITLE)
+    choose.get_by_text("handed out, 24 handed in, 0 marked.").wait_for()
+
+
+def _steps(desk, folder):
+    """Hand out to report; then a later file comes that only itself says to be a student's."""
+    steps = desk.panel("The steps, in order")
+    assert "Give this notebook" in desk.press(steps, "Hand out")
+    desk.upload(steps, "Or choose files", ("scan of BH-1002.txt", b"celeriac"))
+    assert "1 file taken in" in desk.press(steps, "Take in")
+    assert "24 hand-ins are marked" in desk.press(steps, "Mark")
+    assert "24 pages" in desk.press(steps, "Hand back")
+    desk.tick(steps, "In the one file: a folder for each student")
+    assert ".zip" in desk.press(steps, "Hand back as one file")
+    assert "Mark sheet:" in desk.press(steps, "Report")
+    later = folder.parents[3] / "later"
+    later.mkdir()
+    raw = open_course(folder).submitted(SET, "BH-1010").read_bytes()
+    (later / "again.ipynb").write_bytes(raw.replace(b"q1 = ", b"q1 =  "))
+    desk.fill(steps, "Folder or zip", str(later))
+    assert "waits for your word" in desk.press(steps, "Take in")
+
+
+def _class_file(desk):
+    """Every box of the forms; a student who joins, is renamed and leaves again."""
+    form = desk.panel("The class's file")
+    rules = {
+        "Percent off for each day late": "10", "Percent off at most": "50",
+        "Does not count after so many days": "7", "A later one lifts up to percent": "",
+        "A total passes from so many percent": "40",
+        "Grades, as in A = 80; B = 65; C = 40": "A = 80; B = 60", "Country, two letters": "GB",
+    }  # fmt: skip
+    for label, text in {
+        "Weight of the set chosen above": "2", "Due, as in 2026-10-05 09:00": "2026-10-05 09:00",
+        "Second attempt due": "2026-10-12 09:00",
+    }.items():  # fmt: skip
+        desk.fill(form, label, text)
+    assert "The course file has them." in desk.press(form, "Save for this set")
+    for label, text in rules.items():
+        desk.fill(form, label, text)
+    desk.choose(form, "Of several attempts counts", "best")
+    desk.choose(form, "Nothing handed in is", "zero")
+    desk.choose(form, "No total as long as a mark is open", "no")
+    assert "The course file has them." in desk.press(form, "Save for the class")
+    for name in ("service", "knife skills"):
+        desk.fill(form, "Practical mark", name)
+        desk.fill(form, "Its points", "20")
+        desk.fill(form, "Its weight", "1")
+        assert f"“{name}” is a practical mark" in desk.press(form, "Save the practical mark")
+    desk.fill(form, "Practical mark", "service")
+    assert "“service” is taken out." in desk.press(form, "Take the practical mark out")
+    desk.fill(form, "New student's number", "BH-1090")
+    desk.fill(form, "Name", "Yara Pike")
+    assert "Yara Pike is on the roster." in desk.press(form, "Add the student")
+    desk.fill(form, "Name", "Yara Pike-Holt")
+    desk.choose(form, "On the roster", "Yara Pike (BH-1090)")
+    assert "new name" in desk.press(form, "Give this student the name above")
+    desk.choose(form, "On the roster", "Yara Pike-Holt (BH-1090)")
+    assert "is off the roster" in desk.press(form, "Take off the roster")
+
+
+def _inbox(desk):
+    """Which of two files counts; one file is placed, the others are set aside."""
+    box = desk.panel("The inbox")
+    assert "1 hand-in waits for your word" in desk.press(box, "Show the inbox")
+    for nth in range(box.locator("button.widget-toggle-button").count()):
+        desk.turn(box, nth)
+    desk.choose(box, "This one counts", 2)
+    assert "1 decision is in the journal" in desk.press(box, "Let those chosen count")
+    assert "ticked" in desk.press(box, "Tick all that are sure")
+    for nth in range(box.get_by_label("It is from", exact=True).count()):
+        desk.choose(box, "It is from", 1, nth=nth)
+        desk.choose(box, "Set", TITLE, nth=nth)
+    while "Press “Place those ticked” again" in desk.press(box, "Place those ticked"):
+        pass
+    for nth in range(box.get_by_role("checkbox").count()):
+        box.get_by_role("checkbox").nth(nth).check()
+    desk.fill(box, "Why set aside", "No hand-in.")
+    assert "set aside for good" in desk.press(box, "Set those ticked aside")
+    assert "24 hand-ins are marked" in desk.press(desk.panel("The steps, in order"), "Mark")
+
+
+def _written(desk):
+    """Two written answers, with a remark that is used again."""
+    panel = desk.panel("What waits for you")
+    assert "wait" in desk.press(panel, "Show what waits")
+    written = panel.get_by_label("Question", exact=True).locator("option").count() - 1
+    desk.choose(panel, "Question", written)
+    for remark in ("Say which scale.", ""):
+        points = panel.get_by_label(re.compile("^Points, 0 to"))
+        points.fill("2,5")
+        points.evaluate("one => { one.dataset.used = 'yes' }")
+        if remark:
+            desk.fill(panel, "A word to the student", remark)
+        else:
+            desk.choose(panel, "Use again", "Say which scale.")
+        assert ": 2.5 of " in desk.press(panel, "Enter the points, next")
+    desk.press(panel, "Skip this answer")
+    desk.press(panel, "Back to the one before")
+
+
+def _decisions(desk):
+    """Every kind of decision, each in the journal; then one is taken back there."""
+    panel = desk.panel("What you decide")
+    typed = {
+        "question": "q3", "time": "2026-10-04 09:00", "mark": "knife skills", "points": "12",
+        "out_of": "20", "answer": "3 kg", "step": "", "line": "1",
+    }  # fmt: skip
+    for kind, wanted in _kinds(desk, panel):
+        if "student" in wanted:
+            desk.choose(panel, "Student", "Hana Reed (BH-1008)")
+        if "file" in wanted:
+            desk.choose(panel, "File", 2)
+        for name in wanted & BOXES.keys():
+            desk.fill(panel, BOXES[name][0], typed[name])
+        desk.fill(panel, "Why, or a word to the student", f"Tried: {kind}.")
+        desk.press(panel, "Look whose marks change")
+        assert "is in the journal" in desk.press(panel, "Decide"), kind
+    journal = desk.panel("The journal")
+    assert "decisions" in desk.press(journal, "Show the journal")
+    desk.choose(journal, "Decision", 0)
+    desk.fill(journal, "Why taken back", "Only tried.")
+    assert "is taken back" in desk.press(journal, "Take it back")
+
+
+def _kinds(desk, panel):
+    """Choose one kind of decision after the other; each with the boxes that it shows."""
+    for _, kind, typed, help_ in COMMANDS:
+        desk.choose(panel, "Decide", help_[0].upper() + help_[1:])
+        yield kind, {*typed.split(), *ALSO.get(kind, ())}
+
+
+def _trays(desk):
+    """A picture without a mat is refused in a sentence, and gives no mark."""
+    panel = desk.panel("Trays in photos")
+    assert "photos came" in desk.press(panel, "Show the hand-ins' photos")
+    desk.choose(panel, "Student", "Hana Reed (BH-1008)")
+    desk.upload(panel, "Choose the tray's photo", ("tray.png", DOT))
+    desk.choose(panel, "Named cut", 1)
+    desk.fill(panel, "The mat's two lines (mm)", "100, 100")
+    assert "This photo is not measured." in desk.press(panel, "Measure the tray")
+    desk.choose(panel, "Practical mark", "knife skills")
+    desk.fill(panel, "Points", "14")
+    desk.fill(panel, "Why, or a word to the student", "Even dice.")
+    assert "it is not measured, so it is not kept" in desk.press(panel, "Keep it and give the mark")
+    assert "Trays kept with" in desk.press(panel, "Show the student's trays")
+
+
+def _student(desk):
+    """One student, a file of theirs, and every box for a decision about them."""
+    panel = desk.panel("One student")
+    desk.choose(panel, "Student", "Jolanta Fisk (BH-1010)")
+    assert "Jolanta Fisk: all that is known" in desk.press(panel, "Show the student")
+    desk.choose(panel, "Look into", 1)
+    panel.get_by_label("What is in the file").wait_for()
+    for _, wanted in _kinds(desk, panel):
+        for name in wanted & BOXES.keys():
+            desk.fill(panel, BOXES[name][0], "1")
+    desk.choose(panel, "Decide", "Count a set nowhere for a student: neither open nor 0")
+    desk.choose(panel, "Student", "Jolanta Fisk (BH-1010)", nth=1)
+    panel.get_by_label("File", exact=True).evaluate("one => { one.dataset.used = 'yes' }")
+    desk.fill(panel, "Why, or a word to the student", "Ill.")
+    assert "changes nothing for anybody else" in desk.press(panel, "Look whose marks change")
+    assert "is in the journal" in desk.press(panel, "Decide")
+
+
+def _tables(desk):
+    """The grid of practical marks, a table of them, results from elsewhere, the mark book."""
+    grid = desk.panel("Practical marks")
+    assert "24 students." in desk.press(grid, "Show the grid")
+    desk.choose(grid, "Practical mark", 0)
+    for nth in range(grid.get_by_role("textbox").count()):
+        box = grid.get_by_role("textbox").nth(nth)
+        box.fill("15,5")
+        box.evaluate("one => { one.dataset.used = 'yes' }")
+    assert "24 marks are in" in desk.press(grid, "Enter the practical marks")
+    term = desk.panel("The term's mark book")
+    table = b"student_number,knife skills\nBH-1001,18\n"
+    desk.upload(term, "Practical marks (CSV)", ("practical.csv", table))
+    assert "Mark book:" in desk.press(term, "Make the mark book")
+    desk.upload(term, "Results (OneRoster zip)", ("results.zip", _results()))
+    assert "knife skills: 1 mark is in." in desk.press(term, "Take the results in")
+    assert "oneroster.zip" in desk.press(term, "Write the OneRoster files")
+
+
+def _results():
+    raw = io.BytesIO()
+    with zipfile.ZipFile(raw, "w") as packed:
+        packed.writestr("lineItems.csv", "sourcedId,title,resultValueMax\n7,Knife skills,20\n")
+        packed.writestr("results.csv",
+                        "lineItemSourcedId,studentSourcedId,score\n7,BH-1002,19\n")  # fmt: skip
+    return raw.getvalue()
+
+
+def _looks(desk):
+    """The class's page, and what to teach again."""
+    assert "beside the mark sheet" in desk.press(desk.panel("How the class did"), "Show the class")
+    panel = desk.panel("What to teach again")
+    assert "skills.html" in desk.press(panel, "Show what is not got")
+    desk.choose(panel, "For whom", 0, 1)
+    assert ".ipynb" in desk.press(panel, "Make the re-teach sheets")
+
+
+def _care(desk, classes):
+    """Backed up, refused beside the class that is there, a student packed, two erased."""
+    panel = desk.panel("The class's data")
+    assert "Keep this file as private" in desk.press(panel, "Back up the class")
+    [backup] = classes.glob("demo-*.zip")
+    desk.upload(panel, "Choose a backup", (backup.name, backup.read_bytes()))
+    assert "is there already" in desk.press(panel, "Restore a class")
+    for number, name in (("BH-1020", "Tamsin Crook"), ("BH-1021", "Ulla Sedge")):
+        desk.choose(panel, "Student", f"{name} ({number})")
+        assert "All of it:" in desk.press(panel, "Pack a student's data")
+        desk.fill(panel, "To erase, type the student number again", number)
+        assert f"{name} ({number}) is erased." in desk.press(panel, "Erase the student")
+    steps = desk.panel("The steps, in order")
+    assert "pages" in desk.press(steps, "Hand back")
+    desk.press(steps, "Report")
+    desk.press(desk.panel("The term's mark book"), "Make the mark book")
+    desk.press(desk.panel("What to teach again"), "Show what is not got")

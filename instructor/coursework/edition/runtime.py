@@ -54,7 +54,7 @@ def runtime(folder=None):
     Returns
     -------
     dict of str to bytes
-        By the place in the edition: "python/pyodide.mjs".
+        By name, as they are published.
     dict
         The official lock.
 
@@ -64,8 +64,7 @@ def runtime(folder=None):
         Where a package is missing, or is another than the pinned one.
     """
     members = files_of(PYODIDE, folder)
-    lock = json.loads(members.pop(LOCK))
-    return {f"python/{name}": raw for name, raw in members.items()}, lock
+    return members, json.loads(members[LOCK])
 
 
 def files_of(package, folder=None):

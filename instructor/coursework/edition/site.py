@@ -12,7 +12,8 @@ from pathlib import Path
 from coursework.classes.college import college_text
 from coursework.classes.course import INSTRUCTOR
 from coursework.edition.checking import LIST
-from coursework.edition.runtime import PYODIDE, runtime
+from coursework.edition.runtime import LOCK, PYODIDE, runtime
+from coursework.edition.smaller import STDLIB, without_what_no_page_asks_for
 from coursework.edition.student_zip import student_zip
 from coursework.edition.wheels import home_of, lock_of, own_wheel, wheels
 from coursework.errors import CourseError
@@ -42,17 +43,8 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
     dict of str to bytes
         By place in the folder. The same inputs give the same bytes.
     """
-    files, official = runtime(runtime_folder)
-    home = home_of(files["python/pyodide.mjs"], PYODIDE.version)
-    packages = wheels(official, wheel_folder, home)
-    project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
     beside = _college(course)
-    ours, raw = own_wheel(KIT / "kitchenmath", project["version"], beside)
-    lock = lock_of(packages | {ours: raw}, official)
-    files |= {f"python/{name}": wheel for name, wheel in packages.items()}
-    python = _digest({**files, "wheels": json.dumps(sorted(packages)).encode()})
-    files[f"python/{ours}"] = raw
-    files["python/pyodide-lock.json"] = json.dumps(lock, indent=1).encode()
+    files, python = _python(runtime_folder, wheel_folder, beside)
     sets = {set_id: _notebook(course, set_id) for set_id in set_ids()}
     lessons = {file.stem: file.read_bytes() for file in sorted(LESSONS.glob("*.ipynb"))}
     pictures = _drawn() if pictures is None else pictures
@@ -65,6 +57,21 @@ def edition(course=None, runtime_folder=None, wheel_folder=None, pictures=None):
     sums = {name: hashlib.sha256(raw).hexdigest() for name, raw in sorted(files.items())}
     files[LIST] = json.dumps({"edition": version, "files": sums}, indent=1).encode()
     return files
+
+
+def _python(runtime_folder, wheel_folder, beside):
+    """What pages run on, by its place; and a digest of all that seldom changes in it."""
+    published, official = runtime(runtime_folder)
+    home = home_of(published["pyodide.mjs"], PYODIDE.version)
+    bought = wheels(official, wheel_folder, home) | {STDLIB: published[STDLIB]}
+    bought = without_what_no_page_asks_for(bought)
+    project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
+    ours = own_wheel(KIT / "kitchenmath", project["version"], beside)
+    lock = lock_of({name: raw for name, raw in (bought | ours).items() if name != STDLIB}, official)
+    files = published | bought
+    python = _digest(files)
+    files |= ours | {LOCK: json.dumps(lock, indent=1).encode()}
+    return {f"python/{name}": raw for name, raw in files.items()}, python
 
 
 def write(files, folder):

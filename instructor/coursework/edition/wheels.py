@@ -94,8 +94,8 @@ def own_wheel(package, version, beside=None):
 
     Returns
     -------
-    str, bytes
-        File name and content.
+    dict of str to bytes
+        Content by file name: one.
     """
     info = f"kitchenmath-{version}.dist-info"
     files = {
@@ -109,7 +109,7 @@ def own_wheel(package, version, beside=None):
     files[f"{info}/WHEEL"] = "Wheel-Version: 1.0\nGenerator: kit\nRoot-Is-Purelib: true\n"
     files[f"{info}/WHEEL"] += "Tag: py3-none-any\n"
     files[f"{info}/RECORD"] = "".join(f"{name},,\n" for name in files)
-    return f"kitchenmath-{version}-py3-none-any.whl", zipped(files)
+    return {f"kitchenmath-{version}-py3-none-any.whl": zipped(files)}
 
 
 def zipped(files):

@@ -1,8 +1,10 @@
 """Set and lesson pages without a browser: the notebook seen as a form, and nothing of a key."""
 
+import io
 import json
 import re
 import shutil
+import zipfile
 
 import pytest
 from coursework.classes.course import CourseError
@@ -10,7 +12,9 @@ from coursework.edition import runtime as runtime_module
 from coursework.edition.checking import LIST, wrong_in
 from coursework.edition.runtime import PYODIDE, runtime, sum_of
 from coursework.edition.serve import address_of, code_of, server
+from coursework.edition.smaller import STDLIB, without_what_no_page_asks_for
 from coursework.edition.student_zip import student_zip
+from coursework.edition.wheels import zipped
 from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
@@ -158,9 +162,6 @@ def lesson_with(pictures):
 
 def test_students_get_what_they_need_and_no_more():
     """An allow-list: no key, no coursework, no test, no history."""
-    import io
-    import zipfile
-
     with zipfile.ZipFile(io.BytesIO(student_zip({SET: released(SET)}))) as packed:
         names = packed.namelist()
     tops = {name.split("/")[1] if "/" in name else name for name in names}
@@ -187,6 +188,25 @@ def test_a_changed_missing_or_added_file_is_named(tmp_path):
     assert ["gone.html is missing.", "more.html does not belong to it."] == wrong_in(tmp_path)
     with pytest.raises(CourseError, match="holds no edition"):
         wrong_in(tmp_path / "nothing")
+
+
+def test_what_no_page_asks_for_is_left_out_and_the_rest_stays_as_it_was():
+    """By `left_out.txt`: tests of every wheel, codes of other alphabets; licences travel along."""
+    wheel = zipped({"pint/a.py": "1", "pint/testsuite/a.py": "2", "pint/tests/b.py": "3",
+                    "pint-1.dist-info/licenses/LICENSE": "4", "pint/numpy.pyi": "5"})  # fmt: skip
+    library = zipped({"encodings/utf_8.py": "1", "encodings/euc_kr.py": "2", "tests/c.py": "3"})
+    files = {"pint-1-py3-none-any.whl": wheel, STDLIB: library}
+    smaller = without_what_no_page_asks_for(files)
+    left = {name: names_in(raw) for name, raw in smaller.items()}
+
+    assert {"pint/a.py", "pint-1.dist-info/licenses/LICENSE"} == left["pint-1-py3-none-any.whl"]
+    assert {"encodings/utf_8.py", "tests/c.py"} == left[STDLIB]
+    assert smaller == without_what_no_page_asks_for(files)
+
+
+def names_in(raw):
+    with zipfile.ZipFile(io.BytesIO(raw)) as packed:
+        return set(packed.namelist())
 
 
 def test_without_the_npm_client_or_with_another_package_it_says_so(tmp_path, monkeypatch):

@@ -288,16 +288,14 @@ Answer within {{ coins: 10 }} a {{ kilo }}: that is hardly more than a coin on a
 """
 
 # %% q4-given
-POUNDS = Q_(0.1, "lb")  # what the scale shows where pounds come first
-
 four = sheet.given(
     "q4",
     bought=steps(12, 18, 1, "kg", "whole birds bought", us=(26, 40, 2, "lb")),
     price=steps(8.5, 11, 0.25, "dollar/kg", "price as purchased", us=(4, 5, 0.1, "dollar/lb")),
-    breast=part_of("bought", 26, 31, 1, Q_(0.05, "kg"), "trimmed breast", POUNDS),
-    legs=part_of("bought", 26, 30, 1, Q_(0.05, "kg"), "legs", POUNDS),
+    breast=part_of("bought", 26, 31, 1, Q_(0.05, "kg"), "trimmed breast", Q_(0.1, "lb")),
+    legs=part_of("bought", 26, 30, 1, Q_(0.05, "kg"), "legs", Q_(0.1, "lb")),
     legs_price=steps(5, 7, 0.5, "dollar/kg", "value of the legs", us=(2.2, 3.2, 0.2, "dollar/lb")),
-    bones=part_of("bought", 28, 34, 1, Q_(0.05, "kg"), "carcasses for stock", POUNDS),
+    bones=part_of("bought", 28, 34, 1, Q_(0.05, "kg"), "carcasses for stock", Q_(0.1, "lb")),
     bones_price=steps(
         1, 2, 0.25, "dollar/kg", "value of the carcasses", us=(0.4, 0.9, 0.1, "dollar/lb")
     ),

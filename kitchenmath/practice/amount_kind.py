@@ -5,8 +5,8 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice.kinds import a_kind, as_cooks_say, as_kind, example_of, with_example
 from kitchenmath.practice.meant import point_slipped
 from kitchenmath.practice.typed_amount import read_as
+from kitchenmath.units.currency import in_currency
 from kitchenmath.units.door import one_of
-from kitchenmath.units.money import in_currency
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import KINDS
 from kitchenmath.units.saying import say

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 
 from kitchenmath.errors import KitchenError
-from kitchenmath.units.money import in_currency
+from kitchenmath.units.currency import in_currency
 from kitchenmath.units.registry import Q_, Quantity
 
 

@@ -1,5 +1,6 @@
 """A question whose answer is a moment by the clock: since when, until when."""
 
+import datetime
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
@@ -83,7 +84,8 @@ class ClockKind(AnswerKind):
         """
         if isinstance(answer, ClockTime):
             return answer
-        typed = TYPED.fullmatch(str(answer).strip()[:40])
+        text = str(answer) if isinstance(answer, str | datetime.time) else as_came(answer)
+        typed = TYPED.fullmatch(text.strip()[:40])
         hour, minute, half = typed.groups() if typed else (None, None, None)
         if not typed or (minute is None and half is None):
             raise Unreadable(

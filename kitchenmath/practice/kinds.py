@@ -5,7 +5,7 @@ import math
 import numpy as np
 
 from kitchenmath.errors import WrongKind
-from kitchenmath.units.money import MONEY_KINDS, money_unit
+from kitchenmath.units.currency import MONEY_KINDS, money_unit
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
 from kitchenmath.units.saying import MONEY, as_came, say
 

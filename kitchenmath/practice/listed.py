@@ -74,13 +74,10 @@ class ListedKind(AnswerKind):
         >>> LETTERS.read("f and B"), str(ALLERGENS.read("Milk, wheat (flour), soy"))
         (('B', 'F'), 'gluten, soya, milk')
         """
+        if isinstance(answer, list | tuple | set) and all(isinstance(one, str) for one in answer):
+            answer = ", ".join(answer)
         if not isinstance(answer, str):
-            try:
-                answer = ", ".join(answer)
-            except TypeError:
-                raise Unreadable(
-                    f"{as_came(answer)} is no list of names: {self._such_as}"
-                ) from None
+            raise Unreadable(f"{as_came(answer)} is no list of names: {self._such_as}")
         text = re.sub(r"\([^)]*\)", " ", answer[:400]).strip().casefold()
         if text in NONE:
             return Names()
@@ -106,7 +103,10 @@ class ListedKind(AnswerKind):
             elif self._letters and all(letter in self._meant for letter in word):
                 found |= {self._meant[letter] for letter in word}
             else:
-                raise Unreadable(f"“{word}” is not on this list: {', '.join(self.names)}.")
+                raise Unreadable(
+                    f"{as_came(word)} is not on this list: {', '.join(self.names)}. "
+                    f"So {self._such_as}"
+                )
         return found
 
     def seen(self, value, plausible):

@@ -92,11 +92,13 @@ def typed_in(text, question):
             body = ast.parse(textwrap.dedent(text)).body
     except (SyntaxError, ValueError, RecursionError, MemoryError):
         return _typed_text(text, question)
+    if body and all(isinstance(node, ast.Expr) and _bare_words(node.value) for node in body):
+        return "\n".join(_value(node, text) for node in body)
     if not body or not all(_is_typed(node, question) for node in body):
         return None
     found = [_value(node, text) for node in body]
     found = [each for each in found if each.strip()]
-    changed = len(body) > 1 or not _assigns(body[0], question)
+    changed = len(body) > 1 or not _assigns(body[0], question) or _listed(body[0].value)
     return found[-1] if found and changed else None
 
 
@@ -148,7 +150,17 @@ def _named(node, question):
 
 def _plain(node):
     """Whether a value is written out: a text, a number, some of them."""
-    return all(isinstance(each, CONSTANTS) for each in ast.walk(node))
+    return _listed(node) or all(isinstance(each, CONSTANTS) for each in ast.walk(node))
+
+
+def _bare_words(node):
+    """Whether a line is a word, or some with commas between: `milk, celery`."""
+    return _listed(node) or isinstance(node, ast.Name)
+
+
+def _listed(node):
+    """Whether words stand there with commas between and no quotes: nobody computes so."""
+    return isinstance(node, ast.Tuple) and all(isinstance(each, ast.Name) for each in node.elts)
 
 
 def _value(node, text):

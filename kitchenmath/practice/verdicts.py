@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from kitchenmath.conventions.in_words import filled
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.words import same_name
-from kitchenmath.units.money import in_currency
+from kitchenmath.units.currency import in_currency
 from kitchenmath.units.registry import Quantity, kind_of
 from kitchenmath.units.saying import say
 

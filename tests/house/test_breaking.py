@@ -9,7 +9,7 @@ from tests.helpers.breaking import changes
 from tests.measure.mutation import draw
 
 KIT = Path(__file__).parents[2]
-MODULES = [KIT / "kitchenmath/safety/logs.py", KIT / "kitchenmath/service/crew.py"]
+MODULES = [KIT / "kitchenmath/safety/logs.py", KIT / "kitchenmath/service/plan_check.py"]
 
 
 @pytest.mark.parametrize("file", MODULES, ids=lambda file: file.stem)

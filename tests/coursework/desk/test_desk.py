@@ -79,7 +79,7 @@ def test_the_demonstration_class_goes_through_all_steps(desk):
     waiting = int(re.search(r"(\d+) answers wait", press(written, "Show what waits"))[1])
     shows = written.shows
     one = shows.reading.now
-    for typed, came in [("", "nothing came"), ("two", "“two” came"), ("9", "9.0 came")]:
+    for typed, came in [("", "nothing came"), ("two", "“two” is no number"), ("9", "9.0 came")]:
         shows.points.value = typed
         assert came in press(written, "Enter the points, next")
     shows.points.value, shows.comment.value = "2,5", "Say which scale."

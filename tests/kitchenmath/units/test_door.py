@@ -4,8 +4,8 @@ import pytest
 
 from kitchenmath.errors import UnknownName, WrongKind
 from kitchenmath.units import Q_, one_of, positive
+from kitchenmath.units.currency import in_currency, money_unit
 from kitchenmath.units.door import amount, instance, money, plain_number, share
-from kitchenmath.units.money import in_currency, money_unit
 
 
 def test_what_is_let_through_comes_back():

@@ -19,7 +19,7 @@ IN_THE_SETS = {
     "02-mix-by-ratio": ["bread flour", "butter"],
     "03-cut-to-size": ["celeriac"],
     "04-buy-enough": ["celeriac"],
-    "06-foam-and-thicken": ["lecithin", "egg white powder", "butter", "flour", "mustard"],
+    "06-foam": ["lecithin", "egg white powder", "butter", "flour", "mustard"],
     "08-heat-gently": ["celeriac"],
     "09-keep-it-safe": ["flour", "butter"],
     "10-land-the-plate": [item for item, *_ in MENU],

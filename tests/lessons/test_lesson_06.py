@@ -123,7 +123,7 @@ def test_the_invented_log_is_clean_and_its_half_life_is_the_one_worked_by_hand()
 
     assert say(drainage_half_life(minutes, drained, liquid=Q_(60, "mL"))) == "6.25 min"
     assert {"6": "29", "7": "33"}.items() <= {r["time_min"]: r["drained_mL"] for r in rows}.items()
-    assert "It is invented." in page("lessons/06-foam-and-thicken.ipynb")
+    assert "It is invented." in page("lessons/06-foam.ipynb")
 
 
 def test_the_panels_curve_has_the_power_of_the_log():
@@ -160,7 +160,7 @@ def test_one_cider_foam_runs_through_the_term_and_is_no_dessert():
     assert "that is 20.1 °Brix" in moved(parts_panel(), cider_parts=8.0)
     assert 12 / (1 - 0.4) == pytest.approx(20)
     assert "that is 37.3 °Brix" in moved(parts_panel(), cider_parts=2.0)
-    for name in ("lessons/06-foam-and-thicken.ipynb", "instructor/guide/06-foam-and-thicken.md"):
+    for name in ("lessons/06-foam.ipynb", "instructor/guide/06-foam.md"):
         assert "ight parts of cider to one of sugar" in page(name) or "eight to one" in page(name)
         assert "and-warm" in page(name)
 
@@ -237,7 +237,7 @@ def test_the_oil_by_hand_in_lesson_and_guide():
 
 
 @pytest.mark.parametrize(
-    "text", ["lessons/06-foam-and-thicken.ipynb", "instructor/guide/06-foam-and-thicken.md"]
+    "text", ["lessons/06-foam.ipynb", "instructor/guide/06-foam.md"]
 )
 def test_the_holding_limit_is_the_quoted_one(text):
     """FDA Food Code 3-501.16, as the library quotes it."""
@@ -251,7 +251,7 @@ def test_the_holding_limit_is_the_quoted_one(text):
 def test_the_allergens_and_the_pressure_are_named(text):
     """Soya, egg, milk, mustard, celery, gluten, sulphites; and the siphon's gas."""
     ending = "md" if "guide" in text else "ipynb"
-    said = page(f"{text}/06-foam-and-thicken.{ending}").lower()
+    said = page(f"{text}/06-foam.{ending}").lower()
 
     for risk in ("soya", "egg", "milk", "mustard", "celery", "gluten", "sulphites", "siphon"):
         assert risk in said
@@ -278,7 +278,7 @@ def nearest(question, known):
 @pytest.mark.parametrize("question", ["q1", "q2", "q3", "q4", "q5", "q6"])
 def test_in_every_possible_draw_of_the_set_slips_keep_clear_of_the_right_answer(question):
     """More than twice the tolerance apart, and the right answer in three figures is right."""
-    sheet = load_key(key_notebook("06-foam-and-thicken")).sheet
+    sheet = load_key(key_notebook("06-foam")).sheet
     asked, first = sheet.questions[question], sheet.questions["q1"]
     builds_on_q1 = "q1" in inspect.signature(asked.formula).parameters
     choices = {**(sheet.choices["q1"] if builds_on_q1 else {}), **sheet.choices[question]}

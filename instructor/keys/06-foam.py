@@ -29,7 +29,7 @@ student = "BH-0000"
 # %% open-set
 from kitchenmath.practice import open_set, steps
 
-sheet = open_set("06-foam-and-thicken", term="demo", student=student)
+sheet = open_set("06-foam", term="demo", student=student)
 sheet
 
 # %% [markdown] q1-text
@@ -121,7 +121,7 @@ sheet.award(
             "part": lambda cider: (cider / 8).to("mL"),
         },
         skill="parts by volume and by weight",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q1,
 )
@@ -211,7 +211,7 @@ sheet.award(
             ),
         },
         skill="degrees Brix",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q2,
 )
@@ -303,7 +303,7 @@ sheet.award(
             "whole_base": lambda q1, cider, cider_litre: q1.to("g") + (cider * cider_litre).to("g"),
         },
         skill="dose in percent of the base",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q3,
 )
@@ -372,7 +372,7 @@ sheet.award(
             "pushed": lambda cup, foam: cup - foam,
         },
         skill="overrun",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q4,
 )
@@ -459,7 +459,7 @@ sheet.award(
             "times_": lambda card, mine: Q_((card / mine).to("").magnitude, "count"),
         },
         skill="gelatin of another Bloom",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q5,
 )
@@ -551,7 +551,7 @@ sheet.award(
             ),
         },
         skill="roux by flour per litre",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q6,
 )

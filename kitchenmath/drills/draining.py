@@ -1,8 +1,7 @@
 """Drills of lesson 6 on what a base holds and how it drains: Brix, and half out."""
 
 from kitchenmath.drills import Drill
-from kitchenmath.practice import Question, Slip, Within, steps
-from kitchenmath.practice.own_numbers import part_of
+from kitchenmath.practice import Question, Slip, Within, part_of, steps
 from kitchenmath.units import Q_
 
 BETWEEN = Q_(3, "min")  # two readings of the jug

@@ -9,6 +9,7 @@ from kitchenmath.units import Q_, say
 
 # The invented log of lesson 6: the house's base, eight to one, foamed at hand-warm.
 HOUSE_HALF_MIN, HOUSE_PARTS, HOUSE_C = 6.25, 8.0, 35
+HOUSE_DOSE_PERCENT = 0.5
 EATEN_MIN = 5
 OVERRUN = 2.0
 
@@ -65,8 +66,9 @@ def foam_stands(sugar_ml, powder_percent, warm_C):
         "An estimate, for bubbles as large as Friday's: your own log decides."
     )
     jugs = [(out, (1 - out) * (1 + OVERRUN)) for out in outs]
-    words = [f"{name}\n{100 * out:.0f} % run out" for name, out in
-             zip(("Friday's foam", "yours"), outs, strict=True)]  # fmt: skip
+    doses = (HOUSE_DOSE_PERCENT, powder_percent)
+    words = [f"{name}\n{100 * out:.0f} % run out\n{percent:g} % lecithin" for name, out, percent in
+             zip(("Friday's foam", "yours"), outs, doses, strict=True)]  # fmt: skip
     amounts = [tuple(part / (1 + OVERRUN) for part in jug) for jug in jugs]
     return {"amounts": amounts, "words": words, "sentence": sentence}
 
@@ -102,10 +104,10 @@ def standing_panel():
     return wire(
         {
             "sugar_ml": slider("Sugar to 800 mL of cider (mL)", 0, 400, 25, 100),
-            "powder_percent": slider("Lecithin (% of the base)", 0.0, 1.5, 0.1, 0.5),
-            "warm_C": slider("Base when it is foamed (°C)", 5, 80, 5, 35),
+            "powder_percent": slider("Lecithin (% of the base)", 0.0, 1.5, 0.1, HOUSE_DOSE_PERCENT),
+            "warm_C": slider("Base when it is foamed (°C)", 5, 80, 5, HOUSE_C),
         },
         foam_stands,
-        lambda picture: Vessels(picture, 2, most=1.04, layers=FOAM),
-        height=2.5,
+        lambda picture: Vessels(picture, 2, most=1.04, layers=FOAM, lines=3),
+        height=2.7,
     )

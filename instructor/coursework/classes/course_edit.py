@@ -9,6 +9,7 @@ import re
 import tomlkit
 
 from coursework.classes.course import open_course
+from coursework.classes.names import typed_name
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.classes.roster import refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
@@ -156,7 +157,7 @@ def add_student(course, number, name):
     number = student_number(number)
     if number in course.roster:
         raise CourseError(f"student number: {number} is {course.roster[number]}'s already.")
-    _write_roster(course, {**course.roster, number: _named(name)})
+    _write_roster(course, {**course.roster, number: typed_name(name, "the student's name")})
 
 
 def rename_student(course, number, name):
@@ -173,7 +174,7 @@ def rename_student(course, number, name):
     """
     if number not in course.roster:
         raise CourseError(f"student number: {number} is not on the roster.")
-    _write_roster(course, {**course.roster, number: _named(name)})
+    _write_roster(course, {**course.roster, number: typed_name(name, "the student's name")})
 
 
 def remove_student(course, number):
@@ -197,13 +198,6 @@ def remove_student(course, number):
             "the student."
         )
     _write_roster(course, {who: name for who, name in course.roster.items() if who != number})
-
-
-def _named(name):
-    name = " ".join(name.split())
-    if not name:
-        raise CourseError("name: type the student's name.")
-    return name
 
 
 def _write_roster(course, roster):

@@ -5,6 +5,7 @@ and is said by its name with what to write.
 """
 
 import re
+import tomllib
 
 import tomlkit
 
@@ -20,7 +21,7 @@ from kitchenmath.practice import student_number
 from kitchenmath.typed.numbers import typed_number
 
 __all__ = ["add_student", "change_lines", "remove_student", "rename_student", "typed_grades",
-           "typed_value"]  # fmt: skip
+           "typed_value", "written_lines"]  # fmt: skip
 
 GRADE = re.compile(r"(?P<name>[^=;]+)=\s*(?P<percent>[0-9]+([.,][0-9]+)?)\s*([;,]\s*|$)")
 WORDS = {"true": True, "false": False, "yes": True, "no": False}
@@ -86,6 +87,26 @@ def typed_grades(text):
         found[one["name"].strip()] = typed_value(one["percent"])
         rest = rest[one.end() :]
     return found
+
+
+def written_lines(course, table):
+    """What the course file itself says in one table, without what is usual.
+
+    Parameters
+    ----------
+    course : Course
+    table : tuple of str
+        Its names, as for `change_lines`.
+
+    Returns
+    -------
+    dict
+        Value by line; empty where there is no such table.
+    """
+    lines = tomllib.loads((course.folder / "course.toml").read_text(encoding="utf-8-sig"))
+    for name in table:
+        lines = lines.get(name, {})
+    return lines
 
 
 def change_lines(course, tables):

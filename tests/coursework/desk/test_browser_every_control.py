@@ -158,6 +158,16 @@ def _class_file(desk):
     desk.choose(form, "Nothing handed in is", "zero")
     desk.choose(form, "No total as long as a mark is open", "no")
     assert "The course file has them." in desk.press(form, "Save for the class")
+    for label, word in {
+        "Conventions of": "UK: United Kingdom", "Money": "sterling",
+        "Food code that is quoted": "UK FSA and ACMSF",
+        "Measures that stand first": "metric: grams and °C",
+        "The ovens' dials": "gas: gas marks", "Tax on the card's price": "in: in the price (VAT)",
+    }.items():  # fmt: skip
+        desk.choose(form, label, word)
+    desk.fill(form, "Edge of a brunoise in mm, 2 to 3", "2")
+    desk.fill(form, "Tax in percent", "20")
+    assert "The course file has them." in desk.press(form, "Save the conventions")
     for name in ("service", "knife skills"):
         desk.fill(form, "Practical mark", name)
         desk.fill(form, "Its points", "20")

@@ -21,7 +21,7 @@ TYPED = {
 AT_THE_DESK = {
     WAITS: f"{_STAYS} below, in the inbox.",
     NOT_PLACED: f"{_KEPT} below, in the inbox.",
-    IN_DOUBT: f"{_OWN_WORD} below, under “What you decide”, with “handed in at”.",
+    IN_DOUBT: f"{_OWN_WORD} below, under “What you decide”, say when it was handed in.",
 }
 
 MOST_LINES = 20  # of a kind; the list has them all

@@ -11,7 +11,7 @@ import zipfile
 import pytest
 from coursework.classes.course import open_course
 from coursework.deciding import COMMANDS
-from coursework.desk.deciding_panel import ALSO, BOXES
+from coursework.desk.deciding_panel import ALSO, BOXES, KINDS
 from coursework.desk.serving import LOOK, PAGE
 
 from tests.helpers.accessible import serious_in
@@ -251,8 +251,8 @@ def _decisions(desk):
 
 def _kinds(desk, panel):
     """Choose one kind of decision after the other; each with the boxes that it shows."""
-    for _, kind, typed, help_ in COMMANDS:
-        desk.choose(panel, "Decide", help_[0].upper() + help_[1:])
+    for _, kind, typed, _ in COMMANDS:
+        desk.choose(panel, "Decide", KINDS[kind])
         yield kind, {*typed.split(), *ALSO.get(kind, ())}
 
 

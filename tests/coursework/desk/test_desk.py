@@ -195,8 +195,9 @@ def test_a_decision_is_entered_shown_and_taken_back(desk):
 
     journal.line.value, journal.why.value = number, "It was another day."
 
+    assert "“was ill”" in words(journal.whole)  # the list cuts it at a narrow page's edge
     assert f"Decision {number} is taken back." in press(journal, "Take it back")
-    assert ("", None) == (journal.why.value, journal.line.value)
+    assert ("", None, "") == (journal.why.value, journal.line.value, journal.whole.value)
     assert number not in [one for _, one in journal.line.options]
 
 

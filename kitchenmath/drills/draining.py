@@ -42,8 +42,8 @@ BASE_BRIX = Drill(
             "all the sugar ÷ ({cider} + {sugar}) = {answer}",
         ),
     ),
-    "A base is {cider} of cider, of which {own} is sugar, and {sugar} of sugar weighed in. How many "
-    "degrees Brix has it? Type it as a percent.",
+    "A base is {cider} of cider, of which {own} is sugar, and {sugar} of sugar weighed in. How "
+    "many degrees Brix has it? Type it as a percent.",
     "How many grams of sugar are in the pan, and how many grams of everything?",
     {
         "cider": steps(800, 1600, 100, "g", "cider"),
@@ -65,7 +65,8 @@ HALF_OUT = Drill(
             Slip(
                 "the reading before",
                 lambda minute: minute,
-                "This is the last reading before half. A part of the next three minutes comes on top.",
+                "This is the last reading before half. A part of the next three minutes comes on "
+                "top.",
             ),
             Slip(
                 "the reading after",

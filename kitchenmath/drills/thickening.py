@@ -245,8 +245,8 @@ SLURRY = Drill(
             "both together = {answer} of slurry",
         ),
     ),
-    "A sauce takes {flour} of flour. A guest eats no gluten, so you take cornflour: half the weight "
-    "of the flour, one part in two parts of cold water. What does the slurry weigh?",
+    "A sauce takes {flour} of flour. A guest eats no gluten, so you take cornflour: half the "
+    "weight of the flour, one part in two parts of cold water. What does the slurry weigh?",
     "First the cornflour alone. Then its water.",
     {"flour": steps(60, 240, 10, "g", "flour in the recipe")},
 )

@@ -60,7 +60,8 @@ def foam_stands(sugar_ml, powder_percent, warm_C):
     outs = [drained_percent(EATEN_MIN, minutes) / 100 for minutes in (HOUSE_HALF_MIN, half)]
     sentence = (
         f"{_brix(parts).magnitude:.0f} °Brix at {warm_C} °C ({1.8 * warm_C + 32:.0f} °F): half is "
-        f"out after about {say(Q_(half, 'min'), 3)}. After {EATEN_MIN} min {100 * outs[1]:.0f} % is a puddle; "
+        f"out after about {say(Q_(half, 'min'), 3)}. "
+        f"After {EATEN_MIN} min {100 * outs[1]:.0f} % is a puddle; "
         f"of Friday's foam {100 * outs[0]:.0f} %.\n"
         f"{_of_the_dose(powder_percent)}\n"
         "An estimate, for bubbles as large as Friday's: your own log decides."

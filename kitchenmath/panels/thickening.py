@@ -182,8 +182,8 @@ def other_bloom(recipe_g, recipe_bloom, own_bloom):
         slip = "the same, because the strengths are alike. Move one of them"
     kinds = [_kind(bloom) for bloom in (recipe_bloom, own_bloom)]
     sentence = (
-        f"{recipe_g} g of {recipe_bloom} Bloom{kinds[0]} set as firm as {say(root, 3)} of {own_bloom} "
-        f"Bloom{kinds[1]}: {recipe_g} × √({recipe_bloom} ÷ {own_bloom}).\n"
+        f"{recipe_g} g of {recipe_bloom} Bloom{kinds[0]} set as firm as {say(root, 3)} "
+        f"of {own_bloom} Bloom{kinds[1]}: {recipe_g} × √({recipe_bloom} ÷ {own_bloom}).\n"
         f"The straight ratio says {say(straight, 3)}: {slip}."
     )
     amounts = (recipe_g, root.magnitude, straight.magnitude)
@@ -193,11 +193,11 @@ def other_bloom(recipe_g, recipe_bloom, own_bloom):
 
 
 def _kind(bloom):
-    """The name under which leaves of this Bloom are sold, in brackets; "" where none is."""
+    """The names under which leaves of this Bloom are sold, in brackets; "" where none is."""
     named = [
         name for name, leaf in leaf_gelatins().items() if leaf.bloom[0] <= bloom <= leaf.bloom[1]
     ]
-    return f" ({named[0]})" if named else ""
+    return f" ({' or '.join(named)})" if named else ""
 
 
 def gelatin_panel():

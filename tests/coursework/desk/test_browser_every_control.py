@@ -282,7 +282,7 @@ def _student(desk):
     for _, wanted in _kinds(desk, panel):
         for name in wanted & BOXES.keys():
             desk.fill(panel, BOXES[name][0], "1")
-    desk.choose(panel, "Decide", "Count a set nowhere for a student: neither open nor 0")
+    desk.choose(panel, "Decide", KINDS["excused"])
     desk.choose(panel, "Student", "Jolanta Fisk (BH-1010)", nth=1)
     panel.get_by_label("File", exact=True).evaluate("one => { one.dataset.used = 'yes' }")
     desk.fill(panel, "Why, or a word to the student", "Ill.")

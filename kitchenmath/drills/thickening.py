@@ -203,7 +203,7 @@ LEFT = Drill(
         working=("100 % − {cut} = the share that is left", "{stock} × that = {answer}"),
     ),
     "{stock} of stock is reduced by {cut}. How much is left in the pot?",
-    "“By” says what goes. How many percent stay?",
+    "“By” says what goes. What percentage stays?",
     {
         "stock": steps(4, 10, 0.5, "L", "stock"),
         "cut": steps(20, 35, 5, "percent", "reduced by"),

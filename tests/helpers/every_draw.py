@@ -34,17 +34,21 @@ def nearest(question, known):
 
 def check_every_draw(question, choices):
     """More than twice the tolerance apart, and the right answer in three figures is right."""
-    for known in every_draw(choices):
+    _check(question, every_draw(choices))
+
+
+def _check(question, draws):
+    for known in draws:
         assert nearest(question, known) > 2, known
         assert question.judge(say(question.right(known), 3), known).outcome == "right", known
 
 
 def check_every_draw_of_a_set(sheet, question):
-    """The same for a question of a set, which may build on the first one's right answer."""
-    asked, first = sheet.questions[question], sheet.questions["q1"]
-    builds_on_q1 = "q1" in inspect.signature(asked.formula).parameters
-    choices = {**(sheet.choices["q1"] if builds_on_q1 else {}), **sheet.choices[question]}
-    for known in every_draw(choices):
-        known = {**known, "q1": first.right(known)} if builds_on_q1 else known
-        assert nearest(asked, known) > 2, known
-        assert asked.judge(say(asked.right(known), 3), known).outcome == "right", known
+    """The same for a question of a set, which may build on the right answer to an earlier one."""
+    asked = sheet.questions[question]
+    earlier = next((name for name in inspect.signature(asked.formula).parameters
+                    if name in sheet.questions), None)  # fmt: skip
+    for before in every_draw(sheet.choices[earlier]) if earlier else ({},):
+        built_on = {earlier: sheet.questions[earlier].right(before)} if earlier else {}
+        _check(asked, [{**before, **known, **built_on} for known in
+                       every_draw(sheet.choices[question])])  # fmt: skip

@@ -10,6 +10,7 @@ from coursework.arriving.commands import add_commands as add_arriving_commands
 from coursework.board import add_board
 from coursework.care.commands import add_commands as add_care_commands
 from coursework.classes.course import CLASSES, new_course, open_course
+from coursework.classes.names import name_for_files
 from coursework.classes.oneroster import read_any_roster
 from coursework.deciding import add_commands as add_deciding_commands
 from coursework.edition.told import add_options, told
@@ -88,7 +89,7 @@ def _parser():
     demo.add_argument("--folder", type=Path, default=CLASSES / "demo", help="where the class goes")
 
     begin = step("new-class", _new_class, "make a class from a roster")
-    begin.add_argument("name", help="the class's folder, and its name")
+    begin.add_argument("name", help="the class's name, or a folder for it in one that is there")
     begin.add_argument(
         "--roster", type=Path, required=True, help="CSV: student_number,name; or OneRoster"
     )
@@ -149,7 +150,7 @@ def chosen(folder):
     CourseError
     """
     if folder:
-        return open_course(folder if folder.exists() else CLASSES / folder)
+        return open_course(folder if folder.exists() else CLASSES / name_for_files(str(folder)))
     classes = sorted(path.parent for path in CLASSES.glob("*/course.toml"))
     real = [path for path in classes if path.name != "demo"] or classes
     if len(real) != 1:
@@ -159,10 +160,12 @@ def chosen(folder):
 
 
 def _new_class(options):
-    folder = CLASSES / options.name if len(Path(options.name).parts) == 1 else Path(options.name)
-    course = new_course(
-        folder, Path(options.name).name, options.term, read_any_roster(options.roster)
-    )
+    folder, name = Path(options.name), options.name
+    if len(folder.parts) > 1 and (folder.is_absolute() or folder.parent.is_dir()):
+        name = folder.name
+    else:  # "Cooks 2026/27" is a name with a slash, no place
+        folder = CLASSES / name_for_files(name)
+    course = new_course(folder, name, options.term, read_any_roster(options.roster))
     print(f"Class “{course.name}” with {len(course.roster)} students is in {course.folder}")
 
 

@@ -83,6 +83,19 @@ def _foam(base, foam, drained, liquid):
     return Worked(f"{sentence} Half of its liquid is out after {say(half, 2)}.", half)
 
 
+def _sauce(before, left, ran_before, ran_after):
+    if left.to("g") >= before.to("g"):
+        raise OutOfRange("Left in the pot: boiling leaves less. Weigh it again without the pot.")
+    gone = Q_(100 * (1 - (left / before).to("").magnitude), "percent")
+    sentence = f"My sauce is reduced by {say(gone, 2)}: {say(left)} of {say(before)} are left."
+    if ran_before is None and ran_after is None:
+        return Worked(sentence, gone)
+    if ran_before is None or ran_after is None:
+        raise Unreadable("Runs through: time the same cupful before and after. Type both, or none.")
+    times = (ran_after / ran_before).to("").magnitude
+    return Worked(f"{sentence} A cupful takes {times:.2g} times as long to run through.", gone)
+
+
 def _oven(across, oven, log):
     ball = Piece("sphere", diameter=across, food=food("beetroot"))
     fit = fit_surface_coefficient(ball, (log.times, log.temperatures), oven)
@@ -181,6 +194,16 @@ BENCHES = {
             "liquid": Box("All the liquid in it", "52 mL", "mL", wanted=False),
         },
         _foam,
+    ),
+    "sauce": Bench(
+        "my sauce",
+        {
+            "before": Box("In the pot, before", "1.5 kg", "g"),
+            "left": Box("Left in the pot", "1.05 kg", "g"),
+            "ran_before": Box("A cupful runs through, before", "8 s", "s", wanted=False),
+            "ran_after": Box("A cupful runs through, after", "20 s", "s", wanted=False),
+        },
+        _sauce,
     ),
     "oven": Bench(
         "my oven",

@@ -3,16 +3,20 @@
 import math
 
 from kitchenmath.cuts import spread
+from kitchenmath.data.tables import table
 from kitchenmath.units.door import amount, plain_number
 from kitchenmath.units.registry import Q_
 
 MOST_PIECES = 10_000  # far more than anybody measures
-# Words for a share off size, borrowed from a processed-fruit grade standard (7 CFR 52.1029);
-# no kitchen standard prints any.
+# Words for a share off size, borrowed from a processed-fruit grade standard (7 CFR 52.1029, as
+# data/cut_bands.csv quotes it); no kitchen standard prints any.
+GRADE = "processed fruit, "
 CLASSES = (
-    (0.10, "practically uniform"),
-    (0.15, "reasonably uniform"),
-    (0.20, "fairly uniform"),
+    *(
+        (float(row["share_percent"]) / 100, row["name"].removeprefix(GRADE))
+        for row in table("cut_bands.csv")
+        if row["name"].startswith(GRADE)
+    ),
     (1.00, "too often off size"),
 )
 

@@ -1,8 +1,9 @@
-"""Drills of lesson 8 on resting: what evens out, when to pull, and how far from a limit."""
+"""Drills of lesson 8 on resting: what evens out, when to pull, and what a limit still asks."""
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps
-from kitchenmath.units import Q_
+from kitchenmath.safety import limits, roast_hold_time
+from kitchenmath.units import Q_, say
 
 BY_PROBE = Within(Q_(1, "delta_degC"), "a probe is good to a degree")
 
@@ -129,8 +130,59 @@ SHORT = Drill(
     alone=("probe", "limit"),
 )
 
+
+def hold_rows():
+    """The rows of the roast table that the drill shows: from 131 to 140 °F, as printed."""
+    return [row for row in limits("whole roast") if 131 <= round(row.fahrenheit.magnitude) <= 140]
+
+
+def next_row(core):
+    """The first row that a core has not reached."""
+    return next(row for row in hold_rows() if not row.reached_by(core))
+
+
+HELD = Drill(
+    Question(
+        "resting, still to hold",
+        "time",
+        1,
+        Within(Q_(1, "min"), "the table is printed to that"),
+        lambda core, held: roast_hold_time(core).time - held,
+        (
+            Slip(
+                "took the next hotter row",
+                lambda core, held: next_row(core).time - held,
+                "You took a row that the core has not reached. Until it is there, the longer "
+                "time stands.",
+            ),
+            Slip(
+                "gave the whole time",
+                lambda core: roast_hold_time(core).time,
+                "That is what the row asks in all. Take off the time that is over.",
+            ),
+            Slip(
+                "added the time that is over",
+                lambda core, held: roast_hold_time(core).time + held,
+                "The time that is over counts already: take it off.",
+            ),
+        ),
+        working=("the last row that {core} has reached asks {row}", "{row} − {held} = {answer}"),
+        on_the_way={"row": lambda core: roast_hold_time(core).time},
+    ),
+    "A whole roast. For its core the US Food Code (3-401.11(B)(2)) prints: "
+    + "; ".join(f"{say(row.fahrenheit)} ({say(row.temperature)}) {say(row.time)}"
+                for row in hold_rows())
+    + ". Its core has stood at {core} or above for {held}. How much longer must it stay there?",
+    "Which is the last row that it has reached? Never read between two rows.",
+    {
+        "core": steps(131, 139, 1, "degF", "lowest core since then"),
+        "held": steps(4, 10, 1, "min", "so long already"),
+    },
+)  # fmt: skip
+
 DRILLS = {
     "evening out": EVENED,
     "when to pull": PULLED,
     "short of the limit": SHORT,
+    "still to hold": HELD,
 }

@@ -1,8 +1,8 @@
-"""Drills of lesson 6 on thickening: another gelatin, roux, reducing, and oil in an emulsion."""
+"""Drills of lesson 7 on thickening: reducing, roux, slurry, gelatin, oil in an emulsion."""
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps
-from kitchenmath.sauces import gelatin_for, oil_volume_fraction, reduce_to
+from kitchenmath.sauces import gelatin_for, oil_volume_fraction, reduce_to, slurry_for
 from kitchenmath.units import Q_
 
 
@@ -176,4 +176,82 @@ OIL_SHARE = Drill(
 )
 
 
-DRILLS = {drill.question.id: drill for drill in (GELATIN, VELOUTE, REDUCED, OIL_SHARE)}
+LEFT = Drill(
+    Question(
+        "left after reducing",
+        "volume",
+        1,
+        Within(Q_(0.1, "L"), "a stock pot's mark shows no less"),
+        lambda stock, cut: stock * (1 - _part(cut)),
+        (
+            Slip(
+                "the steam",
+                lambda stock, cut: stock * _part(cut),
+                "That is what goes up as steam. Reduced “by” it means that the rest is left.",
+            ),
+            Slip(
+                "the other way",
+                lambda stock, cut: stock / (1 - _part(cut)),
+                "That is more than went in: you divided. Boiling leaves less, so multiply.",
+            ),
+            Slip(
+                "nothing gone",
+                lambda stock: stock,
+                "That is the stock before it is reduced. A part of it goes up as steam.",
+            ),
+        ),
+        working=("100 % − {cut} = the share that is left", "{stock} × that = {answer}"),
+    ),
+    "{stock} of stock is reduced by {cut}. How much is left in the pot?",
+    "“By” says what goes. What percentage stays?",
+    {
+        "stock": steps(4, 10, 0.5, "L", "stock"),
+        "cut": steps(20, 35, 5, "percent", "reduced by"),
+    },
+)
+
+SLURRY = Drill(
+    Question(
+        "slurry for a sauce",
+        "weight",
+        1,
+        Within(Q_(5, "g"), "the bench scale shows 5 g"),
+        lambda flour: slurry_for(flour).weight,
+        (
+            Slip(
+                "the starch only",
+                lambda flour: slurry_for(flour).starch,
+                "That is the cornflour, dry. Dry starch makes lumps: cold water belongs to it.",
+            ),
+            Slip(
+                "the water only",
+                lambda flour: slurry_for(flour).water,
+                "That is the cold water. The cornflour is in the slurry too.",
+            ),
+            Slip(
+                "as much as flour",
+                lambda flour: 3 * flour,
+                "You took as much cornflour as flour. It is pure starch: half is enough.",
+            ),
+            Slip(
+                "twice the flour",
+                lambda flour: 6 * flour,
+                "You doubled. Cornflour thickens twice as well, so take half of the flour.",
+            ),
+        ),
+        working=(
+            "{flour} ÷ 2 = the cornflour",
+            "cornflour × 2 = the cold water",
+            "both together = {answer} of slurry",
+        ),
+    ),
+    "A sauce takes {flour} of flour. A guest eats no gluten, so you take cornflour: half the "
+    "weight of the flour, one part in two parts of cold water. What does the slurry weigh?",
+    "First the cornflour alone. Then its water.",
+    {"flour": steps(60, 240, 10, "g", "flour in the recipe")},
+)
+
+
+DRILLS = {
+    drill.question.id: drill for drill in (GELATIN, VELOUTE, REDUCED, OIL_SHARE, LEFT, SLURRY)
+}

@@ -37,9 +37,9 @@ def two_readings(base_g, cider_parts):
     scale = split(base, parts)
     sentence = (
         f"{cider_parts:g} to 1 by volume: {_grams(cups)}. With the fruit's own sugar that is "
-        f"{_strength(cups).magnitude:.1f} °Brix.\n"
+        f"{base_strength(cups).magnitude:.1f} °Brix.\n"
         f"{cider_parts:g} to 1 by weight: {_grams(scale)}, "
-        f"{_strength(scale).magnitude:.1f} °Brix.\n"
+        f"{base_strength(scale).magnitude:.1f} °Brix.\n"
         f"The scale, used for a recipe in cups, puts in "
         f"{say(scale['granulated sugar'] - cups['granulated sugar'], 3)} of sugar too much."
     )
@@ -60,8 +60,18 @@ def _grams(amounts):
     return f"{cider:.0f} g of cider and {sugar:.0f} g of sugar"
 
 
-def _strength(amounts):
-    """The base's degrees Brix: the sugar added, and the sugar of the cider itself."""
+def base_strength(amounts):
+    """The base's degrees Brix: the sugar added, and the sugar of the cider itself.
+
+    Parameters
+    ----------
+    amounts : dict of str to Quantity [weight]
+        Of "cider" and "granulated sugar".
+
+    Returns
+    -------
+    Quantity [percent]
+    """
     cider = amounts["cider"]
     own = cider * CIDER_BRIX.to("").magnitude
     return brix(sugar=amounts["granulated sugar"] + own, water=cider - own)

@@ -7,7 +7,7 @@ import ipywidgets as widgets
 from kitchenmath.heat import boiling_point
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
 from kitchenmath.ratios import conversion_factor, water_temperature
-from kitchenmath.sauces import overrun
+from kitchenmath.sauces import gelatin_for, overrun
 from kitchenmath.units import Q_, KitchenError, WrongKind, kind_of, read, say
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import same_kind
@@ -59,6 +59,12 @@ PREDICTIONS = {
         "A cup of base weighs 270 g, the same cup of foam 45 g. What is the overrun, in percent?",
         overrun(liquid_weight=Q_(270, "g"), foam_weight=Q_(45, "g")),
         "Six cups from one: five came on top.",
+    ),
+    "another Bloom": Prediction(
+        "A jelly takes 20 g of gelatin of 250 Bloom. You have 160 Bloom. How many grams of yours "
+        "set it as firm?",
+        gelatin_for(Q_(20, "g"), from_bloom=250, to_bloom=160),
+        "Twice the gelatin sets four times as firm, so the weight goes with the root.",
     ),
     "thickness": Prediction(
         "A fillet of 20 mm takes 12 minutes. How long does one of 40 mm take?",

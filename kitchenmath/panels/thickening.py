@@ -1,8 +1,18 @@
-"""Panels of lesson 6 on thickening: oil in an emulsion, and gelatin of another strength."""
+"""Panels of lesson 7: flour in what is left, gelatin of another strength, oil in an emulsion."""
 
+from kitchenmath.figures.outlines import wall
 from kitchenmath.figures.thickening import Droplets, Leaves
+from kitchenmath.figures.vessels import Vessels
 from kitchenmath.panels.frame import slider, wire
-from kitchenmath.sauces import gelatin_for, oil_volume_fraction, packing_marks
+from kitchenmath.sauces import (
+    gelatin_for,
+    leaf_gelatins,
+    oil_volume_fraction,
+    packing_marks,
+    per_litre,
+    roux_for,
+    slurry_for,
+)
 from kitchenmath.units import Q_, say
 
 # The marks of the packing table in few words, for the picture.
@@ -13,6 +23,81 @@ SEEN_AS = (
     "workable up to",
     "breaks from about",
 )
+
+
+def coats(stock_l, cut_percent, flour_g):
+    """How thick a velouté becomes: the flour in each litre that is left, beside a book's bodies.
+
+    Parameters
+    ----------
+    stock_l : float
+        Before it is reduced.
+    cut_percent : int
+        What boils away.
+    flour_g : int
+        In the roux, with as much butter.
+
+    Returns
+    -------
+    dict
+        `amounts` (litres: before, and what is left under what went up as steam), `words` and
+        `sentence`.
+    """
+    left = Q_(stock_l * (1 - cut_percent / 100), "L")
+    thick = per_litre(Q_(flour_g, "g"), left)
+    slurry = slurry_for(Q_(flour_g, "g"))
+    sentence = (
+        f"{stock_l:g} L reduced by {cut_percent} % leave {say(left, 3)}. {flour_g} g of flour are "
+        f"{say(thick, 3)}: {body_of(thick)}.\n"
+        f"The roux weighs {2 * flour_g} g. Without flour: about {say(slurry.starch, 3)} of "
+        f"cornflour in {say(slurry.water, 3)} of cold water."
+    )
+    amounts = [(stock_l, 0), (left.magnitude, stock_l - left.magnitude)]
+    words = [f"stock\n{stock_l:g} L", f"left {left.magnitude:.2f} L\n{say(thick, 3)} of flour"]
+    return {"amounts": amounts, "words": words, "sentence": sentence}
+
+
+BODIES = ("thin", "medium", "thick")
+
+
+def body_of(thick):
+    """Where a sauce lies among the bodies of Gisslen's table.
+
+    Parameters
+    ----------
+    thick : Quantity [g/L]
+        Flour in a litre.
+
+    Returns
+    -------
+    str
+    """
+    flour = [roux_for(Q_(1, "L"), body).flour_per_litre for body in BODIES]
+    if thick < 0.95 * flour[0]:
+        return "runny, below a book's thin sauce"
+    if thick > 1.05 * flour[-1]:
+        return "paste, beyond a book's thick sauce"
+    near = min(range(len(BODIES)), key=lambda place: abs((thick / flour[place]).magnitude - 1))
+    return f"about as a book's {BODIES[near]} sauce ({say(flour[near], 3)})"
+
+
+def veloute_panel():
+    """Stock, what boils away, and flour; what is left, and how thick it becomes.
+
+    Returns
+    -------
+    ipywidgets VBox
+    """
+    return wire(
+        {
+            "stock_l": slider("Stock (L)", 2.0, 8.0, 0.5, 6.0),
+            "cut_percent": slider("Reduced by (%)", 0, 60, 5, 0),
+            "flour_g": slider("Flour in the roux (g)", 100, 500, 10, 260),
+        },
+        coats,
+        lambda picture: Vessels(picture, 2, most=8.4, outline=wall),
+        height=2.6,
+    )
 
 
 def crowded(oil_g, rest_g):
@@ -95,15 +180,24 @@ def other_bloom(recipe_g, recipe_bloom, own_bloom):
     slip = f"{say(abs(apart), 2)} {too}"
     if recipe_bloom == own_bloom:
         slip = "the same, because the strengths are alike. Move one of them"
+    kinds = [_kind(bloom) for bloom in (recipe_bloom, own_bloom)]
     sentence = (
-        f"{recipe_g} g of {recipe_bloom} Bloom set as firm as {say(root, 3)} of {own_bloom} "
-        f"Bloom: {recipe_g} × √({recipe_bloom} ÷ {own_bloom}).\n"
+        f"{recipe_g} g of {recipe_bloom} Bloom{kinds[0]} set as firm as {say(root, 3)} "
+        f"of {own_bloom} Bloom{kinds[1]}: {recipe_g} × √({recipe_bloom} ÷ {own_bloom}).\n"
         f"The straight ratio says {say(straight, 3)}: {slip}."
     )
     amounts = (recipe_g, root.magnitude, straight.magnitude)
     names = ("in the recipe", "yours, by the root", "yours, by the straight ratio")
     words = [f"{name}: {grams:.1f} g" for name, grams in zip(names, amounts, strict=True)]
     return {"amounts_g": amounts, "words": words, "sentence": sentence}
+
+
+def _kind(bloom):
+    """The names under which leaves of this Bloom are sold, in brackets; "" where none is."""
+    named = [
+        name for name, leaf in leaf_gelatins().items() if leaf.bloom[0] <= bloom <= leaf.bloom[1]
+    ]
+    return f" ({' or '.join(named)})" if named else ""
 
 
 def gelatin_panel():

@@ -159,8 +159,9 @@ def _bare_words(node):
 
 
 def _listed(node):
-    """Whether words stand there with commas between and no quotes: nobody computes so."""
-    return isinstance(node, ast.Tuple) and all(isinstance(each, ast.Name) for each in node.elts)
+    """Whether words stand there with commas or "and" between and no quotes: nobody computes so."""
+    words = getattr(node, "elts", None) or getattr(node, "values", None) or ()
+    return bool(words) and all(isinstance(each, ast.Name) for each in words)
 
 
 def _value(node, text):

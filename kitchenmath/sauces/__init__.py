@@ -22,7 +22,15 @@ from kitchenmath.sauces.foams import (
     overrun,
     overrun_from_volumes,
 )
-from kitchenmath.sauces.gels import GELATIN_RULES, GelPoints, gel_points, gel_strength, gelatin_for
+from kitchenmath.sauces.gels import (
+    GELATIN_RULES,
+    GelPoints,
+    Leaf,
+    gel_points,
+    gel_strength,
+    gelatin_for,
+    leaf_gelatins,
+)
 from kitchenmath.sauces.juices import JuiceFoam, brix_acid_ratio, citric_acid, juice_foam_base
 from kitchenmath.sauces.reduction import dilute_to, reduce_to
 from kitchenmath.sauces.sugar import (
@@ -41,7 +49,17 @@ from kitchenmath.sauces.syrups import (
     syrup_density,
     syrup_gravity,
 )
-from kitchenmath.sauces.thickening import Dose, Roux, dose, per_litre, roux_for, usual_dose
+from kitchenmath.sauces.thickening import (
+    Dose,
+    Roux,
+    Slurry,
+    dose,
+    per_litre,
+    roux_for,
+    slurry_for,
+    usual_dose,
+)
+from kitchenmath.sauces.viscosity import syrup_viscosity
 from kitchenmath.units.scales import baume_from_gravity, gravity_from_baume
 
 __all__ = [
@@ -50,7 +68,9 @@ __all__ = [
     "Dose",
     "GelPoints",
     "JuiceFoam",
+    "Leaf",
     "Roux",
+    "Slurry",
     "StageBand",
     "Vinaigrette",
     "altitude_drop",
@@ -71,6 +91,7 @@ __all__ = [
     "gelatin_for",
     "gravity_from_baume",
     "juice_foam_base",
+    "leaf_gelatins",
     "liquid_for_foam",
     "mix_density",
     "oil_volume_fraction",
@@ -82,12 +103,14 @@ __all__ = [
     "per_litre",
     "reduce_to",
     "roux_for",
+    "slurry_for",
     "sugar_for_syrup",
     "sugar_stage",
     "sugar_stages",
     "syrup_boiling_point",
     "syrup_density",
     "syrup_gravity",
+    "syrup_viscosity",
     "usual_dose",
     "vinaigrette",
     "volume_half_life",

@@ -5,10 +5,18 @@ from typing import NamedTuple
 
 from kitchenmath.data.tables import table
 from kitchenmath.units.door import alike, amount, one_of
-from kitchenmath.units.registry import Q_
+from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.scales import reading
 
-__all__ = ["GELATIN_RULES", "GelPoints", "gel_points", "gel_strength", "gelatin_for"]
+__all__ = [
+    "GELATIN_RULES",
+    "GelPoints",
+    "Leaf",
+    "gel_points",
+    "gel_strength",
+    "gelatin_for",
+    "leaf_gelatins",
+]
 
 GELATIN_RULES = {"square root": math.sqrt, "linear": float}
 # The gel in which Bloom is measured: 7.5 g in 105 g of water (6.67 %), at 10 °C, 4 mm deep.
@@ -132,3 +140,43 @@ def gel_points(agent):
     points = [Q_(float(row[f"{end}_c"]), "degC") for end in
               ("sets_low", "sets_high", "melts_low", "melts_high")]  # fmt: skip
     return GelPoints(tuple(points[:2]), tuple(points[2:]), row["status"])
+
+
+class Leaf(NamedTuple):
+    """A kind of leaf gelatin: its Bloom as (lowest, highest), and what a leaf weighs."""
+
+    bloom: tuple
+    weight: Quantity
+    status: str
+
+    @property
+    def middle(self):
+        """The Bloom in the middle, to reckon with where the packet names none."""
+        return sum(self.bloom) / 2
+
+
+def leaf_gelatins():
+    """Leaf gelatin by the names that it is sold under, the weakest first.
+
+    A leaf of a weak kind weighs more, so that a leaf of each sets about as much. Only about: weigh
+    the leaves, and read the Bloom on the packet.
+
+    Returns
+    -------
+    dict of str to Leaf
+        `bloom`, `weight` [weight] and `status`; all of it recalled and not read.
+
+    Examples
+    --------
+    >>> gold = leaf_gelatins()["gold"]
+    >>> print(gold.bloom, say(gold.weight), gold.status)
+    (190.0, 220.0) 2 g memory
+    """
+    return {
+        row["name"]: Leaf(
+            (float(row["bloom_low"]), float(row["bloom_high"])),
+            Q_(float(row["leaf_g"]), "g"),
+            row["status"],
+        )
+        for row in table("leaf_gelatin.csv")
+    }

@@ -11,8 +11,9 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
+from coursework.care.archive import back_up, restore
 from coursework.classes.course import new_course
-from coursework.command import main
+from coursework.command import chosen, main
 from coursework.demo import ROSTER, SET, play
 from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human, human_marks
@@ -323,6 +324,22 @@ def test_a_class_is_made_from_a_roster_on_the_command_line(tmp_path, capsys):
     assert json.loads(released.read_text(encoding="utf-8"))["metadata"]["kitchen"]["term"] == (
         "autumn-26"
     )
+
+
+def test_a_class_on_the_command_line_may_have_a_slash_in_its_name(tmp_path, monkeypatch):
+    """It is made and found by its own name; a class that is backed up is restored by such a one."""
+    classes, roster = tmp_path / "classes", tmp_path / "roster.csv"
+    monkeypatch.setattr("coursework.command.CLASSES", classes)
+    roster.write_text("student_number,name\nBH-1,Zoë\n", encoding="utf-8")
+    made = main(["new-class", "Köche 2026/27", "--roster", str(roster), "--term", "2026/27"])
+    course = chosen(Path("Köche 2026/27"))
+
+    assert 0 == made
+    assert ("Köche 2026/27", classes / "Köche 2026-27") == (course.name, course.folder)
+
+    again = restore(back_up(course, tmp_path), "Köche 2027/28", classes)
+
+    assert classes / "Köche 2027-28" == again.folder
 
 
 def test_a_table_lines_up():

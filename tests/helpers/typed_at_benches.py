@@ -8,6 +8,7 @@ TYPED = {
     "yield": {"bought": "0,91 kg", "cut": "640"},
     "brine": {"salt": "50 g", "water": "950 g"},
     "foam": {"base": "270 g", "foam": "90 g", "drained": "10, 20, 29, 33 mL", "liquid": "60 mL"},
+    "sauce": {"before": "1.5 kg", "left": "1050 g", "ran_before": "8 s", "ran_after": "20"},
     "oven": {"across": "7 cm", "oven": "120", "log": LOG},
     "probe": {"ice": "0.5 °C", "boiling": "98", "altitude": "900 m"},
     "task": {"guess": "10", "times": "14, 17, 15 min"},

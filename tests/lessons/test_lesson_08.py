@@ -26,7 +26,7 @@ from kitchenmath.panels.warming import (
     roast_panel,
     square_panel,
 )
-from kitchenmath.safety import core_verdict, limit
+from kitchenmath.safety import core_verdict, limit, roast_hold_time
 from kitchenmath.units import Q_, say
 from tests.helpers.panels import moved
 
@@ -302,3 +302,16 @@ def test_the_crust_follows_the_first_wave_of_the_series():
 
     # The further waves take less than a minute off.
     assert float(loin_minutes(200).split()[0]) == pytest.approx(minutes, abs=0.8)
+
+
+def test_the_hold_time_by_hand_is_what_the_table_prints():
+    """FDA Food Code 3-401.11(B)(2): 134 °F has reached the row of 133 °F: 56 - 20 = 36 min."""
+    core = Q_(134, "degF")
+    rows = (131, 133, 135)
+    times = [say(roast_hold_time(Q_(row, "degF")).time) for row in rows]
+
+    assert times == ["89 min", "56 min", "36 min"]
+    assert roast_hold_time(core).time.to("min").magnitude - 20 == pytest.approx(36)
+    assert f"is 133 °F: {times[1]}. {times[1]} − 20 min = 36 min." in page(LESSON)
+    assert "131 °F (55 °C) for 89 min, 133 °F (56.1 °C) for 56 min" in page(LESSON)
+    assert "Never for poultry or minced meat" in page(LESSON)

@@ -46,8 +46,9 @@ def test_in_every_possible_round_of_a_drill_slips_keep_clear_of_the_right_answer
         ("when to pull",
          {"pulled": Q_(54, "degC"), "peak": Q_(60, "degC"), "wanted": Q_(65, "degC")}, 59),
         ("short of the limit", {"probe": Q_(118, "degF"), "limit": Q_(145, "degF")}, 15),
+        ("still to hold", {"core": Q_(134, "degF"), "held": Q_(10, "min")}, 46),
     ],
 )  # fmt: skip
 def test_a_drill_by_hand(drill, known, answer):
-    """12 x 1.5²; 40 x √¼; 35 / 50; 16, 8, 4, 2; 65 - 48; 65 - 6; 27 / 1.8."""
+    """12 x 1.5²; 40 x √¼; 35 / 50; 16, 8, 4, 2; 65 - 48; 65 - 6; 27 / 1.8; 133 °F asks 56 min."""
     assert BOOK[drill].question.right(known).magnitude == pytest.approx(answer)

@@ -6,27 +6,30 @@ from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SE
 from coursework.arriving.clock import on_the_clock, still_to_come
 from coursework.words import plural
 
-__all__ = ["TakenIn"]
+__all__ = ["AT_THE_DESK", "TYPED", "TakenIn"]
 
-A_TIME = "A file's own word decides nothing. Where you know better: python3 instructor handed-in."
-
-WHICH = (
-    "What is marked stays until you say which one counts: at the desk, or with "
-    "python3 instructor counts."
-)
-
-MENDING = (
-    "What is not placed is kept. Mend the roster and take it in again, or say whose it is: at the "
-    "desk, or with python3 instructor place."
-)
-
+IN_DOUBT = "in doubt"
+_STAYS = "What is marked stays until you say which one counts:"
+_KEPT = "What is not placed is kept. Mend the roster and take it in again, or say whose it is:"
+_OWN_WORD = "A file's own word decides nothing. Where you know better:"
+# What to do next, by what became of a file: for who types commands, and for who sits at the desk.
+TYPED = {
+    WAITS: f"{_STAYS} at the desk, or with python3 instructor counts.",
+    NOT_PLACED: f"{_KEPT} at the desk, or with python3 instructor place.",
+    IN_DOUBT: f"{_OWN_WORD} python3 instructor handed-in.",
+}
+AT_THE_DESK = {
+    WAITS: f"{_STAYS} below, in the inbox.",
+    NOT_PLACED: f"{_KEPT} below, in the inbox.",
+    IN_DOUBT: f"{_OWN_WORD} below, under “What you decide”, say when it was handed in.",
+}
 
 MOST_LINES = 20  # of a kind; the list has them all
 
 
 @dataclass(frozen=True)
 class TakenIn:
-    """What one taking-in brought; as text, a few lines for the instructor.
+    """What one taking-in brought; as text, a few lines for the instructor at a terminal.
 
     Attributes
     ----------
@@ -46,13 +49,27 @@ class TakenIn:
     in_doubt: tuple = ()
 
     def __str__(self):
-        lines = self._of_new() if self.came else ["There is no file to take in."]
+        return self.in_words(TYPED)
+
+    def in_words(self, to_do):
+        """A few lines for the instructor.
+
+        Parameters
+        ----------
+        to_do : dict of str to str
+            `TYPED` or `AT_THE_DESK`: what to do next, where this reader does it.
+
+        Returns
+        -------
+        str
+        """
+        lines = self._of_new(to_do) if self.came else ["There is no file to take in."]
         if self.mended:
             lines.append(f"{counted(self.mended)} that had no place before:")
             lines += some(self.mended)
-        return "\n".join([*lines, *self._of_persons(), *self._of_times()])
+        return "\n".join([*lines, *self._of_persons(), *self._of_times(to_do)])
 
-    def _of_new(self):
+    def _of_new(self, to_do):
         """What became of the new files, and where there is something to do, what to do."""
         older = counted(self.came[len(self.new) :])
         if not self.new:
@@ -67,8 +84,8 @@ class TakenIn:
         if len(self.came) > len(self.new):
             lines.append(f"{older} came before.")
         lines += some(by[REPLACED])
-        for state, what_to_do in ((WAITS, WHICH), (NOT_PLACED, MENDING)):
-            lines += [*some(by[state]), what_to_do] if by[state] else []
+        for state in (WAITS, NOT_PLACED):
+            lines += [*some(by[state]), to_do[state]] if by[state] else []
         return lines
 
     def _of_persons(self):
@@ -79,7 +96,7 @@ class TakenIn:
             if one.became == AGAIN and one.student and one.sender not in ("", one.student):
                 yield f"  {one.name}: from {one.sender}, and the very same file as {one.student}'s."
 
-    def _of_times(self):
+    def _of_times(self, to_do):
         """Times that a person should look at: those still to come, and those in doubt."""
         for one in filter(still_to_come, self.new):
             yield (f"  {one.name}: it says {one.own_time}, which is still to come; "
@@ -88,7 +105,7 @@ class TakenIn:
             yield (f"  {one.name}: {one.student}, {one.set_id}, {on_the_clock(counts)} counts, "
                    f"which is late; by its own word it is from {on_the_clock(says)}.")  # fmt: skip
         if self.in_doubt:
-            yield A_TIME
+            yield to_do[IN_DOUBT]
 
 
 def some(those):

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from coursework.arriving.arrivals import read_list
 from coursework.classes.course import CLASSES, open_course
+from coursework.classes.names import name_for_files
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
@@ -128,7 +129,7 @@ def restore(file, name=None, classes=CLASSES, progress=None):
     try:
         with zipfile.ZipFile(file) as packed:
             about = _about(packed, file)
-            target = Path(classes) / (name or about["class"])
+            target = Path(classes) / name_for_files(name or about["class"])
             if target.exists():
                 raise CourseError(
                     f"“{target.name}” is there already, and a class is never written over. "

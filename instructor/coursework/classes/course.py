@@ -4,7 +4,7 @@ The folders follow nbgrader's layout, so that its own marking page opens on them
 lies beside them: `arrived` (hand-ins as they came), `marks` (what was found), `reports`.
 """
 
-import re
+import json
 import tomllib
 from dataclasses import dataclass, field, fields
 from pathlib import Path
@@ -19,6 +19,7 @@ from coursework.classes.course_file import (
     YesNo,
     read_settings,
 )
+from coursework.classes.names import typed_name, typed_term
 from coursework.classes.policy import (
     POLICY_LINES,
     MarkBook,
@@ -39,7 +40,6 @@ __all__ = ["CLASSES", "INSTRUCTOR", "KEYS", "Bounds", "Course", "CourseError", "
 INSTRUCTOR = Path(__file__).resolve().parents[2]
 KEYS = INSTRUCTOR / "keys"
 CLASSES = INSTRUCTOR / "classes"
-TERM = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ._-]{0,39}")
 
 
 @dataclass(frozen=True)
@@ -167,7 +167,7 @@ class Course:
 
 COURSE_FILE = """\
 # The course file of one class. Change a line, save, and run the desk again.
-name = "{name}"
+name = {name}
 # The term is part of every student's numbers. Do not change it once a set is handed out.
 term = "{term}"
 # With true, a set asks each student for a code of their own: see codes.csv after handing out.
@@ -213,15 +213,13 @@ def new_course(folder, name, term, roster):
         raise CourseError(
             f"“{folder.name}” already holds a class: open it, or name another folder."
         )
-    if not TERM.fullmatch(term):
-        raise CourseError(f"term: “{term}” may have letters, figures, spaces and . _ - only.")
-    if '"' in name or "\\" in name or not name.isprintable():
-        raise CourseError(f"name: {name!r} may have no quotes, backslashes or line ends.")
+    name, term = typed_name(name), typed_term(term)
     refuse_odd_numbers(roster)
     folder.mkdir(parents=True, exist_ok=True)
     rows = [["student_number", "name"], *map(list, roster.items())]
     (folder / "roster.csv").write_text(sheet_as_csv(rows), encoding="utf-8", newline="")
-    lines = COURSE_FILE.format(name=name, term=term, bounds=BOUNDS) + COLLEGE_LINES
+    quoted = json.dumps(name, ensure_ascii=False)  # a basic string of TOML too
+    lines = COURSE_FILE.format(name=quoted, term=term, bounds=BOUNDS) + COLLEGE_LINES
     lines += POLICY_LINES
     (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)
@@ -254,11 +252,8 @@ def open_course(folder, text=None):
     except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
         raise CourseError(f"course.toml cannot be read: {error}.") from None
     settings = read_settings(lines, Settings)
-    if not TERM.fullmatch(settings.term):
-        raise CourseError(
-            f"course.toml: the term “{settings.term}” may have letters, figures, spaces and "
-            ". _ - only."
-        )
+    name = typed_name(settings.name, "course.toml: name")
+    term = typed_term(settings.term, "course.toml: term")
     if settings.numbers_like and not STUDENT_NUMBER.fullmatch(settings.numbers_like):
         raise CourseError(f"course.toml: numbers_like: “{settings.numbers_like}” is no student "
                           'number: type one of your class, as in "BH-1001".')  # fmt: skip
@@ -268,8 +263,8 @@ def open_course(folder, text=None):
         )
     return Course(
         folder,
-        settings.name,
-        settings.term,
+        name,
+        term,
         read_roster(folder / "roster.csv"),
         settings.bounds,
         policy_of(settings.mark_book, settings.sets, settings.practical, settings.grades),

@@ -5,10 +5,12 @@ and is said by its name with what to write.
 """
 
 import re
+import tomllib
 
 import tomlkit
 
 from coursework.classes.course import open_course
+from coursework.classes.names import typed_name
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.classes.roster import refuse_odd_numbers
 from coursework.csv_sheets import sheet_as_csv
@@ -19,7 +21,7 @@ from kitchenmath.practice import student_number
 from kitchenmath.typed.numbers import typed_number
 
 __all__ = ["add_student", "change_lines", "remove_student", "rename_student", "typed_grades",
-           "typed_value"]  # fmt: skip
+           "typed_value", "written_lines"]  # fmt: skip
 
 GRADE = re.compile(r"(?P<name>[^=;]+)=\s*(?P<percent>[0-9]+([.,][0-9]+)?)\s*([;,]\s*|$)")
 WORDS = {"true": True, "false": False, "yes": True, "no": False}
@@ -85,6 +87,26 @@ def typed_grades(text):
         found[one["name"].strip()] = typed_value(one["percent"])
         rest = rest[one.end() :]
     return found
+
+
+def written_lines(course, table):
+    """What the course file itself says in one table, without what is usual.
+
+    Parameters
+    ----------
+    course : Course
+    table : tuple of str
+        Its names, as for `change_lines`.
+
+    Returns
+    -------
+    dict
+        Value by line; empty where there is no such table.
+    """
+    lines = tomllib.loads((course.folder / "course.toml").read_text(encoding="utf-8-sig"))
+    for name in table:
+        lines = lines.get(name, {})
+    return lines
 
 
 def change_lines(course, tables):
@@ -156,7 +178,7 @@ def add_student(course, number, name):
     number = student_number(number)
     if number in course.roster:
         raise CourseError(f"student number: {number} is {course.roster[number]}'s already.")
-    _write_roster(course, {**course.roster, number: _named(name)})
+    _write_roster(course, {**course.roster, number: typed_name(name, "the student's name")})
 
 
 def rename_student(course, number, name):
@@ -173,7 +195,7 @@ def rename_student(course, number, name):
     """
     if number not in course.roster:
         raise CourseError(f"student number: {number} is not on the roster.")
-    _write_roster(course, {**course.roster, number: _named(name)})
+    _write_roster(course, {**course.roster, number: typed_name(name, "the student's name")})
 
 
 def remove_student(course, number):
@@ -197,13 +219,6 @@ def remove_student(course, number):
             "the student."
         )
     _write_roster(course, {who: name for who, name in course.roster.items() if who != number})
-
-
-def _named(name):
-    name = " ".join(name.split())
-    if not name:
-        raise CourseError("name: type the student's name.")
-    return name
 
 
 def _write_roster(course, roster):

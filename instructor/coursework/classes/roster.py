@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from coursework.classes.names import typed_name
 from coursework.csv_sheets import unguarded
 from coursework.errors import CourseError
 from kitchenmath.errors import KitchenError, Unreadable
@@ -153,5 +154,9 @@ def _add_to_roster(roster, person, line):
     if number in roster:
         return [f"line {line}: {number} stands twice."]
     two = [person.get(one, "") for one in ("given name", "family name")]
-    roster[number] = person.get("name") or " ".join(filter(None, two)) or number
+    name = person.get("name") or " ".join(filter(None, two)) or number
+    try:
+        roster[number] = typed_name(name)
+    except CourseError as error:
+        return [f"line {line}: {error}"]
     return []

@@ -12,6 +12,7 @@ from coursework.classes.course_edit import (
     typed_value,
 )
 from coursework.classes.policy import NothingHandedIn, SecondAttempt
+from coursework.desk.college_form import CollegeForm
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NOBODY, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
@@ -161,15 +162,16 @@ def class_file_panel(desk):
     Returns
     -------
     ipywidgets VBox
-        With an attribute `forms`, the `ClassFile` behind it.
+        With attributes `forms`, the `ClassFile` behind it, and `college`, the `CollegeForm`.
     """
-    forms = ClassFile(desk)
+    forms, college = ClassFile(desk), CollegeForm(desk)
     panel = below_each_other(
         [
             *forms.of_set.values(),
             desk.step("Save for this set", forms.save_set),
             *forms.of_book.values(), forms.grades, forms.country,
             desk.step("Save for the class", forms.save_book, of_set=False),
+            *college.rows(),
             forms.mark, forms.out_of, forms.weight,
             desk.step("Save the practical mark", forms.save_practical, of_set=False),
             desk.step("Take the practical mark out", forms.drop_practical, of_set=False),
@@ -182,7 +184,7 @@ def class_file_panel(desk):
         ],
         PAGE,
     )  # fmt: skip
-    panel.forms = forms
+    panel.forms, panel.college = forms, college
     return panel
 
 

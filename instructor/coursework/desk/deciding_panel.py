@@ -22,6 +22,22 @@ BOXES = {
     "step": ("or within", "100 g"),
     "line": ("Number in the journal", "7"),
 }
+# Each kind in the list; on a phone about 40 letters stand beside the list's name.
+KINDS = {
+    "place": "Say whose a file is",
+    "set aside": "Leave a file aside for good",
+    "this one counts": "Say which hand-in counts",
+    "handed in at": "Say when a file was handed in",
+    "extension": "Move the due time",
+    "excused": "Excuse a student from the set",
+    "on paper": "Enter marks for work on paper",
+    "practical mark": "Give a practical mark",
+    "back to the machine": "Take points by hand away",
+    "dropped question": "Let a question count nowhere",
+    "full marks": "Full marks of a question for all",
+    "accept this too": "Accept another answer or wider step",
+    "take back": "Take a decision back",
+}
 ALSO = {"extension": ("student",), "accept this too": ("answer", "step")}
 
 
@@ -43,7 +59,7 @@ def deciding_panel(desk, after=None):
         With attributes `kind`, `student`, `file`, `boxes` and `why`.
     """
     kind = widgets.Dropdown(
-        options=[(help_[0].upper() + help_[1:], kind) for _, kind, _, help_ in COMMANDS],
+        options=[(words, kind) for kind, words in KINDS.items()],
         description="Decide",
         style=BESIDE,
         layout=WIDE,

@@ -23,10 +23,11 @@ def journal_panel(desk):
     Returns
     -------
     ipywidgets VBox
-        With attributes `list`, `line` and `why`.
+        With attributes `list`, `line`, `whole` and `why`.
     """
     listed = widgets.HTML()
     line = widgets.Dropdown(description="Decision", style=BESIDE, layout=WIDE)
+    whole = widgets.HTML()  # a list cuts a long line on a narrow page
     why = widgets.Text(description="Why taken back", style=BESIDE, layout=WIDE)
 
     def show(_=None):
@@ -45,17 +46,21 @@ def journal_panel(desk):
         why.value = ""
         return f"Decision {gone} is taken back. {show()}"
 
+    def show_whole(_):
+        whole.value = said(line.label) if line.value is not None else ""
+
     def forget(_):
         line.options, listed.value = (), ""
 
+    line.observe(show_whole, "value")
     desk.classes.observe(forget, "value")
     panel = below_each_other(
         [
             desk.step("Show the journal", show, of_set=False),
-            listed, line, why,
+            listed, line, whole, why,
             desk.step("Take it back", take_back, of_set=False),
         ],
         PAGE,
     )  # fmt: skip
-    panel.list, panel.line, panel.why = listed, line, why
+    panel.list, panel.line, panel.whole, panel.why = listed, line, whole, why
     return panel

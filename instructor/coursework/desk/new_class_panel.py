@@ -8,10 +8,12 @@ import ipywidgets as widgets
 from coursework import demo
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import CLASSES, new_course
+from coursework.classes.names import name_for_files, typed_name
 from coursework.classes.oneroster import read_any_roster
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE
 from coursework.errors import CourseError
+from coursework.words import plural
 from kitchenmath.panels.frame import below_each_other
 
 
@@ -35,11 +37,10 @@ def new_class_panel(desk):
 
     def make(progress):
         students = _chosen_roster(roster.value)
-        if not name.value.strip() or Path(name.value).name != name.value:
-            raise CourseError("Name: type one plain word for the class's folder.")
-        course = new_course(CLASSES / name.value, name.value, term.value, students)
+        called = typed_name(name.value, "Name")
+        course = new_course(CLASSES / name_for_files(called), called, term.value, students)
         desk.list_classes(course.folder)
-        return f"The class has {len(students)} students."
+        return f"The class has {plural(len(students), 'student')}."
 
     panel = below_each_other(
         [

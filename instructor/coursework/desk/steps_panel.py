@@ -7,6 +7,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.arriving.take_in import take_in
+from coursework.arriving.taken_in import AT_THE_DESK
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
@@ -46,7 +47,7 @@ def steps_panel(desk):
     def taking(progress):
         taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
         upload.value = ()  # or the next take-in would read them again
-        return "\n".join([str(taken), *_of_other_sets(taken, desk.sets.value)])
+        return "\n".join([taken.in_words(AT_THE_DESK), *_of_other_sets(taken, desk.sets.value)])
 
     panel = below_each_other(
         [

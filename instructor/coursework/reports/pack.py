@@ -1,10 +1,10 @@
 """Hand back as one file: a zip with a page for each student, named by number and name."""
 
-import re
 import zipfile
 from dataclasses import dataclass
 from pathlib import Path
 
+from coursework.classes.names import name_for_files
 from coursework.gradebook.waiting import waiting_count
 from coursework.reports.hand_back import hand_back
 from coursework.safe_files import half_of
@@ -12,9 +12,6 @@ from coursework.sets.key_text import set_titles
 from coursework.words import plural
 
 __all__ = ["Packed", "in_words", "pack"]
-
-NOT_IN_NAMES = re.compile(r'[\\/:*?"<>|\x00-\x1f]')
-LONGEST = 80  # characters of a student's name in a file's name
 
 
 @dataclass(frozen=True)
@@ -90,10 +87,9 @@ def file_name(student, name):
     Examples
     --------
     >>> file_name("BH-7", "Ada / Quill.")
-    'BH-7 Ada _ Quill'
+    'BH-7 Ada - Quill'
     """
-    text = f"{student} {name[:LONGEST]}" if name and name != student else student
-    return NOT_IN_NAMES.sub("_", text).strip(" .")
+    return name_for_files(f"{student} {name}" if name and name != student else student)
 
 
 def in_words(packed):

@@ -7,6 +7,7 @@ import pytest
 from coursework.arriving.arrivals import hand_ins, read_list
 from coursework.arriving.clock import on_the_clock
 from coursework.arriving.take_in import take_in
+from coursework.arriving.taken_in import AT_THE_DESK
 from coursework.classes.course import open_course
 from coursework.terms.lateness import each_late, tries
 
@@ -79,6 +80,9 @@ def test_late_bytes_packed_again_with_an_early_date_stay_late_and_that_is_said(c
 
     assert DUE + DAY == mine.seconds
     assert f"by its own word it is from {on_the_clock(DUE - DAY)}" in str(taken)
+    assert "Where you know better: python3 instructor handed-in." in str(taken)
+    assert "under “What you decide”" in taken.in_words(AT_THE_DESK)
+    assert "python3" not in taken.in_words(AT_THE_DESK)
 
 
 def test_a_date_still_to_come_is_said_and_the_time_of_taking_in_counts(course, tmp_path):

@@ -7,6 +7,7 @@ from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, WA
 from coursework.arriving.arrivals import hand_ins as hand_ins_of
 from coursework.arriving.placing_by_hand import place_by_hand
 from coursework.arriving.take_in import take_in
+from coursework.arriving.taken_in import AT_THE_DESK
 from coursework.classes.codes import codes_of, make_codes
 from coursework.classes.course import new_course, open_course
 from coursework.deciding import about_of, decide
@@ -50,6 +51,8 @@ def test_a_file_with_a_classmates_number_does_not_take_the_place_of_her_marks(co
     assert "1 file taken in: 1 waits for your word." in str(taken)
     assert "Only the file itself says that it is BH-1001's, and “w.ipynb” is marked" in str(taken)
     assert "python3 instructor counts" in str(taken)
+    assert "until you say which one counts: below, in the inbox." in taken.in_words(AT_THE_DESK)
+    assert "python3" not in taken.in_words(AT_THE_DESK)
 
 
 @pytest.mark.parametrize(("named", "file"), [("x.ipynb", OTHER), ("w.ipynb", HERS)])

@@ -64,11 +64,10 @@ def test_a_folder_takes_one_class_only(course):
 @pytest.mark.parametrize(
     ("name", "term", "people", "words"),
     [
-        ("Class", "", ROSTER, "term: “” may have letters"),
+        ("Class", "", ROSTER, "term: nothing is typed"),
         ("Class", "../x", ROSTER, "term: "),
         ("Class", "a" * 41, ROSTER, "term: "),
-        ('The "best"', "demo", ROSTER, "name: .* may have no quotes"),
-        ("back\\slash", "demo", ROSTER, "name: "),
+        ("", "demo", ROSTER, "name: nothing is typed"),
         ("bell\a", "demo", ROSTER, "name: "),
         ("Class", "demo", {}, "no student on it"),
         ("Class", "demo", {"..": "Ann"}, "“..” is no student number"),
@@ -122,7 +121,7 @@ def test_a_course_file_from_notepad_opens(tmp_path):
         ('term = "demo"', r'has no line name = "…"'),
         ('name = "C"\n[bounds]\nterm = "demo"', r'has no line term = "…" above \[bounds\]'),
         ('name = "C\nterm = "demo"', r"cannot be read: .*line 1"),
-        ('name = "C"\nterm = "a/b"', "the term “a/b” may have letters"),
+        ('name = "C"\nterm = "a|b"', "term: “a|b” may have letters"),
         ('name = "C"\nterm = "d"\nbounds = 3', r"below a line \[bounds\]"),
         ('name = "C"\nterm = "d"\n[bounds]\nsecond = 3', "“second” is none of seconds, cell_sec"),
         ('name = "C"\nterm = "d"\n[bounds]\nseconds = "60"', "seconds: needs a number above 0"),
@@ -176,10 +175,10 @@ def test_rosters_of_all_spreadsheets_are_read(tmp_path, text, code):
     assert EXPECTED == roster(tmp_path, text.encode(code))
 
 
-def test_a_name_may_hold_commas_quotes_and_line_ends(tmp_path):
+def test_a_name_may_hold_commas_and_quotes_and_a_line_end_in_it_is_a_blank(tmp_path):
     text = 'student_number,name\nBH-1,"Ferny, Zoë ""Zo""\nthe younger"\nBH-2\n'
 
-    assert {"BH-1": 'Ferny, Zoë "Zo"\nthe younger', "BH-2": "BH-2"} == roster(tmp_path, text)
+    assert {"BH-1": 'Ferny, Zoë "Zo" the younger', "BH-2": "BH-2"} == roster(tmp_path, text)
 
 
 def test_every_odd_line_is_named_at_once(tmp_path):

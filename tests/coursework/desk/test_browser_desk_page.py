@@ -63,3 +63,23 @@ def test_a_button_answers(desk):
     page.locator("[role=status]").filter(has_text="Not done.").first.wait_for()
 
     assert "There is no class yet" in page.inner_text("body")
+
+
+def test_every_link_at_the_top_leads_to_its_section_by_the_keyboard(desk):
+    """Enter on the link brings the heading into view; nothing else needs to be pressed."""
+    page, _ = desk
+    page.set_viewport_size(DESK)
+    links = page.locator('a[href^="#"]:not(.anchor-link)')
+    for place in range(links.count()):
+        link = links.nth(place)
+        link.focus()
+        page.keyboard.press("Enter")
+        page.wait_for_function(
+            """words => [...document.querySelectorAll('h2')].some(one =>
+                one.textContent.replace('¶', '').trim() === words &&
+                one.getBoundingClientRect().top >= 0 &&
+                one.getBoundingClientRect().top < innerHeight)""",
+            arg=link.inner_text(),
+        )
+
+    assert 15 == links.count()

@@ -11,7 +11,7 @@ import zipfile
 import pytest
 from coursework.classes.course import open_course
 from coursework.deciding import COMMANDS
-from coursework.desk.deciding_panel import ALSO, BOXES
+from coursework.desk.deciding_panel import ALSO, BOXES, KINDS
 from coursework.desk.serving import LOOK, PAGE
 
 from tests.helpers.accessible import serious_in
@@ -158,6 +158,16 @@ def _class_file(desk):
     desk.choose(form, "Nothing handed in is", "zero")
     desk.choose(form, "No total as long as a mark is open", "no")
     assert "The course file has them." in desk.press(form, "Save for the class")
+    for label, word in {
+        "Conventions of": "UK: United Kingdom", "Money": "sterling",
+        "Food code that is quoted": "UK FSA and ACMSF",
+        "Measures that stand first": "metric: grams and °C",
+        "The ovens' dials": "gas: gas marks", "Tax on the card's price": "in: in the price (VAT)",
+    }.items():  # fmt: skip
+        desk.choose(form, label, word)
+    desk.fill(form, "Edge of a brunoise in mm, 2 to 3", "2")
+    desk.fill(form, "Tax in percent", "20")
+    assert "The course file has them." in desk.press(form, "Save the conventions")
     for name in ("service", "knife skills"):
         desk.fill(form, "Practical mark", name)
         desk.fill(form, "Its points", "20")
@@ -241,8 +251,8 @@ def _decisions(desk):
 
 def _kinds(desk, panel):
     """Choose one kind of decision after the other; each with the boxes that it shows."""
-    for _, kind, typed, help_ in COMMANDS:
-        desk.choose(panel, "Decide", help_[0].upper() + help_[1:])
+    for _, kind, typed, _ in COMMANDS:
+        desk.choose(panel, "Decide", KINDS[kind])
         yield kind, {*typed.split(), *ALSO.get(kind, ())}
 
 
@@ -272,7 +282,7 @@ def _student(desk):
     for _, wanted in _kinds(desk, panel):
         for name in wanted & BOXES.keys():
             desk.fill(panel, BOXES[name][0], "1")
-    desk.choose(panel, "Decide", "Count a set nowhere for a student: neither open nor 0")
+    desk.choose(panel, "Decide", KINDS["excused"])
     desk.choose(panel, "Student", "Jolanta Fisk (BH-1010)", nth=1)
     panel.get_by_label("File", exact=True).evaluate("one => { one.dataset.used = 'yes' }")
     desk.fill(panel, "Why, or a word to the student", "Ill.")

@@ -5,7 +5,8 @@ from coursework.classes.course import new_course
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
 
-from tests.helpers.desk import press
+from kitchenmath.conventions import Conventions, conventions_of
+from tests.helpers.desk import press, words
 
 SET = "04-buy-enough"
 
@@ -133,3 +134,60 @@ def test_a_late_joiner_is_added_and_renamed(desk):
     press(panel, "Take off the roster")
 
     assert {"BH-1": "Ada Quill"} == desk.course.roster
+
+
+def test_the_colleges_conventions_are_saved_shown_again_and_taken_out(desk):
+    """Every comment of the file stays; what is not said is the country's own."""
+    panel = desk.class_file()
+    boxes, file = panel.college.boxes, desk.course.folder / "course.toml"
+    before = [line for line in file.read_text("utf-8").splitlines() if line.startswith("#")]
+    typed = {"country": "UK", "currency": "euro", "brunoise_mm": "2,5", "units_first": "us",
+             "food_code": "FDA Food Code", "oven": "fan", "tax": "out",
+             "tax_percent": "8,5"}  # fmt: skip
+    for name, value in typed.items():
+        boxes[name].value = value
+
+    assert "The course file has them." in press(panel, "Save the conventions")
+    assert (
+        Conventions("UK", "euro", 2.5, "FDA Food Code", "us", "fan", "out", 8.5)
+        == desk.course.college
+    )
+    assert before == [line for line in file.read_text("utf-8").splitlines() if line.startswith("#")]
+    assert ("2.5", "8.5") == (boxes["brunoise_mm"].value, boxes["tax_percent"].value)
+    assert "a brunoise of 2.5 mm" in words(panel.college.holds)
+
+    for name in typed.keys() - {"country"}:
+        boxes[name].value = ""
+    press(panel, "Save the conventions")
+
+    assert conventions_of("UK") == desk.course.college
+
+
+@pytest.mark.parametrize(
+    ("name", "value", "sentence"),
+    [
+        ("brunoise_mm", "9", "[college], brunoise_mm"),
+        ("brunoise_mm", "small", "[college], brunoise_mm: needs a number above 0"),
+        ("tax_percent", "120", "[college], tax_percent: needs a number from 0 to 100"),
+        ("tax", "in", "[college], tax_percent: needs to be"),
+    ],
+)
+def test_a_wrong_convention_is_named_and_changes_nothing(desk, name, value, sentence):
+    """The good line beside it is not written either, and both stay in their boxes."""
+    panel = desk.class_file()
+    before = (desk.course.folder / "course.toml").read_bytes()
+    panel.college.boxes["oven"].value, panel.college.boxes[name].value = "gas", value
+
+    assert sentence in press(panel, "Save the conventions")
+    assert before == (desk.course.folder / "course.toml").read_bytes()
+    assert ("gas", value) == (panel.college.boxes["oven"].value, panel.college.boxes[name].value)
+
+
+def test_a_set_that_went_out_keeps_its_numbers_and_the_desk_says_so(desk):
+    release = desk.course.release(SET)
+    release.parent.mkdir(parents=True)
+    release.write_text("{}", encoding="utf-8")
+    panel = desk.class_file()
+    panel.college.boxes["country"].value = "UK"
+
+    assert "Handed out already: “4. Buy enough”" in press(panel, "Save the conventions")

@@ -1,6 +1,7 @@
 """The desk without a kernel: press a button, read the sentence."""
 
 import re
+from datetime import UTC, datetime
 
 import pytest
 from coursework.classes.course import new_course
@@ -194,8 +195,9 @@ def test_a_decision_is_entered_shown_and_taken_back(desk):
 
     journal.line.value, journal.why.value = number, "It was another day."
 
+    assert "“was ill”" in words(journal.whole)  # the list cuts it at a narrow page's edge
     assert f"Decision {number} is taken back." in press(journal, "Take it back")
-    assert ("", None) == (journal.why.value, journal.line.value)
+    assert ("", None, "") == (journal.why.value, journal.line.value, journal.whole.value)
     assert number not in [one for _, one in journal.line.options]
 
 
@@ -248,3 +250,19 @@ def test_only_the_boxes_of_a_decision_are_shown(desk):
 
     assert {"time"} == {name for name, box in panel.boxes.items() if box.layout.display != "none"}
     assert (None, "none") == (panel.student.layout.display, panel.file.layout.display)
+
+
+def test_a_class_may_be_called_by_any_letters_and_a_slash(tmp_path, monkeypatch):
+    """Its folder has a name that every system takes; the class keeps its own."""
+    monkeypatch.setattr(desk_module, "CLASSES", tmp_path)
+    monkeypatch.setattr(new_class_panel, "CLASSES", tmp_path)
+    desk = Desk()
+    panel = desk.new()
+    panel.name.value, panel.term.value = "Köche 2026/27", "Frühjahr 2026/27"
+    raw = "student_number,name\nBH-1,Zoë Čapek\n".encode()
+    panel.roster.value = ({"name": "r.csv", "type": "", "size": len(raw), "content": raw,
+                           "last_modified": datetime(2026, 9, 1, tzinfo=UTC)},)  # fmt: skip
+
+    assert "The class has 1 student." in press(panel, "Make the class")
+    assert ("Köche 2026-27", "Köche 2026/27") == (desk.course.folder.name, desk.course.name)
+    assert "term Frühjahr 2026/27" in words(desk.state)

@@ -46,7 +46,7 @@ def test_where_nothing_waits_nothing_is_warned(tmp_path):
 
 
 @pytest.mark.parametrize(("name", "expected"), [
-    ("Ada / Quill", "BH-1 Ada _ Quill"),
+    ("Ada / Quill", "BH-1 Ada - Quill"),
     ("Zoë Ó Ferny", "BH-1 Zoë Ó Ferny"),
     ("..", "BH-1"),
     ("", "BH-1"),

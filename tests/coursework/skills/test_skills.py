@@ -212,7 +212,7 @@ def test_no_question_and_no_set_is_left_out_in_silence(course):
     leave(course, TWO, BH_1=[asked("q1", "packs"), asked("q2", ""), asked("q3", " ")])
     course.marks(ONE, "BH-1").parent.mkdir(parents=True)
     course.marks(ONE, "BH-1").write_bytes(b"{")
-    out = course.release("06-foam-and-thicken")
+    out = course.release("06-foam")
     out.parent.mkdir(parents=True)
     out.write_text("{}")
 
@@ -221,7 +221,7 @@ def test_no_question_and_no_set_is_left_out_in_silence(course):
     assert f"{TWO}, q2: its mark names no skill" in told
     assert f"{TWO}, q3: its mark names no skill" in told
     assert f"marks/{ONE}/BH-1.json cannot be used" in told
-    assert "Nothing is marked of 06-foam-and-thicken yet." in told
+    assert "Nothing is marked of 06-foam yet." in told
 
 
 def named_in(set_id):

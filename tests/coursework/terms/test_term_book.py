@@ -159,7 +159,7 @@ def test_who_is_not_marked_yet_is_named(course, human):
     course.submitted(BUY, "BH-3").write_text("{}")
     arrive(course, BUY, "BH-2", old=DUE, new=DUE + 1)
     leave(course, BUY, points("BH-2", 9, raw=b"old"), points("BH-9", 5))
-    course = stated(course, "\n[sets.06-foam-and-thicken]\nweight = 1\n")
+    course = stated(course, "\n[sets.06-foam]\nweight = 1\n")
     book = term_book(course)
 
     assert "waits" == of(book, "BH-3").marks[0].state

@@ -15,6 +15,7 @@ RIGHT = {
     "yield": Q_(70.33, "percent"),  # 640 / 910
     "brine": Q_(5, "percent"),  # 50 / 1000
     "foam": Q_(3.25, "min"),  # 30 mL: a quarter of the way from 29 to 33
+    "sauce": Q_(30, "percent"),  # 450 / 1500
     "task": Q_(17, "min"),  # the longest
 }
 
@@ -74,3 +75,16 @@ def test_a_hydrometer_without_its_temperature_is_asked_for_it():
 
 def test_the_cuts_to_choose_from_are_cuts_that_the_kit_knows():
     assert set(BENCHES["cuts"].boxes["cut"].options) <= set(CUTS)
+
+
+def test_a_sauce_that_grew_or_was_timed_once_is_asked_back():
+    """More in the pot than before is a slip of the scale; one flow time compares with nothing."""
+    with pytest.raises(OutOfRange, match="boiling leaves less"):
+        BENCHES["sauce"].worked(TYPED["sauce"] | {"left": "1.6 kg"})
+    with pytest.raises(Unreadable, match="Type both, or none"):
+        BENCHES["sauce"].worked(TYPED["sauce"] | {"ran_before": ""})
+
+
+def test_a_sauce_says_how_much_slower_it_runs():
+    """20 s / 8 s = 2.5 times."""
+    assert "2.5 times as long" in BENCHES["sauce"].worked(TYPED["sauce"]).sentence

@@ -34,6 +34,7 @@ from kitchenmath.cuts import (
     surface_per_volume,
     turned_yield,
 )
+from kitchenmath.cuts.sampling import CLASSES, GRADE
 from kitchenmath.data.tables import table
 from kitchenmath.errors import KitchenError, OutOfRange, UnknownName, Unreadable, WrongKind
 from kitchenmath.units.registry import Q_
@@ -819,3 +820,16 @@ def test_a_ball_that_cannot_be_counted_is_refused(diameter, cut, said):
     """Sticks have another way to lie, and a hundred edges are a million cubes."""
     with pytest.raises(OutOfRange, match=said):
         pieces_in_ball(diameter, cut)
+
+
+def test_the_words_for_a_share_off_size_are_those_of_the_grade_standard():
+    """7 CFR 52.1029: at most 10 % practically, 15 % reasonably, 20 % fairly uniform."""
+    printed = {row["name"]: row["share_percent"] for row in table("cut_bands.csv")}
+
+    assert all(printed[f"{GRADE}{word}"] == f"{100 * most:g}" for most, word in CLASSES[:-1])
+    assert CLASSES[:3] == (
+        (0.10, "practically uniform"),
+        (0.15, "reasonably uniform"),
+        (0.20, "fairly uniform"),
+    )
+    assert CLASSES[-1][0] == 1

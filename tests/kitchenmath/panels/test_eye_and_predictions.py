@@ -87,13 +87,12 @@ def test_how_far_off_a_prediction_is():
 
 
 def test_the_predictions_by_hand():
-    """3000 / 240 = 12.5; 75 - 55 = 20; 2.4 / 0.6 = 4; 1090.9 - 960 = 130.9; 225/45; 12 x 4; 6 - 1.5 h;
-    at 1500 m the standard atmosphere has 845.6 hPa, and steam tables boil water there at 95.0.
-    """
+    """3000 / 240 = 12.5; 75 - 55 = 20; 2.4 / 0.6 = 4; 1090.9 - 960 = 130.9; 225/45; 12 x 4;
+    20 √(250 / 160) = 25; 6 - 1.5 = 4.5; at 1500 m steam tables give 845.6 hPa, so 95.0 °C."""
     right = {name: each.right.magnitude for name, each in PREDICTIONS.items()}
     expected = {"factor": 12.5, "dough water": 20, "dice": 8, "order": 4, "two percents": 130.9,
-                "overrun": 500, "thickness": 48, "nets": 3,
-                "six hours": 4.5, "boil": 95.0}  # fmt: skip
+                "overrun": 500, "another Bloom": 25, "thickness": 48, "six hours": 4.5,
+                "boil": 95.0, "nets": 3}  # fmt: skip
 
     assert expected == pytest.approx(right, rel=1e-3)
 

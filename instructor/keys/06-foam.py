@@ -1,17 +1,17 @@
 # %% [markdown] title
 """
-# Set 6: Foam and thicken
+# Set 6: Foam
 
-Brackwater House serves a cider foam, a cider jelly and a mustard velouté tonight.
-The foam must stand, the jelly must set, and the velouté must coat a spoon.
+A cider foam goes on the guinea fowl at Brackwater House tonight.
+It must be sweet enough, it must hold its air, and it must stand until the plate is at the table.
 
 **Seven questions, 20 points.**
 Your numbers are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"420 g"`, `"14 3/4 oz"`, `"35 %"`.
+Type each answer between the quotes, as you would write it on a card: `"420 g"`, `"35 %"`, `"6 min 30 s"`.
 Or compute it with the numbers shown, for example `q3 = q1 * 2`.
 Then press Shift + Enter in each cell, from the top down.
 
-Lesson 6, *Foam and thicken*, has all you need.
+Lesson 6, *Foam*, has all you need.
 The kitchen and its cards are invented.
 """
 
@@ -27,9 +27,9 @@ student = "BH-0000"
 ### END SOLUTION
 
 # %% open-set
-from kitchenmath.practice import open_set, steps
+from kitchenmath.practice import open_set, part_of, steps
 
-sheet = open_set("06-foam-and-thicken", term="demo", student=student)
+sheet = open_set("06-foam", term="demo", student=student)
 sheet
 
 # %% [markdown] q1-text
@@ -121,7 +121,7 @@ sheet.award(
             "part": lambda cider: (cider / 8).to("mL"),
         },
         skill="parts by volume and by weight",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q1,
 )
@@ -211,7 +211,7 @@ sheet.award(
             ),
         },
         skill="degrees Brix",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q2,
 )
@@ -303,7 +303,7 @@ sheet.award(
             "whole_base": lambda q1, cider, cider_litre: q1.to("g") + (cider * cider_litre).to("g"),
         },
         skill="dose in percent of the base",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q3,
 )
@@ -372,7 +372,7 @@ sheet.award(
             "pushed": lambda cup, foam: cup - foam,
         },
         skill="overrun",
-        lesson="06-foam-and-thicken.ipynb",
+        lesson="06-foam.ipynb",
     ),
     q4,
 )
@@ -380,86 +380,104 @@ sheet.award(
 
 # %% [markdown] q5-text
 """
-## 5. Another gelatin (3 points)
+## 5. Half of it is out (3 points)
 
-The cider jelly's card names a strong gelatin. The store has a weaker one.
-**What weight of yours sets the jelly as firm?**
+Foam stands in a clear jug, and the liquid that runs out of it is read every three minutes.
+Two readings lie around half of the base.
+Between them the liquid runs evenly.
+**When was half of the base out?** The clock starts when the foam is made.
 
-Firmness goes with the **square** of the gelatin in the jelly.
-Gelatin comes from pork, beef or fish, and fish is a listed allergen: tell the pass which.
-
-Answer within 0.5 g: the small scale shows no less.
+Answer within 15 s: a look at the jug is no nearer.
 """
 
 # %% q5-given
+from kitchenmath import Q_
+
 five = sheet.given(
     "q5",
-    leaf=steps(18, 30, 1, "g", "gelatin on the card"),
-    card=steps(240, 250, 5, "count", "Bloom on the card"),
-    mine=steps(140, 150, 5, "count", "Bloom of yours"),
+    base=steps(90, 140, 10, "mL", "base in the foam"),
+    minute=steps(5, 9, 1, "min", "the reading before half"),
+    before=part_of("base", 44, 45, 1, Q_(1, "mL"), "out by then"),
+    after=part_of("base", 63, 66, 1, Q_(1, "mL"), "out three minutes later"),
 )
 five
 
 # %% q5-answer
 q5 = ""
 ### BEGIN SOLUTION
-q5 = five.leaf * (five.card / five.mine) ** 0.5
+q5 = five.minute + Q_(3, "min") * (five.base / 2 - five.before) / (five.after - five.before)
 ### END SOLUTION
 
 # %% q5-check
-sheet.look("q5", q5, "weight", plausible=("2 g", "200 g"))
-
-
+sheet.look("q5", q5, "time", plausible=("1 min", "60 min"))
 ### BEGIN HIDDEN TESTS
-def ratio(one_bloom, other_bloom):
-    return (one_bloom / other_bloom).to("").magnitude
+STEP = Q_(3, "min")
+
+
+def later(minute, part, step):
+    return minute + STEP * (part / step).to("").magnitude
 
 
 sheet.award(
     Question(
         "q5",
-        "weight",
+        "time",
         3,
-        Within(Q_(0.5, "g")),
-        formula=lambda leaf, card, mine: leaf * ratio(card, mine) ** 0.5,
+        Within(Q_(15, "s"), "a look at the jug is no nearer"),
+        formula=lambda base, minute, before, after: later(
+            minute, base / 2 - before, after - before
+        ),
         slips=(
             Slip(
-                "took the ratio without its root",
-                lambda leaf, card, mine: leaf * ratio(card, mine),
-                "You took the ratio of the Blooms as it stands, as for most exchanges. Firmness "
-                "goes with the square of the gelatin, so the weight goes with the root: this "
-                "jelly would be rubber.",
+                "took the reading before",
+                lambda minute: minute,
+                "You gave the last reading before half, the nearest one on paper. A part of the "
+                "next three minutes comes on top.",
+                worth=2,
+            ),
+            Slip(
+                "took the reading after",
+                lambda minute: minute + STEP,
+                "You gave the first reading past half, where one sees that it has happened. It "
+                "was half out before that.",
+                worth=2,
+            ),
+            Slip(
+                "took the middle of the two readings",
+                lambda minute: minute + STEP / 2,
+                "You went to the middle of the two times, as half was asked for. Half of the base "
+                "lies nearer to the first reading: share the step by millilitres.",
+                worth=2,
+            ),
+            Slip(
+                "shared the step from the wrong end",
+                lambda base, minute, before, after: later(minute, after - base / 2, after - before),
+                "The share of the step is that of the liquid past half, the other side of the "
+                "same difference. Ask how much was missing at the first reading.",
+                worth=2,
+            ),
+            Slip(
+                "took half of the time",
+                lambda minute: (minute + STEP) / 2,
+                "You halved the time of the last reading, as if it all were out by then. Half of "
+                "the base is meant, and a foam drains ever more slowly.",
                 worth=1,
-            ),
-            Slip(
-                "turned the root round",
-                lambda leaf, card, mine: leaf * ratio(mine, card) ** 0.5,
-                "The root is right; the ratio is turned round, which looks alike on paper. A "
-                "weaker gelatin needs more.",
-                worth=1,
-            ),
-            Slip(
-                "turned the ratio round, without its root",
-                lambda leaf, card, mine: leaf * ratio(mine, card),
-                "A smaller Bloom was answered with a smaller weight, which feels consistent. But "
-                "a weaker gelatin needs more, and the weight goes with the root.",
-            ),
-            Slip(
-                "changed nothing",
-                lambda leaf: leaf,
-                "This is the card's weight: gelatin looks like gelatin. A weaker one needs more.",
             ),
         ),
         working=(
-            "{card} ÷ {mine} = {times_} times as strong is the card's gelatin",
-            "{leaf} × {root}, the square root of {times_}, = {answer}",
+            "{base} ÷ 2 = {half}; {half} − {before} = {missing} missing at {minute}",
+            "{missing} ÷ ({after} − {before}) × 3 min = {share}",
+            "{minute} + {share} = {answer}",
         ),
         on_the_way={
-            "root": lambda card, mine: Q_(((card / mine).to("").magnitude) ** 0.5, "count"),
-            "times_": lambda card, mine: Q_((card / mine).to("").magnitude, "count"),
+            "half": lambda base: base / 2,
+            "missing": lambda base, before: base / 2 - before,
+            "share": lambda base, before, after: later(
+                Q_(0, "min"), base / 2 - before, after - before
+            ),
         },
-        skill="gelatin of another Bloom",
-        lesson="06-foam-and-thicken.ipynb",
+        skill="a foam's half-life",
+        lesson="06-foam.ipynb",
     ),
     q5,
 )
@@ -467,91 +485,91 @@ sheet.award(
 
 # %% [markdown] q6-text
 """
-## 6. The mustard velouté (3 points)
+## 6. Base for tonight (3 points)
 
-The stock is first reduced **by** the share shown. What is left is thickened.
-The flour is counted for each litre of what is left. Butter and flour are equal weights.
-**What does the whole roux weigh?**
+Each plate takes a spoon of foam. Your foam has the overrun of question 4.
+**What volume of base must be whipped?**
 
-A roux is as hot as frying fat: the stock goes in slowly, and the face stays away.
-Flour holds gluten, butter is milk, the stock holds celery, and then there is the mustard: all four go on the card.
+Lecithin (soya) is on every plate with it: the card says so.
 
-Answer within 5 g: the bench scale shows no less.
+Answer within 10 mL: a jug's marks show no less.
 """
 
 # %% q6-given
 six = sheet.given(
     "q6",
-    stock=steps(4, 8, 0.5, "L", "stock before it is reduced"),
-    cut=steps(25, 35, 5, "percent", "reduced by"),
-    flour=steps(50, 70, 5, "g/L", "flour for each litre"),
+    plates=steps(30, 60, 6, "count", "plates"),
+    spoon=steps(40, 60, 5, "mL", "foam on a plate"),
 )
 six
 
 # %% q6-answer
 q6 = ""
 ### BEGIN SOLUTION
-q6 = 2 * six.stock * (1 - six.cut) * six.flour
+q6 = six.plates * six.spoon / (1 + q4)
 ### END SOLUTION
 
 # %% q6-check
-sheet.look("q6", q6, "weight", plausible=("50 g", "3 kg"))
+sheet.look("q6", q6, "volume", plausible=("20 mL", "20 L"))
 
 
 ### BEGIN HIDDEN TESTS
-def gone(cut):
-    return cut.to("").magnitude
+def foam_wanted(plates, spoon):
+    return plates.magnitude * spoon.to("mL")
+
+
+def air(overrun):
+    return overrun.to("").magnitude
 
 
 sheet.award(
     Question(
         "q6",
-        "weight",
+        "volume",
         3,
-        Within(Q_(5, "g")),
-        formula=lambda stock, cut, flour: grams(2 * stock * (1 - gone(cut)) * flour),
+        Within(Q_(10, "mL"), "a jug's marks show no less"),
+        formula=lambda plates, spoon, q4: foam_wanted(plates, spoon) / (1 + air(q4)),
         slips=(
             Slip(
-                "took flour per litre for roux per litre",
-                lambda stock, cut, flour: grams(stock * (1 - gone(cut)) * flour),
-                "This is the flour: the figure counts flour only, though a cook thinks in roux. "
-                "As much butter comes to it.",
+                "divided by the overrun",
+                lambda plates, spoon, q4: foam_wanted(plates, spoon) / air(q4),
+                "You divided by the overrun, the number at hand. It counts the gas alone; the "
+                "foam is gas and base: add 100 %.",
                 worth=2,
             ),
             Slip(
-                "reduced to the share, not by it",
-                lambda stock, cut, flour: grams(2 * stock * gone(cut) * flour),
-                "You kept the share that boils away: “to” and “by” are one small word apart. "
-                "Reduced by it means that the rest is left.",
+                "gave the gas",
+                lambda plates, spoon, q4: foam_wanted(plates, spoon) * air(q4) / (1 + air(q4)),
+                "This is the gas in the foam, the larger part. The base is what is left.",
+                worth=2,
+            ),
+            Slip(
+                "base for one plate",
+                lambda spoon, q4: spoon.to("mL") / (1 + air(q4)),
+                "This is the base for one plate, and the way is right. There are more plates.",
+                worth=2,
+            ),
+            Slip(
+                "gave the foam",
+                lambda plates, spoon: foam_wanted(plates, spoon),
+                "This is the foam, as if nothing were whipped in. A part of it is gas.",
                 worth=1,
             ),
             Slip(
-                "did not reduce",
-                lambda stock, flour: grams(2 * stock * flour),
-                "You thickened all the stock, the number that is given. A part of it is steam by "
-                "then, and the velouté would stand like paste.",
+                "multiplied by the overrun",
+                lambda plates, spoon, q4: foam_wanted(plates, spoon) * (1 + air(q4)),
+                "You multiplied, as one goes from base to foam. Here the foam is known, and the "
+                "base is less: divide.",
                 worth=1,
-            ),
-            Slip(
-                "flour for the whole stock",
-                lambda stock, flour: grams(stock * flour),
-                "This is the flour alone, for all the stock, the two numbers that are given. "
-                "Reduce first, then count flour and butter.",
             ),
         ),
         working=(
-            "left: {stock} × (100 % − {cut}) = {left}",
-            "{left} × {flour} = {flour_g} of flour",
-            "{flour_g} and as much butter = {answer}",
+            "{plates} plates × {spoon} = {foam_ml} of foam",
+            "{foam_ml} ÷ (100 % + {q4}) = {answer}",
         ),
-        on_the_way={
-            "left": lambda stock, cut: stock * (1 - cut.to("").magnitude),
-            "flour_g": lambda stock, cut, flour: (stock * (1 - cut.to("").magnitude) * flour).to(
-                "g"
-            ),
-        },
-        skill="roux by flour per litre",
-        lesson="06-foam-and-thicken.ipynb",
+        on_the_way={"foam_ml": foam_wanted},
+        skill="base for a foam",
+        lesson="06-foam.ipynb",
     ),
     q6,
 )
@@ -566,7 +584,7 @@ Put a weighed amount of foam into a clear jug, and read each minute what has dra
 **Write down both weights and your overrun, your readings and the half-life.
 Then say one thing that you would change so that the foam stands longer, and what it costs you.**
 
-Foam and sauce hide allergens: soya (lecithin), egg, milk (butter), gluten (flour), mustard, and celery in many stocks.
+Foams hide allergens: soya (lecithin), egg, milk, and celery in many stocks.
 A whipping siphon is under pressure: its head stays on until all the gas is out.
 """
 

@@ -419,7 +419,7 @@ Another card counts its gelatin in leaves. Your leaves weigh more, and are weake
 
 Leaf gelatin is mostly from pork: not every guest eats it. A leaf from fish is a listed allergen.
 
-Answer within 0.25 leaf: scissors cut a leaf into quarters.
+Answer within 0.25 leaf: it need not be whole, as scissors cut a leaf into quarters.
 """
 
 # %% q5-given

@@ -398,7 +398,7 @@ five = sheet.given(
     base=steps(90, 140, 10, "mL", "base in the foam"),
     minute=steps(5, 9, 1, "min", "the reading before half"),
     before=part_of("base", 44, 45, 1, Q_(1, "mL"), "out by then"),
-    after=part_of("base", 63, 66, 1, Q_(1, "mL"), "out three minutes later"),
+    after=part_of("base", 64, 66, 1, Q_(1, "mL"), "out three minutes later"),
 )
 five
 

@@ -99,7 +99,6 @@ def lethality(times, temperatures, reference, z):
     Bigelow's general method, as in thermal-processing texts.
     """
     amount(times, "min", "times", many=True)
-    amount(temperatures, "degC", "temperatures", many=True)
     times, temperatures = read_log((times, temperatures))
     rates = lethal_rate(temperatures, reference, z)
     worth = np.sum((rates[1:] + rates[:-1]) / 2 * np.diff(times.magnitude))

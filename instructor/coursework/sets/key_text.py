@@ -153,6 +153,11 @@ def _cells_of(shown, set_id):
 
 
 def _cells(set_id, text):
+    return [dict(cell) for cell in _parsed(set_id, text)]
+
+
+@lru_cache(maxsize=64)
+def _parsed(set_id, text):
     import jupytext  # takes two seconds to load, and a class marks with the key that it keeps
 
     return [_cell(set_id, cell) for cell in jupytext.reads(text, fmt="py:percent").cells]

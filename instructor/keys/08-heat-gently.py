@@ -634,8 +634,8 @@ cores = (61, 64, 0.5, "degC") if of_core else (131, 137, 1, "degF")
 
 six = sheet.given(
     "q6",
-    core=steps(*cores, "lowest core since then"),
-    held=steps(4, 12, 1, "min", "so long already"),
+    core=steps(*cores, "lowest core so far"),
+    held=steps(4, 12, 1, "min", "held so far"),
 )
 six
 

@@ -175,8 +175,8 @@ HELD = Drill(
     + ". Its core has stood at {core} or above for {held}. How much longer must it stay there?",
     "Which is the last row that it has reached? Never read between two rows.",
     {
-        "core": steps(131, 139, 1, "degF", "lowest core since then"),
-        "held": steps(4, 10, 1, "min", "so long already"),
+        "core": steps(131, 139, 1, "degF", "lowest core so far"),
+        "held": steps(4, 10, 1, "min", "held so far"),
     },
 )  # fmt: skip
 

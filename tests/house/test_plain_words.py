@@ -17,6 +17,7 @@ ODD = {
     r"Is there so much\?": "is there that much?",
     r"How many percent\b": "what percentage",
     r"\bstreak\b": "right in a row",
+    r"\bso long already\b|\bcore since then\b": "so far",
 }
 
 

@@ -3,6 +3,7 @@
 Decisions that change points for several students first show whose, and count only with --sure.
 """
 
+from functools import partial
 from pathlib import Path
 
 from coursework.arriving.arrivals import read_list
@@ -49,22 +50,17 @@ FOR_ALL = ("dropped question", "full marks", "accept this too")
 MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
 
 
-def add_commands(step, chosen):
-    """Add these commands to the parser; the names of those that act on a class.
+def add_commands(class_step):
+    """Add these commands to the parser.
 
     Parameters
     ----------
-    step : callable
-        Takes a name, what to do with the options, and a line of help; gives back the parser.
-    chosen : callable
-        The class of the option `--class`.
-
-    Returns
-    -------
-    list of str
+    class_step : callable
+        Takes a name, what to do with the class and the options, and a line of help; gives back the
+        command's own parser.
     """
     for name, kind, typed, help_ in COMMANDS:
-        command = step(name, lambda options, kind=kind: _command(chosen, kind, options), help_)
+        command = class_step(name, partial(_command, kind), help_)
         for each in typed.split():
             command.add_argument(each)
         command.add_argument("--why", default="", help="the reason, or a remark to the student")
@@ -79,12 +75,13 @@ def add_commands(step, chosen):
             command.add_argument("--step", default="", help='as in "100 g" or "5 %%"')
         if kind in FOR_ALL:
             command.add_argument("--sure", action="store_true", help="without this it only shows")
-    step("journal", lambda options: print(journal(chosen(options.folder))), "list all decisions")
-    waiting = step("waiting", lambda options: print(waiting_answers(chosen(options.folder),
-                                                                    options.set)),
-                   "list the answers that wait for you, question by question")  # fmt: skip
+    class_step("journal", lambda course, _: print(journal(course)), "list all decisions")
+    waiting = class_step(
+        "waiting",
+        lambda course, options: print(waiting_answers(course, options.set)),
+        "list the answers that wait for you, question by question",
+    )
     waiting.add_argument("set")
-    return [*(name for name, *_ in COMMANDS), "journal", "waiting"]
 
 
 def waiting_answers(course, set_id):
@@ -108,8 +105,7 @@ def waiting_answers(course, set_id):
     return "\n".join(lines) or f"Everything of {set_id} is marked."
 
 
-def _command(chosen, kind, options):
-    course = chosen(options.folder)
+def _command(kind, course, options):
     about = about_of(course, kind, vars(options))
     if getattr(options, "photo", None):
         # Here, for only this command needs the library for photos.

@@ -5,25 +5,22 @@ from coursework.words import plural
 __all__ = ["add_commands"]
 
 
-def add_commands(step, chosen):
-    """Add the command `inbox`; the names of those that act on a class.
+def add_commands(class_step):
+    """Add the command `inbox` to the parser.
 
     Parameters
     ----------
-    step : callable
-        Takes a name, what to do with the options, and a line of help; gives back the parser.
-    chosen : callable
-        The class of the option `--class`.
-
-    Returns
-    -------
-    list of str
+    class_step : callable
+        Takes a name, what to do with the class and the options, and a line of help; gives back the
+        command's own parser.
     """
-    command = step("inbox", lambda options: print(_inbox(chosen(options.folder), options)),
-                   "list files without a place, and whose they may be")  # fmt: skip
+    command = class_step("inbox", _tell, "list files without a place, and whose they may be")
     command.add_argument("--set", default="", help="the set of those that do not say theirs")
     command.add_argument("--place-sure", action="store_true", help="place those that are sure")
-    return ["inbox"]
+
+
+def _tell(course, options):
+    print(_inbox(course, options))
 
 
 def _inbox(course, options):

@@ -5,45 +5,38 @@ from pathlib import Path
 from coursework.progress import Progress
 
 
-def add_commands(step, chosen):
-    """Add these commands to the parser.
+def add_commands(class_step):
+    """Add those that act on a class to the parser.
+
+    Parameters
+    ----------
+    class_step : callable
+        Takes a name, what to do with the class and the options, and a line of help; gives back the
+        command's own parser.
+    """
+    erase = class_step(
+        "erase", _erase, "erase a student from a class, and say what went and what still names them"
+    )
+    erase.add_argument("student", help="the student number")
+    erase.add_argument("--sure", action="store_true", help="without this it only says what it does")
+    export = class_step("export", _export, "pack all that a class holds of one student into a zip")
+    export.add_argument("student", help="the student number")
+    back = class_step("back-up", _back_up, "pack a whole class into one file")
+    for command in (export, back):
+        command.add_argument("--to", type=Path, help="a folder or a file")
+
+
+def add_restore(step):
+    """Add the command `restore`, which makes a class.
 
     Parameters
     ----------
     step : callable
         Takes a name, what to do with the options, and a line of help; gives back the parser.
-    chosen : callable
-        The class of the option `--class`.
-
-    Returns
-    -------
-    list of str
-        The commands that act on a class.
     """
-    erase = step(
-        "erase",
-        lambda options: _erase(chosen(options.folder), options),
-        "erase a student from a class, and say what went and what still names them",
-    )
-    erase.add_argument("student", help="the student number")
-    erase.add_argument("--sure", action="store_true", help="without this it only says what it does")
-    export = step(
-        "export",
-        lambda options: _export(chosen(options.folder), options),
-        "pack all that a class holds of one student into a zip",
-    )
-    export.add_argument("student", help="the student number")
-    export.add_argument("--to", type=Path, help="a folder or a file")
-    back = step(
-        "back-up",
-        lambda options: _back_up(chosen(options.folder), options),
-        "pack a whole class into one file",
-    )
-    back.add_argument("--to", type=Path, help="a folder or a file")
     again = step("restore", _restore, "unpack a class that was backed up, here or elsewhere")
     again.add_argument("file", type=Path)
     again.add_argument("--name", help="another name for the restored class")
-    return ["erase", "export", "back-up"]
 
 
 def _erase(course, options):

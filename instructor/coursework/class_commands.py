@@ -1,0 +1,172 @@
+"""What a class goes through, on the command line: handed out, taken in, marked, reported."""
+
+from pathlib import Path
+
+from coursework.errors import CourseError
+from coursework.progress import Progress
+from coursework.words import number
+from kitchenmath.errors import Unreadable
+from kitchenmath.typed.numbers import typed_number
+
+
+def add_commands(class_step):
+    """Add these commands to the parser.
+
+    Parameters
+    ----------
+    class_step : callable
+        Takes a name, what to do with the class and the options, and a line of help; gives back the
+        command's own parser.
+    """
+    made = {}
+    for name, do, typed, help_ in COMMANDS:
+        made[name] = class_step(name, do, help_)
+        for each in typed.split():
+            made[name].add_argument(each, help="such as 04-buy-enough" if each == "set" else None)
+    made["take-in"].add_argument("places", nargs="+", type=Path, help="folders or zips")
+    made["mark"].add_argument(
+        "--cluster", metavar="ADDRESS", help="mark on a Dask cluster, as in tcp://192.0.2.7:8786"
+    )
+    _add_to_reteach(made["reteach"])
+    made["term-marks"].add_argument(
+        "--practical", type=Path, help="CSV: student_number and a column a mark"
+    )
+    made["oneroster"].add_argument(
+        "--take", type=Path, metavar="ZIP", help="take results in from there, as practical marks"
+    )
+    made["pack"].add_argument("--folders", action="store_true", help="a folder for each student")
+    made["points"].add_argument("comment", nargs="?", default="")
+
+
+def _add_to_reteach(command):
+    command.add_argument("students", nargs="*", help="student numbers: a sheet for each of them")
+    command.add_argument("--each", action="store_true", help="for each student who lacks something")
+
+
+def _hand_out(course, options):
+    from coursework.sets.hand_out import hand_out
+
+    with Progress("Handing out"):
+        file = hand_out(course, options.set)
+    print(f"Give this notebook to the class: {file}")
+
+
+def _take_in(course, options):
+    from coursework.arriving.take_in import take_in
+
+    with Progress("Taking in") as progress:
+        taken = take_in(course, options.places, progress)
+    print(taken)
+
+
+def _mark(course, options):
+    from coursework.marking.mark_set import mark_set
+    from coursework.marking.room.door import not_held_back
+    from coursework.reports.in_lines import marks_in_lines
+
+    if options.cluster:
+        from coursework.marking.cluster import cluster
+
+        with cluster(options.cluster) as executor, Progress("Marking") as progress:
+            marked = mark_set(course, options.set, progress, executor, executor.workers)
+            weak = executor.not_held_back()
+    else:
+        with Progress("Marking") as progress:
+            marked = mark_set(course, options.set, progress)
+        weak = not_held_back()
+    print(f"{marks_in_lines(course, options.set)}\n\n{marked}")
+    if weak:
+        print(f"\n{weak}")
+
+
+def _hand_back(course, options):
+    from coursework.reports.hand_back import hand_back
+
+    with Progress("Handing back") as progress:
+        pages = hand_back(course, options.set, progress)
+    print(f"{len(pages)} pages, one in each student's folder below {course.folder / 'feedback'}")
+
+
+def _report(course, options):
+    from coursework.reports.report import report
+
+    with Progress("Reporting") as progress:
+        sheet, page = report(course, options.set, progress)
+    print(f"Mark sheet: {sheet}\nThe class's page: {page}")
+
+
+def _skills(course, _):
+    from coursework.reports.skills_page import told
+
+    with Progress("Counting skills") as progress:
+        words = told(course, progress)
+    print(words)
+
+
+def _reteach(course, options):
+    from coursework.skills.reteach import told
+
+    with Progress("Making sheets") as progress:
+        words = told(course, options.students, options.each, progress)
+    print(words)
+
+
+def _term_marks(course, options):
+    from coursework.reports.term_marks import said, term_marks
+
+    with Progress("Making the mark book") as progress:
+        written = term_marks(course, options.practical, progress)
+    print(said(*written))
+
+
+def _oneroster(course, options):
+    from coursework.reports.exchange import export_exchange
+    from coursework.terms.results_in import in_words, take_results
+
+    if options.take:
+        print(in_words(take_results(course, options.take)))
+        return
+    print(f"Roster and results: {export_exchange(course)}")
+
+
+def _pack(course, options):
+    from coursework.reports.pack import in_words, pack
+
+    with Progress("Packing") as progress:
+        packed = pack(course, options.set, options.folders, progress)
+    print(in_words(packed))
+
+
+def _student(course, options):
+    from coursework.reports.student_view import in_lines, student_view
+
+    print(in_lines(student_view(course, options.student), course.roster))
+
+
+def _points(course, options):
+    from coursework.gradebook.points import enter_human
+
+    try:
+        points = typed_number(options.points)
+    except Unreadable as error:
+        raise CourseError(f"points: {error}. Type a number, as in 2.5 or 2,5.") from None
+    enter_human(course, options.set, options.student, options.question, points, options.comment)
+    print(f"{options.student}, {options.question}: {number(points)} points are entered.")
+
+
+# Command, what it does, what is typed behind it, help.
+COMMANDS = (
+    ("hand-out", _hand_out, "set", "make a set's notebook for the class"),
+    ("take-in", _take_in, "", "take in a folder or a zip of hand-ins, as downloaded"),
+    ("mark", _mark, "set", "mark all hand-ins of a set"),
+    ("hand-back", _hand_back, "set", "write one page for each student"),
+    ("report", _report, "set", "write the mark sheet and the class's page"),
+    ("skills", _skills, "", "write what is not got over all sets, by skill and by student"),
+    ("reteach", _reteach, "", "make a practice notebook on what is not got, for the class"),
+    ("term-marks", _term_marks, "", "write the term's mark book over all sets"),
+    ("oneroster", _oneroster, "", "write roster and results in the open OneRoster form"),
+    ("pack", _pack, "set", "write a page for each student, and pack all in one zip"),
+    ("student", _student, "student", "show all that is known of a student"),
+    ("points", _points, "set student question points",
+     "enter the points that you gave for a written answer"),
+)  # fmt: skip

@@ -27,18 +27,19 @@ student = "BH-0000"
 
 # %% open-set
 from kitchenmath.practice import open_set, steps
+from kitchenmath.practice.drawn_days import tubs
 
 sheet = open_set("10r-review-2", term="demo", student=student)
 sheet
 
 # %% [markdown] q1-again
 """
-08-heat-gently, q5
+08-heat-gently, q6
 """
 
 # %% [markdown] q2-again
 """
-02-mix-by-ratio, q1
+06-foam, q4
 """
 
 # %% [markdown] q3-again
@@ -48,17 +49,17 @@ sheet
 
 # %% [markdown] q4-again
 """
-05-season-and-brine, q5
+07-thicken-and-set, q3
 """
 
 # %% [markdown] q5-again
 """
-04-buy-enough, q3
+05-season-and-brine, q5
 """
 
 # %% [markdown] q6-again
 """
-08-heat-gently, q6
+09-keep-it-safe, q3
 """
 
 # %% [markdown] q7-text

@@ -80,6 +80,19 @@ def test_a_review_mixes_sets_that_are_over(review):
     assert all(set_id < review for set_id in sets)
 
 
+@pytest.mark.parametrize("review", REVIEWS)
+def test_a_review_asks_something_of_each_set_since_the_one_before(review):
+    """Review 1 goes over sets 1 to 5; review 2 over 6 to 10, and over something older besides."""
+    named = AGAIN.findall(key_file(review).read_text(encoding="utf-8"))
+    asked = {set_id for _, set_id, _ in named}
+    before = max((each for each in REVIEWS if each < review), default="")
+    since = {each for each in set_ids() if before < each < review}
+
+    assert since
+    assert set() == since - asked
+    assert bool(before) == bool(asked - since)
+
+
 def test_a_question_gets_its_new_number_in_words_and_in_code():
     """“Your answer to question 1” is question 4 of the review; its numbers are kept as `five`."""
     cells = {

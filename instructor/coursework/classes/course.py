@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 
 from coursework.classes.college import COLLEGE_LINES, CollegeLines, college_of
+from coursework.classes.copy_time import COPY_LINES, CopyLines
 from coursework.classes.course_file import (
     AboveZero,
     Country,
@@ -76,6 +77,7 @@ class Settings:
     sets: dict[str, SetRule] = field(default_factory=dict)
     practical: dict[str, PracticalLines] = field(default_factory=dict)
     grades: dict[str, Percent] = field(default_factory=dict)
+    copies: CopyLines = field(default_factory=CopyLines)
 
 
 @dataclass(frozen=True)
@@ -100,6 +102,8 @@ class Course:
         One of the class's student numbers, so that a set can say when one is written otherwise.
     college : Conventions
         By which sets are drawn, limits quoted and prices written.
+    copies : CopyLines
+        How long copies of students' work are kept.
     """
 
     folder: Path
@@ -113,6 +117,7 @@ class Course:
     country: str = ""
     numbers_like: str = ""
     college: Conventions = OURS
+    copies: CopyLines = field(default_factory=CopyLines)
 
     @property
     def gradebook(self):
@@ -220,7 +225,7 @@ def new_course(folder, name, term, roster):
     (folder / "roster.csv").write_text(sheet_as_csv(rows), encoding="utf-8", newline="")
     quoted = json.dumps(name, ensure_ascii=False)  # a basic string of TOML too
     lines = COURSE_FILE.format(name=quoted, term=term, bounds=BOUNDS) + COLLEGE_LINES
-    lines += POLICY_LINES
+    lines += POLICY_LINES + COPY_LINES
     (folder / "course.toml").write_text(lines, encoding="utf-8")
     return open_course(folder)
 
@@ -273,4 +278,5 @@ def open_course(folder, text=None):
         settings.country,
         settings.numbers_like,
         college_of(settings.college, settings.country),
+        settings.copies,
     )

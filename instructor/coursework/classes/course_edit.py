@@ -213,12 +213,17 @@ def remove_student(course, number):
     """
     if number not in course.roster:
         raise CourseError(f"student number: {number} is not on the roster.")
-    if (course.folder / "submitted" / number).exists():
+    if (course.folder / "submitted" / number).exists() or _is_marked(course, number):
         raise CourseError(
             f"{course.roster[number]} ({number}) has handed in work. To take all of it away, erase "
             "the student."
         )
     _write_roster(course, {who: name for who, name in course.roster.items() if who != number})
+
+
+def _is_marked(course, number):
+    """Whether marks of theirs are there; they stay where the copies of their work are gone."""
+    return any(course.folder.glob(f"marks/*/{number}.json"))
 
 
 def _write_roster(course, roster):

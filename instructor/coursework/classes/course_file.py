@@ -8,7 +8,7 @@ import difflib
 import math
 import re
 from dataclasses import fields
-from datetime import datetime
+from datetime import date, datetime
 from typing import NewType
 
 import cattrs
@@ -17,8 +17,8 @@ from cattrs.errors import ClassValidationError, ForbiddenExtraKeysError, Iterabl
 from coursework.classes.countries import is_country
 from coursework.errors import CourseError
 
-__all__ = ["AboveZero", "Choice", "Country", "Days", "FromZero", "Moment", "Percent", "Text",
-           "Whole", "YesNo", "read_settings"]  # fmt: skip
+__all__ = ["AboveZero", "Choice", "Country", "Day", "Days", "FromZero", "Moment", "Months",
+           "Percent", "Text", "Whole", "YesNo", "read_settings"]  # fmt: skip
 
 # Kinds of line. The float ones are plain floats for everybody else.
 AboveZero = NewType("AboveZero", float)
@@ -26,11 +26,15 @@ FromZero = NewType("FromZero", float)
 Percent = NewType("Percent", float)
 Whole = NewType("Whole", int)
 Days = NewType("Days", float)
+Months = NewType("Months", int)
+Day = NewType("Day", date)
 Moment = NewType("Moment", float)
 YesNo = NewType("YesNo", bool)
 Country = NewType("Country", str)
 Text = NewType("Text", str)  # a number that needs no quotes is text too: term = 2026
 
+DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+LONGEST_MONTHS = 600
 TIME = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[ T][0-9]{2}:[0-9]{2}(:[0-9]{2})?"
                   r"(Z|[+-][0-9]{2}:[0-9]{2})?")  # fmt: skip
 
@@ -67,6 +71,22 @@ def _whole(value, _):
 def _days(value, _):
     return _number(value, lambda number: type(value) is int and number >= 0,
                    "whole number from 0 up")  # fmt: skip
+
+
+def _months(value, _):
+    return _number(value, lambda number: type(value) is int and 0 < number <= LONGEST_MONTHS,
+                   f"whole number of months, 1 to {LONGEST_MONTHS}")  # fmt: skip
+
+
+def _day(value, _):
+    try:
+        if isinstance(value, str) and DAY.fullmatch(value.strip()):
+            return date.fromisoformat(value.strip())
+    except ValueError:  # the 31st of February
+        value = None
+    if type(value) is not date:
+        raise ValueError('write a day, as in "2027-08-31".')
+    return value
 
 
 def _yes_no(value, _):
@@ -136,8 +156,8 @@ def _converter():
     converter = cattrs.Converter(forbid_extra_keys=True)
     for kind, hook in (
         (AboveZero, _above_zero), (FromZero, _from_zero), (Percent, _percent), (Whole, _whole),
-        (Days, _days), (Moment, _moment), (YesNo, _yes_no), (str, _text),
-        (Text, _bare_text), (Country, _country),
+        (Days, _days), (Months, _months), (Day, _day), (Moment, _moment), (YesNo, _yes_no),
+        (str, _text), (Text, _bare_text), (Country, _country),
     ):  # fmt: skip
         converter.register_structure_hook(kind, hook)
     converter.register_structure_hook_func(

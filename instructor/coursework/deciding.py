@@ -13,7 +13,7 @@ from coursework.decisions.applied import changed_by
 from coursework.decisions.holding import holding
 from coursework.decisions.journal import in_words as journal_in_words
 from coursework.decisions.journal import line_of
-from coursework.decisions.kinds import Decision, refuse_odd
+from coursework.decisions.kinds import FOR_GOOD, Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision, decisions_of
@@ -200,14 +200,20 @@ def decide(course, kind, **about):
     CourseError
         When the line is odd, or one that is taken back does not exist.
     """
-    if kind == "take back" and about.get("line") not in [
-        one.number for one in decisions_of(course)
-    ]:
-        raise CourseError(f"line: there is no decision {about.get('line')}. See the journal.")
+    if kind == "take back":
+        _refuse_taking_back(course, about.get("line"))
     made = add_decision(course, kind, **about)
     if kind in MOVES_FILES:
         settle_again(course)
     return made
+
+
+def _refuse_taking_back(course, line):
+    kinds = {one.number: one.kind for one in decisions_of(course)}
+    if line not in kinds:
+        raise CourseError(f"line: there is no decision {line}. See the journal.")
+    if kinds[line] in FOR_GOOD:
+        raise CourseError(f"line: decision {line} is for good: what was discarded is gone.")
 
 
 def preview(course, kind, **about):

@@ -46,7 +46,7 @@ def doubts(course):
     """
     arrivals, waits = read_list(course), {}
     for one in arrivals:
-        if one.became == WAITS:
+        if one.became == WAITS and one.kept:  # what is past its time can count no more
             waits.setdefault((one.student, one.set_id), []).append(one)
     stand = {(one.student, one.set_id): one for one in arrivals if one.became == COUNTS}
     return [Doubt(*key, stand[key], tuple(those)) for key, those in waits.items() if key in stand]

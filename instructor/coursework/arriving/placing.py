@@ -23,7 +23,7 @@ def place_all(course, settled):
     )
     originals = {one.sha256 for one in settled}
     for one in settled:
-        if one.became == COUNTS:
+        if one.became == COUNTS and one.kept:  # else its copy was past its time
             earlier = same_time[one.student, one.set_id, one.seconds] - 1
             stamp = (one.handed_in or NO_TIME) + (f".{earlier:06d}" if earlier else "")
             place(course, one, stamp + "\n", originals)
@@ -31,6 +31,8 @@ def place_all(course, settled):
 
 def original(course, arrival):
     """The bytes that arrived, unchanged."""
+    if not arrival.kept:
+        raise CourseError(f"the copy of “{arrival.name}” was discarded: it was past its time.")
     file = course.arrived / arrival.kept
     raw = file.read_bytes() if file.is_file() else b""
     if digest(raw) != arrival.sha256:

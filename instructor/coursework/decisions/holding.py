@@ -191,4 +191,5 @@ _ENTER = {
     "accept this too": _accepted,
     "full marks": _set_and_question("full"),
     "practical mark": _practical,
+    "copies discarded": lambda *_: None,  # it changes nobody's mark
 }

@@ -69,7 +69,8 @@ def line_of(one, roster):
         what.append(f"decision {one.line}")
     about = ", ".join([each for each in [*what, one.accepted, one.step] if each])
     why = f" “{one.why}”" if one.why else ""
-    return f"{one.number}. {_clock(one)[11:16]} {one.who}, {one.kind}: {about}.{why}"
+    told = f"{one.kind}: {about}" if about else one.kind
+    return f"{one.number}. {_clock(one)[11:16]} {one.who}, {told}.{why}"
 
 
 def _clock(one):

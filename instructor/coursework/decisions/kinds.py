@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from coursework.errors import CourseError
 
-__all__ = ["KINDS", "Decision", "refuse_odd"]
+__all__ = ["FOR_GOOD", "KINDS", "Decision", "refuse_odd"]
 
 # Kind to what a line of it names besides who, when and why; `*` may be left empty.
 KINDS = {
@@ -24,8 +24,10 @@ KINDS = {
     "accept this too": ("set_id", "question", "accepted*", "step*"),
     "full marks": ("set_id", "question"),
     "practical mark": ("student", "question", "points", "out_of", "file*"),
+    "copies discarded": (),
     "take back": ("line",),
 }
+FOR_GOOD = ("copies discarded",)  # no taking back brings a discarded file back
 
 
 @dataclass(frozen=True)

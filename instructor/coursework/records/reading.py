@@ -3,7 +3,8 @@
 from coursework.errors import CourseError
 from coursework.records.record_file import read_record
 
-__all__ = ["answer_to", "marked_bytes", "not_marked", "usable_records"]
+__all__ = ["answer_to", "handed_in", "marked_bytes", "marked_students", "not_marked",
+           "usable_records"]  # fmt: skip
 
 
 def usable_records(course, set_id):
@@ -63,6 +64,37 @@ def not_marked(course, set_id, records):
         for student in course.roster
         if student not in marked and course.submitted(set_id, student).is_file()
     ]
+
+
+def marked_students(course, set_id):
+    """Students of whom a record of this set lies there, on the roster or not.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    set of str
+    """
+    return {file.stem for file in course.marks(set_id, "any").parent.glob("*.json")}
+
+
+def handed_in(course, set_id):
+    """Students who handed a set in; also where the copy is past its time, and only the mark stays.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+
+    Returns
+    -------
+    set of str
+    """
+    there = (course.folder / "submitted").glob(f"*/{set_id}/{set_id}.ipynb")
+    return {file.parents[1].name for file in there} | marked_students(course, set_id)
 
 
 def marked_bytes(course, set_id, student):

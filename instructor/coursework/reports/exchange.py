@@ -10,6 +10,7 @@ import time
 import zipfile
 
 from coursework.csv_sheets import sheet_as_csv
+from coursework.records.reading import handed_in
 from coursework.safe_files import half_of
 from coursework.terms.mark_words import in_words as mark_in_words
 from coursework.terms.term_book import term_book
@@ -105,9 +106,10 @@ def _items(course, book):
 
 
 def _results(course, book, day):
+    came = {column.name: handed_in(course, column.name) for column in book.columns}
     for student in book.students:
         for column, mark in zip(book.columns, student.marks, strict=True):
-            there = course.submitted(column.name, student.number).is_file()
+            there = student.number in came[column.name]
             yield {"sourcedId": f"{column.name}-{student.number}",
                    "lineItemSourcedId": column.name, "studentSourcedId": student.number,
                    "scoreStatus": _status(mark, there), "scoreDate": day,

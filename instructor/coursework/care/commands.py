@@ -1,4 +1,4 @@
-"""Care for a class's data on the command line: erase, export, back up, restore."""
+"""Care for a class's data on the command line: erase, export, back up, restore, discard."""
 
 from pathlib import Path
 
@@ -24,6 +24,10 @@ def add_commands(class_step):
     back = class_step("back-up", _back_up, "pack a whole class into one file")
     for command in (export, back):
         command.add_argument("--to", type=Path, help="a folder or a file")
+    gone = class_step(
+        "discard", _discard, "discard copies of students' work that are past their stated time"
+    )
+    gone.add_argument("--sure", action="store_true", help="without this it only shows them")
 
 
 def add_restore(step):
@@ -49,6 +53,19 @@ def _erase(course, options):
         print("\nNothing was erased. Type it again with --sure to erase; it cannot be taken back.")
         return
     print(in_words(erase_student(course, options.student)))
+
+
+def _discard(course, options):
+    from coursework.care.discarded_words import counted
+    from coursework.care.discarded_words import in_words as kept_in_words
+    from coursework.care.discarding import discard, kept_until, past_their_time
+
+    past = past_their_time(course)
+    print(kept_in_words(kept_until(course), past))
+    if past and options.sure:
+        print(f"Discarded; decision {discard(course, past, counted(past)).number} in the journal.")
+    elif past:
+        print("Nothing is discarded yet. Type it again with --sure; it cannot be taken back.")
 
 
 def in_words(erased):

@@ -7,6 +7,9 @@ import ipywidgets as widgets
 
 from coursework.care.archive import back_up, export_student, restore
 from coursework.care.commands import in_words
+from coursework.care.discarded_words import counted
+from coursework.care.discarded_words import in_words as kept_in_words
+from coursework.care.discarding import discard, kept_until, past_their_time
 from coursework.care.erasing import erase_student
 from coursework.classes.course import CLASSES
 from coursework.desk.parts import BESIDE
@@ -52,6 +55,20 @@ def care_panel(desk):
         desk.list_classes(course.folder)
         return f"“{course.name}” with {len(course.roster)} students is back."
 
+    seen = {}
+
+    def show_kept(_):
+        course = desk.course
+        seen["last"] = course.folder, past_their_time(course)
+        return kept_in_words(kept_until(course), seen["last"][1])
+
+    def discard_kept(_):
+        course, (folder, past) = desk.course, seen.pop("last", (None, None))
+        if folder != course.folder or past is None:  # nothing stays armed after a click
+            raise CourseError("Look first which copies are past their time.")
+        made = discard(course, past, counted(past))
+        return f"They are gone: {counted(past)}. Decision {made.number} in the journal says so."
+
     desk.keep_filled(list_students)
     panel = below_each_other(
         [
@@ -66,6 +83,8 @@ def care_panel(desk):
             ),
             typed,
             desk.step("Erase the student", erase, of_set=False),
+            desk.step("Look how long copies are kept", show_kept, of_set=False),
+            desk.step("Discard those past their time", discard_kept, of_set=False),
         ],
         PAGE,
     )

@@ -1,4 +1,6 @@
-"""The desk's forms for the class's file: due times, weights, the mark book's rules, the roster."""
+"""The desk's forms for the class's file: due times, weights, rules, copies, the roster."""
+
+from datetime import date
 
 import ipywidgets as widgets
 
@@ -35,6 +37,10 @@ OF_BOOK = {
     "wait_for_open_marks": "No total as long as a mark is open",
     "pass_line": "A total passes from so many percent",
 }
+OF_COPIES = {
+    "months": "Copies are kept so many months after the last due time",
+    "until": "Or until this day, as in 2027-08-31",
+}
 CHOICES = {
     "second_attempt": SecondAttempt.WORDS,
     "nothing_handed_in": NothingHandedIn.WORDS,
@@ -52,7 +58,7 @@ class ClassFile:
 
     def __init__(self, desk):
         self.desk = desk
-        self.of_set, self.of_book = _boxes(OF_SET), _boxes(OF_BOOK)
+        self.of_set, self.of_book, self.of_copies = map(_boxes, (OF_SET, OF_BOOK, OF_COPIES))
         self.grades = widgets.Text(description="Grades, as in A = 80; B = 65; C = 40",
                                    style=BESIDE, layout=WIDE)  # fmt: skip
         self.country = widgets.Text(description="Country, two letters", style=BESIDE)
@@ -81,6 +87,8 @@ class ClassFile:
             box.value = _shown(getattr(rule, name), time="due" in name)
         for name, box in self.of_book.items():
             box.value = _shown(getattr(policy, name))
+        for name, box in self.of_copies.items():
+            box.value = _shown(getattr(course.copies, name))
         self.country.value = course.country
         self.grades.value = "; ".join(f"{name} = {number(at)}" for name, at in
                                       policy.grades.items())  # fmt: skip
@@ -98,6 +106,7 @@ class ClassFile:
         grades = dict.fromkeys(course.policy.grades) | typed_grades(self.grades.value)
         change_lines(course, {
             ("mark_book",): _typed(self.of_book), ("grades",): grades, (): {"country": country},
+            ("copies",): _typed(self.of_copies),
         })  # fmt: skip
         return f"The course file has them. {self._after()}"
 
@@ -169,7 +178,7 @@ def class_file_panel(desk):
         [
             *forms.of_set.values(),
             desk.step("Save for this set", forms.save_set),
-            *forms.of_book.values(), forms.grades, forms.country,
+            *forms.of_book.values(), forms.grades, forms.country, *forms.of_copies.values(),
             desk.step("Save for the class", forms.save_book, of_set=False),
             *college.rows(),
             forms.mark, forms.out_of, forms.weight,
@@ -208,6 +217,6 @@ def _shown(value, time=False):
         return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, str):
-        return value
+    if isinstance(value, str | date):
+        return str(value)
     return on_the_clock(value)[:MINUTE] if time else number(value)

@@ -24,6 +24,7 @@ from coursework.desk.term_panel import term_panel
 from coursework.desk.trays_panel import trays_panel
 from coursework.desk.written_panel import written_panel
 from coursework.errors import CourseError
+from coursework.records.reading import handed_in, marked_students
 from coursework.reports.report import report
 from coursework.safe_files import write_safely
 from coursework.sets.key_text import set_titles
@@ -212,12 +213,11 @@ class Desk:
             self.state.value, self.next.value = said(str(error)), ""
             return
         self.next.value = said("\n".join(["What is next:", *(f"– {line}" for line in lines)]))
-        handed_in = len(list((course.folder / "submitted").glob(f"*/{set_id}/*.ipynb")))
-        marked = len(list((course.folder / "marks" / set_id).glob("*.json")))
+        came, marked = len(handed_in(course, set_id)), len(marked_students(course, set_id))
         out = "handed out" if course.release(set_id).is_file() else "not handed out yet"
         self.state.value = said(
             f"{course.name}: {len(course.roster)} students, term {course.term}. "
-            f"Set “{self._titles[set_id]}”: {out}, {handed_in} handed in, {marked} marked."
+            f"Set “{self._titles[set_id]}”: {out}, {came} handed in, {marked} marked."
         )
 
 

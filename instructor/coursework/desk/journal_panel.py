@@ -5,6 +5,7 @@ import ipywidgets as widgets
 from coursework.deciding import decide, journal
 from coursework.decisions.holding import live
 from coursework.decisions.journal import line_of
+from coursework.decisions.kinds import FOR_GOOD
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
@@ -34,7 +35,8 @@ def journal_panel(desk):
         course = desk.course
         decisions = decisions_of(course)
         listed.value = said(journal(course))
-        line.options = [(line_of(one, course.roster), one.number) for one in live(decisions)][::-1]
+        back = [one for one in live(decisions) if one.kind not in FOR_GOOD]
+        line.options = [(line_of(one, course.roster), one.number) for one in back][::-1]
         line.value = None  # nothing is chosen by itself: the next click would take it back
         return f"{plural(len(decisions), 'decision')}."
 

@@ -6,13 +6,15 @@ from datetime import datetime
 from coursework.arriving.doubts import doubts
 from coursework.arriving.doubts import in_words as file_in_words
 from coursework.arriving.placing_by_hand import without_place
+from coursework.care.discarded_words import counted
+from coursework.care.discarding import past_their_time
 from coursework.decisions.holding import holding
 from coursework.decisions.stamp import moment_of
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.gradebook.waiting import answers_in, still_open
-from coursework.records.reading import not_marked, usable_records
+from coursework.records.reading import handed_in, not_marked, usable_records
 from coursework.words import plural
 
 NAMED = 4  # students by name; the rest as a number
@@ -61,12 +63,15 @@ class ClassState:
         Titles of the sets that are still to be handed out.
     doubts : tuple of (str, Doubt)
         Marked hand-ins that a later file would displace, with the title of the set.
+    past : Past or None
+        Copies of students' work that are past their time.
     """
 
     sets: tuple = ()
     unplaced: int = 0
     not_out: tuple = field(default=())
     doubts: tuple = ()
+    past: object = None
 
 
 def class_state(course, titles):
@@ -89,6 +94,7 @@ def class_state(course, titles):
         unplaced=len(without_place(course)),
         not_out=tuple(title for set_id, title in titles.items() if set_id not in out),
         doubts=tuple((titles.get(one.set_id, one.set_id), one) for one in doubts(course)),
+        past=past_their_time(course),
     )
 
 
@@ -96,18 +102,19 @@ def _set_state(course, set_id, title, decisions, holds):
     """A set as it stands after all decisions: who is excused, or is marked on paper, has not
     handed in and is not missed; an extension of the class moves the due time."""
     apart, roster = holds.apart(set_id), course.roster
-    handed_in = {one for one in roster if course.submitted(set_id, one).is_file()}
-    missing = tuple(one for one in roster if one not in handed_in and one not in apart)
+    came = handed_in(course, set_id)
+    missing = tuple(one for one in roster if one not in came and one not in apart)
     due = holds.due(course.policy.rule(set_id), set_id, "").due
     try:
         records, _ = usable_records(course, set_id)
     except CourseError:  # nothing is marked yet
-        to_mark = tuple(one for one in roster if one in handed_in)
+        to_mark = tuple(one for one in roster if one in came)
         return SetState(set_id, title, missing, to_mark, due=due)
     to_mark = tuple(one for one in not_marked(course, set_id, records) if one not in apart)
     last = _last_decided(decisions, set_id)
     backs = {found.student for found in records} | {one for one in apart if one in roster}
-    old = sum(_page_is_old(course, set_id, student, last) for student in backs)
+    gone = max((_moment(one) for one in decisions if one.kind == "copies discarded"), default=0)
+    old = sum(_page_is_old(course, set_id, student, last, gone) for student in backs)
     answers = answers_in(records, set_id, human_marks(course, set_id), holds)
     waiting = still_open(answers)
     return SetState(set_id, title, missing, to_mark, waiting, old, due)
@@ -120,18 +127,26 @@ def _last_decided(decisions, set_id):
     for one in decisions:
         what = about.get(one.line, one)
         if set_id == what.set_id:
-            last[what.student] = moment_of(one.when).timestamp()
+            last[what.student] = _moment(one)
     return last
 
 
-def _page_is_old(course, set_id, student, last):
-    """Whether a student has no page, or one from before the last marking or decision."""
+def _moment(decision):
+    return moment_of(decision.when).timestamp()
+
+
+def _page_is_old(course, set_id, student, last, gone):
+    """Whether a student has no page, or one from before the last marking or decision.
+
+    A page that was past its time counts as of the moment when it was discarded, `gone`.
+    """
     page, mark = course.feedback(set_id, student), course.marks(set_id, student)
-    if not page.is_file():
+    made = page.stat().st_mtime if page.is_file() else gone
+    if not made:
         return True
     changed = [last.get(student, 0), last.get("", 0)]
     changed += [mark.stat().st_mtime] if mark.is_file() else []
-    return page.stat().st_mtime < max(changed)
+    return made < max(changed)
 
 
 def in_words(state, roster, now):
@@ -156,6 +171,12 @@ def in_words(state, roster, now):
     for one in state.sets:
         words = _of_set(one, roster, now)
         lines += [f"{one.title}: {words}"] if words else []
+    if state.past:
+        kept = state.past.kept
+        lines.append(
+            f"Copies of students' work were to be kept until {kept.until}: "
+            f"{counted(state.past)}. Look at them in “The class's data”, and discard them."
+        )
     if not lines and state.not_out:
         lines.append(f"Nothing waits. Next to hand out: {state.not_out[0]}.")
     return lines or ["Nothing waits."]

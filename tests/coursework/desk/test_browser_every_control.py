@@ -39,7 +39,7 @@ def kit(tmp_path_factory):
         errors = []
         page.on("pageerror", lambda error: errors.append(str(error)))
         page.goto(f"{address}/voila/render/{PAGE}?token={token}")
-        page.get_by_role("button", name="Hand out", exact=True).wait_for()
+        page.get_by_role("button", name="Play the demonstration class").wait_for()  # the last one
         yield folder / "kit", DeskPage(page), errors
 
 
@@ -145,6 +145,8 @@ def _class_file(desk):
         "Does not count after so many days": "7", "A later one lifts up to percent": "",
         "A total passes from so many percent": "40",
         "Grades, as in A = 80; B = 65; C = 40": "A = 80; B = 60", "Country, two letters": "GB",
+        "Copies are kept so many months after the last due time": "24",
+        "Or until this day, as in 2027-08-31": "",
     }  # fmt: skip
     for label, text in {
         "Weight of the set chosen above": "2", "Due, as in 2026-10-05 09:00": "2026-10-05 09:00",
@@ -328,7 +330,7 @@ def _looks(desk):
 
 
 def _care(desk, classes):
-    """Backed up, refused beside the class that is there, a student packed, two erased."""
+    """Backed up, refused beside the class that is there, a student packed, two erased; copies."""
     panel = desk.panel("The class's data")
     assert "Keep this file as private" in desk.press(panel, "Back up the class")
     [backup] = classes.glob("demo-*.zip")
@@ -339,8 +341,23 @@ def _care(desk, classes):
         assert "All of it:" in desk.press(panel, "Pack a student's data")
         desk.fill(panel, "To erase, type the student number again", number)
         assert f"{name} ({number}) is erased." in desk.press(panel, "Erase the student")
+    _discard(desk, panel)
     steps = desk.panel("The steps, in order")
     assert "pages" in desk.press(steps, "Hand back")
     desk.press(steps, "Report")
     desk.press(desk.panel("The term's mark book"), "Make the mark book")
     desk.press(desk.panel("What to teach again"), "Show what is not got")
+
+
+def _discard(desk, panel):
+    """Copies are kept for 24 months, then until a day that is past: what is next says so."""
+    assert "None is past its time." in desk.press(panel, "Look how long copies are kept")
+    assert "Look first" in desk.press(panel, "Discard those past their time")
+    form = desk.panel("The class's file")
+    desk.fill(form, "Or until this day, as in 2027-08-31", "2026-08-31")
+    desk.press(form, "Save for the class")
+    desk.panel("Class and set").get_by_text("to be kept until 2026-08-31").wait_for()
+    assert "22 pages that went back" in desk.press(panel, "Look how long copies are kept")
+    assert "They are gone: " in desk.press(panel, "Discard those past their time")
+    desk.fill(form, "Or until this day, as in 2027-08-31", "")
+    desk.press(form, "Save for the class")

@@ -15,6 +15,7 @@ from functools import lru_cache
 from kitchenmath.errors import KitchenError, OutOfRange
 from kitchenmath.practice.plan_evening import in_the_evening
 from kitchenmath.practice.plan_lines import only_names, placed, read_plan
+from kitchenmath.practice.plan_moves import chart_of
 from kitchenmath.practice.plan_played import played, starts_of
 from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.verdicts import Found, Verdict
@@ -178,8 +179,12 @@ class PlanQuestion(AskedQuestion):
         starts, evening = in_the_evening(plan, kitchen)
         plan = replace(plan, starts=starts)
         findings = kitchen.findings(plan.starts)
+        chart = chart_of(kitchen, plan.starts, findings)
         if not findings:
-            return self._verdict("right", self.points, str(plan), right, notes=(ALL_KEPT, *evening))
+            verdict = self._verdict(
+                "right", self.points, str(plan), right, notes=(ALL_KEPT, *evening)
+            )
+            return replace(verdict, chart=chart)
         told, untold = self._told(kitchen, plan.starts, findings)
         found = tuple(
             Found(slip.name, f"{slip.sentence} {_briefly(shown)}", self._lost(shown))
@@ -187,7 +192,8 @@ class PlanQuestion(AskedQuestion):
         )
         notes = (*(each.sentence for each in untold), *plan.odd, *evening)
         points = self._earned(findings, len(plan.starts) / len(kitchen.tasks))
-        return self._verdict("slip" if told else "wrong", points, str(plan), right, found, notes)
+        outcome = "slip" if told else "wrong"
+        return replace(self._verdict(outcome, points, str(plan), right, found, notes), chart=chart)
 
     def slip_value(self, slip, known):
         """The starts that a slip leads to, or None where it makes no difference."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from kitchenmath.conventions.in_words import filled
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice.plan_chart import PlanChart
 from kitchenmath.practice.words import same_name
 from kitchenmath.units.currency import in_currency
 from kitchenmath.units.registry import Quantity, kind_of
@@ -158,6 +159,8 @@ class Verdict:
     answer, right : str
         As the student wrote it, and as it should be.
     working : tuple of str
+    chart : PlanChart or None
+        Of a plan, what was typed as a chart.
     """
 
     question: str
@@ -170,6 +173,7 @@ class Verdict:
     answer: str = ""
     right: str = ""
     working: tuple = ()
+    chart: PlanChart | None = None
 
     @property
     def slips(self):

@@ -19,12 +19,14 @@ class Finding(NamedTuple):
     "hold", "opening", "cook" (one in two places), "hands" or "equipment".
     tasks: the names that clash.
     over_s: by how much, in seconds; infinite where it has no measure.
+    span_s: from when to when it is so, in seconds from midnight; () where it has no place.
     """
 
     rule: str
     tasks: tuple
     sentence: str
     over_s: float = math.inf
+    span_s: tuple = ()
 
 
 def check_plan(plan_or_starts, tasks, serve_at=None, cooks=None, equipment=None, opens=None):
@@ -151,7 +153,7 @@ def _late(task, starts_s, serve_s):
     late = f"{say_span(ready_s - serve_s)} after the service at {say_clock(serve_s)}"
     sentence = f"{task.name!r} is {_done(task)} at {say_clock(ready_s)}, {late}."
     rule = "rest" if ready_s - task.rest_s <= serve_s else "late"
-    return [Finding(rule, (task.name,), sentence, ready_s - serve_s)]
+    return [Finding(rule, (task.name,), sentence, ready_s - serve_s, (serve_s, ready_s))]
 
 
 def _out_of_order(task, used_by, starts_s):
@@ -163,6 +165,7 @@ def _out_of_order(task, used_by, starts_s):
             f"{each.name!r} starts at {say_clock(starts_s[each.name])}, but {task.name!r} is "
             f"{_done(task)} only at {say_clock(ready_s)}.",
             ready_s - starts_s[each.name],
+            (starts_s[each.name], ready_s),
         )
         for each in used_by
         if starts_s[each.name] < ready_s
@@ -181,7 +184,8 @@ def _too_long(task, used_by, starts_s, serve_s):
     over = f"holds {say_span(task.hold_s)}: {say_span(wait_s - task.hold_s)} too long"
     over = over if task.hold_s else "must not wait at all"
     sentence = f"{task.name!r} waits {say_span(wait_s)} until {use} and {over}."
-    return [Finding("hold", (task.name,), sentence, wait_s - task.hold_s)]
+    over_s = wait_s - task.hold_s
+    return [Finding("hold", (task.name,), sentence, over_s, (used_s - over_s, used_s))]
 
 
 def _done(task):
@@ -196,6 +200,7 @@ def _too_early(starts_s, opens_s):
             f"{name!r} starts at {say_clock(start_s)}, {say_span(opens_s - start_s)} before the "
             f"kitchen opens at {say_clock(opens_s)}.",
             opens_s - start_s,
+            (start_s, opens_s),
         )
         for name, start_s in starts_s.items()
         if opens_s is not None and start_s < opens_s
@@ -212,7 +217,7 @@ def _short_of_hands(tasks, starts_s, crew):
                 f"the cook “{cook}” is wanted in two places between {say_clock(begin_s)} and "
                 f"{say_clock(end_s)}: {_listed(names)}."
             )
-            findings.append(Finding("cook", tuple(names), sentence, end_s - begin_s))
+            findings.append(_short("cook", names, sentence, begin_s, end_s))
     hands = {name: task.hands for name, task in tasks.items()}
     there = f"there {'is 1 cook' if len(crew) == 1 else f'are {len(crew)} cooks'}"
     for begin_s, end_s, names, need in _overloads(hands, len(crew), tasks, starts_s):
@@ -220,7 +225,7 @@ def _short_of_hands(tasks, starts_s, crew):
             f"Too few hands between {say_clock(begin_s)} and {say_clock(end_s)}: "
             f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, and {there}."
         )
-        findings.append(Finding("hands", tuple(names), sentence, end_s - begin_s))
+        findings.append(_short("hands", names, sentence, begin_s, end_s))
     return findings
 
 
@@ -234,8 +239,12 @@ def _short_of_kit(tasks, starts_s, kit):
                 f"{_listed(names)} need{'s' if len(names) == 1 else ''} {need}, "
                 f"and there is {number}."
             )
-            findings.append(Finding("equipment", tuple(names), sentence, end_s - begin_s))
+            findings.append(_short("equipment", names, sentence, begin_s, end_s))
     return findings
+
+
+def _short(rule, names, sentence, begin_s, end_s):
+    return Finding(rule, tuple(names), sentence, end_s - begin_s, (begin_s, end_s))
 
 
 def _overloads(needs, capacity, tasks, starts_s):

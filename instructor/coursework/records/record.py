@@ -6,6 +6,7 @@ Sentences for the student are made from them where a page is written (`kitchenma
 from dataclasses import dataclass
 from typing import ClassVar, NamedTuple
 
+from kitchenmath.practice.plan_chart import PlanChart
 from kitchenmath.practice.verdicts import Found
 
 __all__ = ["Alike", "Answered", "Copied", "HumanMark", "InCommon", "Record", "Written"]
@@ -75,6 +76,8 @@ class Answered(_Asked):
         Whether the answer cannot tell which of `found` it was.
     notes, working : tuple of str
     skill, lesson : str
+    chart : PlanChart or None
+        Of a plan, what was typed as a chart.
     decided : str
         The kind of decision that made the outcome; "" where it is marking's own.
     """
@@ -89,6 +92,7 @@ class Answered(_Asked):
     working: tuple[str, ...] = ()
     skill: str = ""
     lesson: str = ""
+    chart: PlanChart | None = None
     decided: str = ""
 
     read_by_a_person: ClassVar[bool] = False

@@ -14,6 +14,7 @@ from cattrs.errors import BaseValidationError
 from coursework.errors import CourseError
 from coursework.json_text import json_text
 from coursework.records.record import Alike, Record
+from kitchenmath.practice.plan_chart import Move, PlanChart, Waits
 from kitchenmath.practice.words import BY_OUTCOME
 
 __all__ = ["VERSION", "as_text", "read_record", "record_from"]
@@ -144,7 +145,7 @@ def _made():
     converter = cattrs.Converter(forbid_extra_keys=True)
     for kind, hook in ((str, _text), (float, _number), (bool, _yes_no)):
         converter.register_structure_hook(kind, hook)
-    for kind in (float, Alike):
+    for kind in (float, Alike, PlanChart, Move, Waits):
         converter.register_structure_hook(kind | None, _or_none(converter, kind))
     converter.register_structure_hook_func(
         lambda kind: get_origin(kind) is tuple, lambda value, kind: _several(converter, value, kind)

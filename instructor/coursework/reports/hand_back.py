@@ -19,6 +19,7 @@ from coursework.records.points import earned, heading_of, in_order, slips_in_wor
 from coursework.records.reading import usable_records
 from coursework.records.record import Record
 from coursework.reports.page import page
+from coursework.reports.plan_rows import shown_chart
 from coursework.reports.question_text import in_html
 from coursework.reports.sheet import arrived_for
 from coursework.reports.words import FILLED_IN, FOUND, GIVEN_BY_HAND, NOTHING_THERE
@@ -38,7 +39,7 @@ LONG = 1500
 # What a written answer has none of, in the template's names.
 NOT_JUDGED = dict.fromkeys(("given", "sentences", "working", "drills"), ())
 NOT_JUDGED |= dict.fromkeys(("full", "either", "carried"), False)
-NOT_JUDGED |= {"right": "", "lesson": "", "empty": "Nothing."}
+NOT_JUDGED |= {"right": "", "lesson": "", "empty": "Nothing.", "chart": None}
 
 
 def hand_back(course, set_id, progress=None):
@@ -181,6 +182,7 @@ def _judged(asked):
         "sentences": [] if asked.outcome == "right" else sentences(asked),
         "either": asked.alternatives,
         "working": asked.working,
+        "chart": shown_chart(asked.chart),
         "right": asked.right,
         "carried": asked.outcome == "follow-through",
         "lesson": lesson_name(asked.lesson) if back else "",

@@ -11,6 +11,7 @@ from coursework.records.record import Alike, Answered, Found, InCommon
 from coursework.records.record_file import VERSION, as_text, read_record, record_from
 
 from kitchenmath.practice import in_words
+from kitchenmath.practice.plan_chart import Broken, Move, PlanBar, PlanChart, Waits
 from tests.helpers.records import ROSTER, SET, leave, record, slips, verdict, written
 
 # As the kit wrote records before they had a version: the oldest, which knew slips by name and had
@@ -57,6 +58,16 @@ def test_what_is_written_is_read_again():
     assert mine == record_from(json.loads(text))
     assert text == as_text(record_from(json.loads(text)))
     assert VERSION == json.loads(text)["version"]
+
+
+def test_the_chart_of_a_plan_is_read_again():
+    """With all that may be in it, and with nothing in it."""
+    bar, broken = PlanBar("foam", 1140.0, 5.0, 0.0, 15.0), Broken("hold", ("foam",), 1150.0, 1160.0)
+    move, waits = Move("foam", 1150.0, alone=True), Waits("foam", "", 15.0, None, False)
+    for chart in (PlanChart((bar,), 1160.0, 930.0, (broken,), move, waits), PlanChart((), 1160.0)):
+        mine = record("BH-1", verdict("q1", "slip", 1.0, chart=chart))
+
+        assert mine == record_from(json.loads(as_text(mine)))
 
 
 def test_the_oldest_record_keeps_its_slip_and_its_one_sentence():

@@ -23,6 +23,7 @@ from coursework.reports.sheet import mark_sheet
 from coursework.sets.key_text import key_file, key_notebook, set_ids
 from coursework.sets.keys import load_key
 
+from kitchenmath.practice.plan_chart import Broken, Move, PlanBar, PlanChart, Waits
 from tests.helpers.pages import HOSTILE, Page, assert_fits, assert_sound
 from tests.helpers.records import SET, leave, record, slips, verdict, written
 
@@ -244,7 +245,39 @@ def test_a_number_carried_on_says_why_the_working_differs(course):
     assert "The working starts from the right answers to the earlier questions" in page.text
 
 
-@pytest.mark.parametrize("place", ["name", "answer", "written", "comment", "finding", "asked"])
+def a_chart(task):
+    """A plan of one task that waits too long: 19:00 to 19:05, and until 19:20."""
+    bar = PlanBar(task, 1140.0, 5.0, wait_min=15.0)
+    broken = Broken("hold", (task,), 1151.0, 1160.0)
+    move, waits = Move(task, 1149.0, True), Waits(task, task, 5.0, 6.0, True)
+    return PlanChart((bar,), 1160.0, 930.0, (broken,), move, waits)
+
+
+def test_a_plan_comes_back_as_a_chart_that_is_said_in_words_too(course):
+    """The broken stretch, one start that works, and what its quality is; bars within the page."""
+    mine = record("BH-1", verdict("q1", "slip", 1.0, chart=a_chart("whip the foam")))
+
+    text = student_page(course, mine, {})
+    page = assert_sound(text)
+    widths = [
+        float(each["x"].rstrip("%")) + float(each["width"].rstrip("%"))
+        for tag, each in page.elements
+        if tag == "rect" and "x" in each
+    ]
+
+    assert (
+        "✗ whip the foam 19:00–19:05, then waits 15 min. 19:11–19:20 waits too long." in page.text
+    )
+    assert "One start that works: “whip the foam” at 19:09." in page.text
+    assert "Beyond the limits: “whip the foam” waits 5 min of the 6 min" in page.text
+    assert 3 == len(widths)
+    assert max(widths) <= 100
+    assert 'class="broken"' in text
+
+
+@pytest.mark.parametrize(
+    "place", ["name", "answer", "written", "comment", "finding", "asked", "task"]
+)
 def test_nothing_that_anybody_wrote_runs(course, place):
     """The parser finds no element of it, and the reader sees it letter by letter."""
     asked = f"## 1. Peel\n\n{HOSTILE}\n\n[here](javascript:alert(3)) ![{HOSTILE}](http://x/y.png)"
@@ -255,6 +288,7 @@ def test_nothing_that_anybody_wrote_runs(course, place):
             "unreadable",
             answer=HOSTILE if place == "answer" else "ten",
             asked=asked if place == "asked" else "## 1. Peel",
+            chart=a_chart(HOSTILE) if place == "task" else None,
         ),
         human=[written(answer=HOSTILE if place == "written" else "Peeled.")],
         findings=[HOSTILE] if place == "finding" else [],

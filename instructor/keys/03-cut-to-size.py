@@ -306,15 +306,8 @@ sheet.look("q3", q3, "count", plausible=("0", "10"))
 ### BEGIN HIDDEN TESTS
 from dataclasses import replace
 
-from kitchenmath.drills.trays import (
-    band_said,
-    off_in_the_tray_sent_back,
-    piece_slips,
-    sizes_mm,
-    sizes_said,
-    tray_slips,
-    whole_pieces,
-)
+from kitchenmath.drills.blocks import piece_slips, sizes_mm, sizes_said, whole_pieces
+from kitchenmath.drills.trays import band_said, off_in_the_tray_sent_back, tray_slips
 
 WHOLE = Within(Q_(0.05, "count"), "pieces are whole")
 

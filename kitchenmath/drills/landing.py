@@ -1,16 +1,12 @@
-"""Drills of lesson 10: working back from the service, slack, hands, holding, packs and cost."""
+"""Drills of lesson 10: working back from the service, slack, hands, holding, and the order."""
 
-import math
-
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, menu_order
 from kitchenmath.practice import Question, Slip, Within
 from kitchenmath.practice.choices import steps
 from kitchenmath.units.registry import Q_
 
-WHOLE = Within(Q_(0.05, "count"), "hands and packs are whole")
+WHOLE = Within(Q_(0.05, "count"), "hands are whole")
 TO_THE_MINUTE = Within(Q_(0.5, "min"), "the sheet is written in minutes")
-NET = Q_(1, "kg")
-BOTTLE = Q_(1, "L")
 ROLLS = Q_(20, "min")  # how long two cooks shape the rolls
 
 LATEST_START = Drill(
@@ -37,7 +33,15 @@ LATEST_START = Drill(
                 "That is the oven alone. Tasks in a chain are added.",
             ),
         ),
-        working=("{roast} + {rest} + {carve} + {plate} = {answer}",),
+        working=(
+            "carving begins, before the service: {plate} + {carve} = {carving}",
+            "the birds come out: {carving} + {rest} = {out}",
+            "{out} + {roast} = {answer}",
+        ),
+        on_the_way={
+            "carving": lambda carve, plate: plate + carve,
+            "out": lambda rest, carve, plate: plate + carve + rest,
+        },
     ),
     "The birds roast for {roast} and rest for {rest}. Carving takes {carve}, then plating takes "
     "{plate}. How long before the service do they go into the oven, at the latest?",
@@ -121,9 +125,14 @@ HANDS = Drill(
             ),
         ),
         working=(
-            "Velouté 1; roast 0; rolls 2 if they are on, else 0.",
-            "At {moment} before the service: {answer}",
+            "the rolls end, before the service: {rolls} − 20 min = {end}",
+            "hands on the rolls: 2 if they run at {moment}, else 0 = {shaping}",
+            "1 for the velouté + {shaping} = {answer}",
         ),
+        on_the_way={
+            "end": lambda rolls: rolls - ROLLS,
+            "shaping": lambda rolls, moment: Q_(2 if _on(rolls, moment) else 0, "count"),
+        },
     ),
     "Shaping the rolls takes 2 hands, from {rolls} before the service, for 20 min. The velouté "
     "takes 1 hand, from 60 to 25 min before it. The roast stands in the oven from 100 to 30 min "
@@ -159,7 +168,13 @@ HOLD_BROKEN = Drill(
                 "Plating starts before the service, so its time comes off the wait.",
             ),
         ),
-        working=("{done} - {plating} - {hold} = {answer}",),
+        working=(
+            "how long it waits: {done} − {plating} = {waits}",
+            "{waits} − {hold} = {answer}",
+        ),
+        on_the_way={
+            "waits": lambda done, plating: done - plating,
+        },
     ),
     "The cider foam is ready {done} before the service. Plating starts {plating} before it, and "
     "the foam goes on then. It stands {hold}. By how much is its limit broken?",
@@ -172,103 +187,6 @@ HOLD_BROKEN = Drill(
 )
 
 
-def _bottles(need):
-    return (need / BOTTLE).to("").magnitude
-
-
-COVER_COST = Drill(
-    Question(
-        "cost a cover",
-        "money",
-        1,
-        Within(Q_(0.005, "dollar"), "to the cent"),
-        lambda need, price, covers: math.ceil(_bottles(need)) * price / covers.magnitude,
-        (
-            Slip(
-                "part of a bottle",
-                lambda need, price, covers: _bottles(need) * price / covers.magnitude,
-                "That is what goes into the pan. Tonight you pay for whole bottles.",
-            ),
-            Slip(
-                "rounded down",
-                lambda need, price, covers: math.floor(_bottles(need)) * price / covers.magnitude,
-                "One bottle too few: a part of a bottle is a whole one on the bill.",
-            ),
-            Slip(
-                "not shared out",
-                lambda need, price: math.ceil(_bottles(need)) * price,
-                "That is the cost of the batch. Share it among the covers.",
-            ),
-        ),
-        working=("{need} in whole bottles of 1 L, x {price}, ÷ {covers} covers = {answer}",),
-    ),
-    "{covers} covers need {need} of cider. A bottle of 1 L costs {price}, and no other dish takes "
-    "the rest. What does the cider cost a cover?",
-    "Whole bottles first, then money, then covers.",
-    {
-        "need": steps(1.2, 2.7, 0.3, "L", "cider"),
-        "price": steps(3, 5, 0.2, "dollar", "a bottle"),
-        "covers": steps(20, 28, 2, "count", "covers"),
-    },
-)
-
-
-def _nets(covers, portion, yield_):
-    """Nets of 1 kg, before rounding."""
-    return (covers.magnitude * portion / yield_ / NET).to("").magnitude
-
-
-def _unless_same(number, right):
-    """A slip's number, or None where it makes no difference."""
-    return None if abs(number - right) < 0.15 else number
-
-
-MENU_PACKS = Drill(
-    Question(
-        "packs for the menu",
-        "count",
-        1,
-        WHOLE,
-        lambda covers, portion, yield_: math.ceil(_nets(covers, portion, yield_) - 1e-9),
-        (
-            Slip(
-                "trim forgotten",
-                lambda covers, portion, yield_: _unless_same(
-                    math.ceil((covers.magnitude * portion / NET).to("").magnitude - 1e-9),
-                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
-                ),
-                "That is enough on the plates, and nothing for the peel. Divide by the yield.",
-            ),
-            Slip(
-                "part of a net",
-                lambda covers, portion, yield_: _unless_same(
-                    _nets(covers, portion, yield_),
-                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
-                ),
-                "Nets are whole. A part of one means one more.",
-            ),
-            Slip(
-                "rounded down",
-                lambda covers, portion, yield_: _unless_same(
-                    math.floor(_nets(covers, portion, yield_) + 1e-9),
-                    math.ceil(_nets(covers, portion, yield_) - 1e-9),
-                ),
-                "You rounded down, and the last covers go without.",
-            ),
-        ),
-        working=("{covers} x {portion} ÷ {yield_}, in nets of 1 kg, rounded up = {answer}",),
-    ),
-    "{covers} covers get {portion} of celeriac brunoise each. The yield is {yield_}. Celeriac "
-    "comes in nets of 1 kg. How many nets?",
-    "Grams on the plates, then grams to buy, then nets.",
-    {
-        "covers": steps(24, 60, 4, "count", "covers"),
-        "portion": steps(50, 75, 5, "g", "on each plate"),
-        "yield_": steps(55, 72, 1, "percent", "yield"),
-    },
-)
-
 DRILLS = {
-    drill.question.id: drill
-    for drill in (LATEST_START, SLACK, HANDS, HOLD_BROKEN, COVER_COST, MENU_PACKS)
-}
+    drill.question.id: drill for drill in (LATEST_START, SLACK, HANDS, HOLD_BROKEN)
+} | menu_order.DRILLS

@@ -1,131 +1,14 @@
-"""Drills of lesson 1: whose cup, which ounce, one factor for the card, and a step of degrees."""
+"""Drills of lesson 1: one factor for the card, a wider pan, a step of degrees, and measures."""
 
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, measures
 from kitchenmath.practice import Question, Slip, Within, steps
 from kitchenmath.units import Q_
-
-# A hand fills a cup or a spoon no more exactly than this.
-BY_HAND = Within(Q_(2, "percent"), "a hand fills a measure no better")
-
-
-def _as_if(volume, unit):
-    """As many of another country's measure."""
-    return Q_(volume.magnitude, unit)
 
 
 def _times(new, old):
     """How many times as much, as a plain number."""
     return (new / old).to("").magnitude
 
-
-def _grams_each(density):
-    """What a millilitre weighs, as a plain number."""
-    return density.to("g/mL").magnitude
-
-
-CUPS = Drill(
-    Question(
-        "cups to grams",
-        "weight",
-        1,
-        BY_HAND,
-        lambda cups, density: cups * density,
-        (
-            Slip(
-                "US cup",
-                lambda cups, density: _as_if(cups, "us_cup") * density,
-                "You filled an American cup. Whose card is it? A Japanese cup is smaller.",
-            ),
-            Slip(
-                "metric cup",
-                lambda cups, density: _as_if(cups, "metric_cup") * density,
-                "You filled a metric cup of 250 mL. A Japanese cup is smaller.",
-            ),
-            Slip(
-                "mL as grams",
-                lambda cups: Q_(cups.to("mL").magnitude, "g"),
-                "You took a millilitre for a gram. That is true of water. Flour is lighter.",
-            ),
-        ),
-        working=("{cups} × 200 mL × {density} = {answer}",),
-    ),
-    "A Japanese card asks for flour: {cups}. Its density is {density}. What do you weigh?",
-    "A Japanese cup holds 200 mL. Go from cups to millilitres, then to grams.",
-    {
-        "cups": steps(1.5, 5, 0.5, "jp_cup", "on the card"),
-        "density": steps(0.52, 0.58, 0.02, "g/mL", "weight of a millilitre"),
-    },
-)
-
-SPOONS = Drill(
-    Question(
-        "spoons to grams",
-        "weight",
-        1,
-        BY_HAND,
-        lambda spoons, density: spoons * density,
-        (
-            Slip(
-                "15 mL spoon",
-                lambda spoons, density: _as_if(spoons, "metric_tablespoon") * density,
-                "You filled a spoon of 15 mL. An Australian tablespoon is a third larger.",
-            ),
-            Slip(
-                "teaspoon",
-                lambda spoons, density: _as_if(spoons, "au_teaspoon") * density,
-                "You filled teaspoons. tbsp is the big one, tsp the small one.",
-            ),
-            Slip(
-                "mL as grams",
-                lambda spoons: Q_(spoons.to("mL").magnitude, "g"),
-                "You took a millilitre for a gram. Salt is heavier than water.",
-            ),
-        ),
-        working=("{spoons} × 20 mL × {density} = {answer}",),
-    ),
-    "An Australian card asks for table salt: {spoons}. Its density is {density}. "
-    "What do you weigh?",
-    "An Australian tablespoon holds 20 mL.",
-    {
-        "spoons": steps(2, 6, 0.5, "au_tablespoon", "on the card"),
-        "density": steps(1.15, 1.25, 0.05, "g/mL", "weight of a millilitre"),
-    },
-)
-
-FLUID_OUNCES = Drill(
-    Question(
-        "fluid ounces to grams",
-        "weight",
-        1,
-        BY_HAND,
-        lambda ounces, density: ounces * density,
-        (
-            Slip(
-                "ounces of weight",
-                lambda ounces: Q_(ounces.magnitude, "oz"),
-                "You took an ounce of weight, 28 g. A fluid ounce is a volume; honey is heavy.",
-            ),
-            Slip(
-                "mL as grams",
-                lambda ounces: Q_(ounces.to("mL").magnitude, "g"),
-                "These are the millilitres. Each one of honey weighs more than a gram.",
-            ),
-            Slip(
-                "divided",
-                lambda ounces, density: Q_(ounces.to("mL").magnitude / _grams_each(density), "g"),
-                "You divided by the density. From a volume to a weight you multiply by what a "
-                "millilitre weighs.",
-            ),
-        ),
-        working=("{ounces} × 29.6 mL × {density} = {answer}",),
-    ),
-    "An American card asks for honey: {ounces}. Its density is {density}. What do you weigh?",
-    "fl oz is a volume: 29.6 mL in America. What does each millilitre weigh?",
-    {
-        "ounces": steps(3, 10, 0.5, "us_fluid_ounce", "on the card"),
-        "density": steps(1.40, 1.44, 0.02, "g/mL", "weight of a millilitre"),
-    },
-)
 
 ONE_LINE = Drill(
     Question(
@@ -196,7 +79,15 @@ FACTOR = Drill(
                 "That is how many more plates. A factor says how many times as much.",
             ),
         ),
-        working=("({new} × {large}) ÷ ({old} × {small}) = {answer}",),
+        working=(
+            "what is wanted: {new} × {large} = {wanted}",
+            "what the card makes: {old} × {small} = {made}",
+            "{wanted} ÷ {made} = {answer}",
+        ),
+        on_the_way={
+            "wanted": lambda new, large: new.magnitude * large,
+            "made": lambda old, small: old.magnitude * small,
+        },
     ),
     "A card makes {old} plates of {small}. You want {new} plates of {large}. "
     "What is the factor? Type the number alone.",
@@ -233,7 +124,15 @@ DEPTH = Drill(
                 "That is the old amount in the new pan. There is more of it now.",
             ),
         ),
-        working=("the same pan: {depth} × {factor}", "× ({old} ÷ {new})², so {answer}"),
+        working=(
+            "in the same pan: {depth} × {factor} = {same}",
+            "the old floor in the new one: ({old} ÷ {new})² = {floor}",
+            "{same} × {floor} = {answer}",
+        ),
+        on_the_way={
+            "same": lambda depth, factor: depth * factor.magnitude,
+            "floor": lambda old, new: Q_(_times(old, new) ** 2, "count"),
+        },
     ),
     "Soup stands {depth} deep in a pan {old} across. You make {factor} times as much, in a pan "
     "{new} across. How deep does it stand?",
@@ -266,7 +165,13 @@ WARMER = Drill(
             ),
             Slip("went down", lambda now, rise: now - rise, "It gets warmer, not colder."),
         ),
-        working=("{rise} of step ÷ 1.8, in °C", "added to {now} = {answer}"),
+        working=(
+            "the step in °C: {rise} ÷ 1.8 = {step}",
+            "{now} + {step} = {answer}",
+        ),
+        on_the_way={
+            "step": lambda rise: rise.to("delta_degC"),
+        },
     ),
     "A dough stands at {now}. An American card lets it warm by {rise}. What does it show then?",
     "A step has no 32 in it. 18 °F of step are 10 °C of step.",
@@ -276,7 +181,4 @@ WARMER = Drill(
     },
 )
 
-DRILLS = {
-    drill.question.id: drill
-    for drill in (CUPS, SPOONS, FLUID_OUNCES, ONE_LINE, FACTOR, DEPTH, WARMER)
-}
+DRILLS = measures.DRILLS | {drill.question.id: drill for drill in (ONE_LINE, FACTOR, DEPTH, WARMER)}

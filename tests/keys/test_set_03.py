@@ -23,7 +23,8 @@ from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
 from kitchenmath.conventions import conventions_of
-from kitchenmath.drills.trays import off_size, sent_back, sizes_said, whole_pieces
+from kitchenmath.drills.blocks import sizes_said, whole_pieces
+from kitchenmath.drills.trays import off_size, sent_back
 from kitchenmath.practice import Measured, in_words
 from kitchenmath.practice.drawn import CutName, two_trays
 from kitchenmath.units import Q_

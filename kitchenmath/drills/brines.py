@@ -12,6 +12,11 @@ def _part(percent):
     return percent.to("").magnitude
 
 
+def _brine_weight(brine, wanted):
+    parts = brine_parts(brine, wanted)
+    return parts.salt + parts.water
+
+
 SALT_FOR_BRINE = Drill(
     Question(
         "salt for a brine",
@@ -39,9 +44,12 @@ SALT_FOR_BRINE = Drill(
             ),
         ),
         working=(
-            "water is 100 % − {wanted} of the brine",
-            "{water} ÷ that part × {wanted} = {answer}",
+            "the water's part of the brine: 100 % − {wanted} = {part}",
+            "{water} ÷ {part} × {wanted} = {answer}",
         ),
+        on_the_way={
+            "part": lambda wanted: Q_(100, "percent") - wanted,
+        },
     ),
     "You have {water} of water. How much salt makes it a brine of {wanted} strength?",
     "What part of the finished brine is water?",
@@ -114,7 +122,13 @@ OUNCES = Drill(
                 "You took the British fluid ounce, which is 4 % smaller than the American one.",
             ),
         ),
-        working=("292 g ÷ 8 = one fluid ounce of table salt", "{salt} of it = {answer}"),
+        working=(
+            "one fluid ounce of it: 292 g ÷ 8 = {ounce}",
+            "{salt} × {ounce} = {answer}",
+        ),
+        on_the_way={
+            "ounce": lambda: weight_of(Q_(1, "us_fluid_ounce"), "table salt"),
+        },
     ),
     "A card says {salt} of table salt, by measure. A US cup is 8 US fluid ounces and holds 292 g "
     "of it. What does the salt weigh?",
@@ -148,9 +162,14 @@ LITRES_OF_BRINE = Drill(
             ),
         ),
         working=(
-            "{brine} × the weight of a litre = the weight of the brine",
-            "the weight of the brine × {wanted} = {answer}",
+            "the weight of a litre: as listed for {wanted} = {litre}",
+            "the weight of the brine: {brine} × {litre} = {weight}",
+            "{weight} × {wanted} = {answer}",
         ),
+        on_the_way={
+            "litre": lambda wanted: _brine_weight(Q_(1, "L"), wanted).to("g"),
+            "weight": lambda brine, wanted: _brine_weight(brine, wanted),
+        },
     ),
     "You need {brine} of finished brine of {wanted}, at 20 °C. (A litre weighs 1041 g at 6 %, "
     "1056 g at 8 %, 1071 g at 10 %.) How much salt is in it?",
@@ -187,9 +206,14 @@ STRENGTHEN = Drill(
             ),
         ),
         working=(
-            "what is missing: {wanted} − {start} of {brine}",
-            "what is missing ÷ (100 % − {wanted}) = {answer}",
+            "what is missing: {brine} × ({wanted} − {start}) = {missing}",
+            "the water's part in the end: 100 % − {wanted} = {part}",
+            "{missing} ÷ {part} = {answer}",
         ),
+        on_the_way={
+            "missing": lambda brine, start, wanted: (brine * (wanted - start)).to("g"),
+            "part": lambda wanted: Q_(100, "percent") - wanted,
+        },
     ),
     "{brine} of brine turned out at {start}. It should be {wanted}. How much salt do you stir in?",
     "The water stays as it is. What part of the brine is water in the end?",

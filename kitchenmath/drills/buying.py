@@ -147,7 +147,13 @@ WHOLE_PACKS = Drill(
                 "One pack too many. Round up once; do not add another to be safe.",
             ),
         ),
-        working=("{need} ÷ {pack}, rounded up = {answer}",),
+        working=(
+            "how many bags: {need} ÷ {pack} = {bags}",
+            "{bags}, rounded up = {answer}",
+        ),
+        on_the_way={
+            "bags": lambda need, pack: Q_(_ratio(need, pack), "count"),
+        },
     ),
     "You need {need} of flour. It comes in bags of {pack}. How many bags do you order?",
     "Divide, then think about the part of a bag.",

@@ -65,7 +65,10 @@ CUBES_IN_A_STRIP = Drill(
                 "That is small dice, 6 mm. A brunoise is half of it or less.",
             ),
         ),
-        working=("a {cut} is {edge} on each edge", "{strip} ÷ {edge} = {answer}"),
+        working=(
+            "the edge: {cut}, by the sizes of this class = {edge}",
+            "{strip} ÷ {edge} = {answer}",
+        ),
         on_the_way={"edge": lambda cut: cut.sized().thinnest},
     ),
     "A strip of carrot is squared for {cut} and {strip} long. "
@@ -101,7 +104,13 @@ STICKS_IN_A_LINE = Drill(
                 "That is the length of a jardinière, 25 mm. A julienne is 40 mm long here.",
             ),
         ),
-        working=("a julienne is 40 mm long", "{sticks} × 40 mm = {answer}"),
+        working=(
+            "the length: a julienne, by its card = {length}",
+            "{sticks} × {length} = {answer}",
+        ),
+        on_the_way={
+            "length": lambda: _length("julienne"),
+        },
     ),
     "{sticks} sticks of julienne lie end to end. How long is the line?",
     "A stick has two sizes: 3 mm square, and its length.",
@@ -133,14 +142,18 @@ SQUARED_SHARE = Drill(
             ),
         ),
         working=(
-            "square: {side} × {side}",
-            "round: 0.785 × {round_} × {round_}",
-            "square ÷ round = {answer}",
+            "side over diameter: {side} ÷ {round_} = {ratio}",
+            "its square: {ratio} × {ratio} = {square}",
+            "{square} ÷ 0.785 = {answer}",
         ),
+        on_the_way={
+            "ratio": lambda round_, side: Q_(_ratio(side, round_), "count"),
+            "square": lambda round_, side: Q_(_ratio(side, round_) ** 2, "count"),
+        },
     ),
     "A straight peeled carrot, {round_} across, is squared off to {side}. "
     "What percentage of it is left?",
-    "Compare the two areas: the square, and the round.",
+    "The square is side × side, the round 0.785 × diameter × diameter. Compare the two.",
     {
         "round_": steps(28, 40, 2, "mm", "across"),
         "side": steps(15, 18, 3, "mm", "side"),
@@ -173,9 +186,14 @@ WHOLE_DICE = Drill(
             ),
         ),
         working=(
-            "{length} ÷ 6 mm and {side} ÷ 6 mm, each rounded down",
-            "along × across × across = {answer}",
+            "along: {length} ÷ 6 mm, rounded down = {along}",
+            "across: {side} ÷ 6 mm, rounded down = {across}",
+            "{along} × {across} × {across} = {answer}",
         ),
+        on_the_way={
+            "along": lambda length: Q_(_dice(length), "count"),
+            "across": lambda side: Q_(_dice(side), "count"),
+        },
     ),
     "A squared block is {length} long and {side} wide and high. "
     "How many whole small dice does it give?",

@@ -59,9 +59,12 @@ DOUGH_WATER = Drill(
             ),
         ),
         working=(
-            "3 × {target} = the sum that is wanted",
-            "the sum − {flour} − {room} − {friction} = {answer}",
+            "the sum that is wanted: 3 × {target} = {in_all}",
+            "{in_all} − {flour} − {room} − {friction} = {answer}",
         ),
+        on_the_way={
+            "in_all": lambda target: Q_(3 * _c(target), "degC"),
+        },
     ),
     "The dough is to be {target}. Flour {flour}, room {room}. The mixer adds {friction} to the "
     "sum. How warm must the water be?",
@@ -111,9 +114,12 @@ MIXER_FRICTION = Drill(
             ),
         ),
         working=(
-            "3 × {dough} = the sum that came out",
-            "the sum − {water} − {flour} − {room} = {answer}",
+            "the sum that came out: 3 × {dough} = {in_all}",
+            "{in_all} − {water} − {flour} − {room} = {answer}",
         ),
+        on_the_way={
+            "in_all": lambda dough: Q_(3 * _c(dough), "degC"),
+        },
     ),
     "You knead a dough with water of {water}, flour of {flour}, in a room of {room}. It comes out "
     "at {dough}. What does the mixer add to the sum?",
@@ -165,9 +171,14 @@ FRICTION_FROM_A_CARD = Drill(
             ),
         ),
         working=(
-            "friction: {friction} ÷ 1.8, and nothing taken off",
-            "3 × {target} − 2 × {bakehouse} − friction = {answer}",
+            "the friction in °C: {friction} ÷ 1.8, and nothing taken off = {celsius}",
+            "the sum that is wanted: 3 × {target} = {in_all}",
+            "{in_all} − 2 × {bakehouse} − {celsius} = {answer}",
         ),
+        on_the_way={
+            "celsius": lambda friction: friction.to("delta_degC"),
+            "in_all": lambda target: Q_(3 * _c(target), "degC"),
+        },
     ),
     "The card on the mixer says: friction {friction}. Flour and room are both {bakehouse}. The "
     "dough is to be {target}. How warm must the water be?",

@@ -37,10 +37,16 @@ BASE_BRIX = Drill(
             ),
         ),
         working=(
-            "{cider} × {own} = the cider's own sugar",
-            "own sugar + {sugar} = all the sugar",
-            "all the sugar ÷ ({cider} + {sugar}) = {answer}",
+            "the cider's own sugar: {cider} × {own} = {own_sugar}",
+            "all the sugar: {own_sugar} + {sugar} = {all_sugar}",
+            "the whole base: {cider} + {sugar} = {whole}",
+            "{all_sugar} ÷ {whole} = {answer}",
         ),
+        on_the_way={
+            "own_sugar": lambda cider, own: (cider * own).to("g"),
+            "all_sugar": lambda cider, own, sugar: (cider * own + sugar).to("g"),
+            "whole": lambda cider, sugar: cider + sugar,
+        },
     ),
     "A base is {cider} of cider, of which {own} is sugar, and {sugar} of sugar weighed in. How "
     "many degrees Brix has it? Type it as a percent.",
@@ -83,10 +89,16 @@ HALF_OUT = Drill(
             ),
         ),
         working=(
-            "{base} ÷ 2 = half of the base",
-            "half − {before} = what was missing, ÷ ({after} − {before}) = the share of the step",
-            "{minute} + that share of 3 min = {answer}",
+            "half of the base: {base} ÷ 2 = {half}",
+            "what was missing: {half} − {before} = {missing}",
+            "what ran in 3 min: {after} − {before} = {ran}",
+            "{minute} + 3 min × {missing} ÷ {ran} = {answer}",
         ),
+        on_the_way={
+            "half": lambda base: base / 2,
+            "missing": lambda base, before: base / 2 - before,
+            "ran": lambda before, after: after - before,
+        },
     ),
     "The foam in a jug holds {base} of base. At {minute}, {before} are out; three "
     "minutes later {after}. When was half of it out?",

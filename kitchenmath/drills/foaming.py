@@ -48,10 +48,14 @@ EIGHT_TO_ONE = Drill(
             ),
         ),
         working=(
-            "{juice} ÷ 8 = the sugar's volume",
-            "200 g ÷ 236.6 mL = 0.8454 g in a mL of sugar",
-            "volume × that = {answer}",
+            "the sugar's volume: {juice} ÷ 8 = {volume}",
+            "a millilitre of sugar: 200 g ÷ 236.6 = {each}",
+            "{volume} × {each} = {answer}",
         ),
+        on_the_way={
+            "volume": lambda juice: juice / 8,
+            "each": lambda: weight_of(Q_(1, "mL"), SUGAR),
+        },
     ),
     "A foam base is eight parts of cider to one of sugar, by volume. You have {juice} of cider. "
     "A US cup (236.6 mL) of sugar weighs 200 g. What weight of sugar goes in?",
@@ -122,7 +126,13 @@ OVERRUN = Drill(
                 "liquid.",
             ),
         ),
-        working=("({base} − {foam}) ÷ {foam} = {answer}",),
+        working=(
+            "what the gas pushed out: {base} − {foam} = {pushed}",
+            "{pushed} ÷ {foam} = {answer}",
+        ),
+        on_the_way={
+            "pushed": lambda base, foam: base - foam,
+        },
     ),
     "A cup holds {base} of cider base. The same cup holds {foam} of foam. What is the overrun?",
     "Both fill the same cup. How many cups of foam does one cup of base make?",
@@ -204,9 +214,12 @@ SYRUP = Drill(
             ),
         ),
         working=(
-            "water is 100 % − {strong} of the syrup",
-            "{water} ÷ that part × {strong} = {answer}",
+            "the water's part of the syrup: 100 % − {strong} = {part}",
+            "{water} ÷ {part} × {strong} = {answer}",
         ),
+        on_the_way={
+            "part": lambda strong: Q_(100, "percent") - strong,
+        },
     ),
     "How much sugar makes {water} of water a syrup of {strong}, that is, as many degrees Brix?",
     "What part of the finished syrup is water?",

@@ -135,7 +135,15 @@ TUBS = Drill(
         Within(Q_(50, "g"), "the store's scale shows it"),
         thrown_away,
         tub_slips(),
-        working=("more than 21 °C after 2 h, or more than 5 °C after 6 h: it goes", "{answer}"),
+        working=(
+            "too warm after 2 h: all tubs above 21 °C = {first}",
+            "too warm only after 6 h: the others above 5 °C = {then}",
+            "{first} + {then} = {answer}",
+        ),
+        on_the_way={
+            "first": lambda sauce: weight_of(sauce, _first_broken),
+            "then": lambda sauce: thrown_away(sauce) - weight_of(sauce, _first_broken),
+        },
     ),
     "Five tubs of velouté cooled from 57 °C (135 °F):{sauce}\nHow much goes away?",
     "Each tub has two limits to keep: 21 °C (70 °F) after 2 h, 5 °C (41 °F) after 6 h in all.",

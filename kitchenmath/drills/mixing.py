@@ -208,9 +208,14 @@ PARTS_BY_CUPS = Drill(
             ),
         ),
         working=(
-            "{cups} cups of 200 g of sugar, 1 cup of 237 g of water",
-            "{total} × sugar ÷ both = {answer}",
+            "the sugar's parts in grams: {cups} × 200 g = {sugar}",
+            "with a cup of water: {sugar} + 237 g = {both}",
+            "{total} × {sugar} ÷ {both} = {answer}",
         ),
+        on_the_way={
+            "sugar": lambda cups: cups.magnitude * SUGAR_CUP,
+            "both": lambda cups: cups.magnitude * SUGAR_CUP + WATER_CUP,
+        },
     ),
     "An old card asks for {cups} cups of sugar to 1 cup of water. A cup of sugar weighs 200 g, "
     "a cup of water 237 g. You make {total} of syrup on the scale. What does the sugar weigh?",

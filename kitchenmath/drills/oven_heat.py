@@ -34,7 +34,13 @@ OVEN = Drill(
                 "That is where the oven must get to. It is warm already: take off what it shows.",
             ),
         ),
-        working=("({card} − 32) ÷ 1.8, in °C", "less {now} = {answer}"),
+        working=(
+            "the card's heat in °C: ({card} − 32) ÷ 1.8 = {celsius}",
+            "{celsius} − {now} = {answer}",
+        ),
+        on_the_way={
+            "celsius": lambda card: card.to("degC"),
+        },
     ),
     "An American card says {card}. Your oven stands at {now}. How many °C must it still rise?",
     "The card's heat in °C first: take off 32, then divide by 1.8.",

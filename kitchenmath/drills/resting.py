@@ -39,7 +39,13 @@ EVENED = Drill(
                 "the core, so the mean lies nearer to the rim.",
             ),
         ),
-        working=("all of it ends at the mean, {mean}", "{mean} − {core} = {answer}"),
+        working=(
+            "where all of it ends: at its mean = {end}",
+            "{end} − {core} = {answer}",
+        ),
+        on_the_way={
+            "end": lambda mean: mean,
+        },
     ),
     "A piece leaves the heat with {core} in the core and {surface} at the rim. Its mean is {mean}. "
     "Wrapped so well that nothing is lost, by how much does the core rise?",
@@ -118,7 +124,13 @@ SHORT = Drill(
                 "You multiplied by 1.8. Celsius degrees are larger, so there are fewer of them.",
             ),
         ),
-        working=("{limit} − {probe} = the difference in °F", "÷ 1.8 = {answer}"),
+        working=(
+            "the difference in °F: {limit} − {probe} = {difference}",
+            "{difference} ÷ 1.8 = {answer}",
+        ),
+        on_the_way={
+            "difference": lambda probe, limit: Q_(limit.magnitude - probe.magnitude, "delta_degF"),
+        },
     ),
     "The probe in a fillet shows {probe}. The code asks {limit}. How many Celsius degrees short "
     "is it?",
@@ -166,7 +178,10 @@ HELD = Drill(
                 "The time that is over counts already: take it off.",
             ),
         ),
-        working=("the last row that {core} has reached asks {row}", "{row} − {held} = {answer}"),
+        working=(
+            "what the table asks: last row reached by {core} = {row}",
+            "{row} − {held} = {answer}",
+        ),
         on_the_way={"row": lambda core: roast_hold_time(core).time},
     ),
     "A whole roast. For its core the US Food Code (3-401.11(B)(2)) prints: "

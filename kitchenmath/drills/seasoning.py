@@ -50,7 +50,13 @@ SALOMETER = Drill(
                 "You took 100° for 25 %, as an old canning scale does. Here it is 26.4 %.",
             ),
         ),
-        working=("{shown} hundredths of 26.4 % = {answer}",),
+        working=(
+            "the part of a full brine: {shown} ÷ 100 = {part}",
+            "{part} × 26.4 % = {answer}",
+        ),
+        on_the_way={
+            "part": lambda shown: shown / 100,
+        },
     ),
     "The salometer shows {shown}° in a brine at 15.6 °C (60 °F). 100° is 26.4 %. "
     "How strong is the brine?",
@@ -86,9 +92,16 @@ WARM_BRINE = Drill(
             ),
         ),
         working=(
-            "{warmth} less 15.6 °C, ÷ 5.6 = degrees to add to {shown}",
-            "corrected degrees, in hundredths, × 26.4 % = {answer}",
+            "degrees to add: ({warmth} − 15.6 °C) ÷ 5.6 °C = {added}",
+            "corrected: {shown} + {added} = {corrected}",
+            "{corrected} ÷ 100 × 26.4 % = {answer}",
         ),
+        on_the_way={
+            "added": lambda shown, warmth: Q_(
+                _true_degrees(shown, warmth) - shown.magnitude, "count"
+            ),
+            "corrected": lambda shown, warmth: Q_(_true_degrees(shown, warmth), "count"),
+        },
     ),
     "The salometer shows {shown}° in a brine at {warmth}. How strong is the brine?",
     "The stem is made for 15.6 °C (60 °F). Add 1° for each 5.6 °C (10 °F) above it.",
@@ -124,9 +137,14 @@ EQUILIBRIUM = Drill(
             ),
         ),
         working=(
-            "{birds} + {water} is 100 % − {target} of everything",
-            "birds and water ÷ that part × {target} = {answer}",
+            "birds and water: {birds} + {water} = {both}",
+            "their part of everything: 100 % − {target} = {part}",
+            "{both} ÷ {part} × {target} = {answer}",
         ),
+        on_the_way={
+            "both": lambda birds, water: birds + water,
+            "part": lambda target: Q_(100, "percent") - target,
+        },
     ),
     "{birds} of guinea fowl lie in {water} of water. In the end everything, birds, water and salt "
     "together, shall be at {target}. How much salt?",

@@ -54,10 +54,18 @@ LEAVES = Drill(
             ),
         ),
         working=(
-            "{leaves} × {card_leaf} = the grams on the card",
-            "grams × √({card} ÷ {own}) = the grams of yours",
-            "grams of yours ÷ {own_leaf} = {answer} leaves",
+            "grams on the card: {leaves} × {card_leaf} = {grams}",
+            "the root: √({card} ÷ {own}) = {root}",
+            "grams of yours: {grams} × {root} = {own_grams}",
+            "{own_grams} ÷ {own_leaf} = {answer}",
         ),
+        on_the_way={
+            "grams": lambda leaves, card_leaf: leaves.magnitude * card_leaf,
+            "root": lambda card, own: Q_(_root(card, own), "count"),
+            "own_grams": lambda leaves, card_leaf, card, own: (
+                leaves.magnitude * card_leaf * _root(card, own)
+            ),
+        },
     ),
     "A jelly takes {leaves} leaves of {card_leaf} each, {card} Bloom. Your leaves weigh {own_leaf} "
     "each and have {own} Bloom. How many leaves set it as firm?",

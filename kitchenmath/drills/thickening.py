@@ -43,7 +43,15 @@ GELATIN = Drill(
                 "Less of a weaker gelatin? Turn the ratio round, and take its root.",
             ),
         ),
-        working=("{weight} × √({old} ÷ {new}) = {answer}",),
+        working=(
+            "how many times as strong: {old} ÷ {new} = {times}",
+            "its root: √{times} = {root}",
+            "{weight} × {root} = {answer}",
+        ),
+        on_the_way={
+            "times": lambda old, new: Q_((old / new).to("").magnitude, "count"),
+            "root": lambda old, new: Q_((old / new).to("").magnitude ** 0.5, "count"),
+        },
     ),
     "A jelly takes {weight} of gelatin of {old} Bloom. You have gelatin of {new} Bloom. "
     "How much sets it as firm?",
@@ -161,10 +169,14 @@ OIL_SHARE = Drill(
             ),
         ),
         working=(
-            "{oil} ÷ 0.915 g/mL = the oil's volume",
-            "{rest} ÷ 1.03 g/mL = the volume of the rest",
-            "oil ÷ (oil + rest) = {answer}",
+            "the oil's volume: {oil} ÷ 0.915 g/mL = {oil_ml}",
+            "the volume of the rest: {rest} ÷ 1.03 g/mL = {rest_ml}",
+            "{oil_ml} ÷ ({oil_ml} + {rest_ml}) = {answer}",
         ),
+        on_the_way={
+            "oil_ml": lambda oil: (oil / Q_(0.915, "g/mL")).to("mL"),
+            "rest_ml": lambda rest: (rest / Q_(1.03, "g/mL")).to("mL"),
+        },
     ),
     "A mustard mayonnaise holds {oil} of oil (0.915 g/mL) and {rest} of yolk, mustard and vinegar "
     "(1.03 g/mL). What share of its volume is oil?",
@@ -200,7 +212,13 @@ LEFT = Drill(
                 "That is the stock before it is reduced. A part of it goes up as steam.",
             ),
         ),
-        working=("100 % − {cut} = the share that is left", "{stock} × that = {answer}"),
+        working=(
+            "what is left: 100 % − {cut} = {left}",
+            "{stock} × {left} = {answer}",
+        ),
+        on_the_way={
+            "left": lambda cut: Q_(100, "percent") - cut,
+        },
     ),
     "{stock} of stock is reduced by {cut}. How much is left in the pot?",
     "“By” says what goes. What percentage stays?",
@@ -240,10 +258,14 @@ SLURRY = Drill(
             ),
         ),
         working=(
-            "{flour} ÷ 2 = the cornflour",
-            "cornflour × 2 = the cold water",
-            "both together = {answer} of slurry",
+            "the cornflour: {flour} ÷ 2 = {starch}",
+            "the cold water: {starch} × 2 = {water}",
+            "{starch} + {water} = {answer}",
         ),
+        on_the_way={
+            "starch": lambda flour: slurry_for(flour).starch,
+            "water": lambda flour: slurry_for(flour).water,
+        },
     ),
     "A sauce takes {flour} of flour. A guest eats no gluten, so you take cornflour: half the "
     "weight of the flour, one part in two parts of cold water. What does the slurry weigh?",

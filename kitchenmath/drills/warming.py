@@ -83,7 +83,15 @@ FITTED = Drill(
                 "The root is right and the ratio turned round. Less time needs a thinner piece.",
             ),
         ),
-        working=("√({wanted} ÷ {time}) = the ratio", "{old} × ratio = {answer}"),
+        working=(
+            "the times compared: {wanted} ÷ {time} = {ratio}",
+            "its root: √{ratio} = {root}",
+            "{old} × {root} = {answer}",
+        ),
+        on_the_way={
+            "ratio": lambda time, wanted: Q_(_ratio(wanted, time), "count"),
+            "root": lambda time, wanted: Q_(math.sqrt(_ratio(wanted, time)), "count"),
+        },
     ),
     "A fillet of {old} takes {time}. The pass gives you {wanted}. How thick may the fillets be?",
     "Thinner, but by less than you would think: take the root.",
@@ -126,10 +134,14 @@ WAY = Drill(
             ),
         ),
         working=(
-            "{core} − {start} = gone",
-            "{bath} − {start} = the whole way",
-            "gone ÷ whole = {answer}",
+            "the way gone: {core} − {start} = {gone}",
+            "the whole way: {bath} − {start} = {whole}",
+            "{gone} ÷ {whole} = {answer}",
         ),
+        on_the_way={
+            "gone": lambda start, core: Q_((core - start).magnitude, "delta_degC"),
+            "whole": lambda start, bath: Q_((bath - start).magnitude, "delta_degC"),
+        },
     ),
     "A fillet begins at {start} in a bath of {bath}. The core is now at {core}. What percent of "
     "its way has it gone?",
@@ -166,7 +178,13 @@ HALVED = Drill(
                 "You multiplied by how many times smaller the gap becomes. Count the halvings.",
             ),
         ),
-        working=("halve {gap} until it is {left}, and count", "halvings × {half} = {answer}"),
+        working=(
+            "how often: halve {gap} until it is {left}, and count = {halvings}",
+            "{halvings} × {half} = {answer}",
+        ),
+        on_the_way={
+            "halvings": lambda gap, left: Q_(_halvings(gap, left), "count"),
+        },
     ),
     "Late in a bath the gap between bath and core halves every {half}. The gap is {gap}. When is "
     "it {left}?",

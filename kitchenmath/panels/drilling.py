@@ -52,12 +52,17 @@ LESSONS = {
 }
 
 
-def drill_panel(drill):
+def drill_panel(drill, helped=True):
     """A drill to be worked with mouse, finger or keyboard.
+
+    A drill that can be half worked opens so: a line of its working is left out, then two, then
+    nothing is worked. Each click on "Half worked" begins there again.
 
     Parameters
     ----------
     drill : Drill
+    helped : bool
+        False where it opens with nothing worked, as when earlier lessons are recalled.
 
     Returns
     -------
@@ -120,29 +125,29 @@ def drill_panel(drill):
     working.on_click(tell_working)
     fresh.on_click(next_round)
     show()
-    half, example = _half_worked(drill)
-    row = [check, hint, working, fresh, *([half] if half else [])]
+    half = widgets.Button(description="Half worked", layout={"width": "auto"})
+    halves = can_be_half_worked(drill)
+    row = [check, hint, working, fresh, *([half] if halves else [])]
     buttons = widgets.HBox(row, layout={"flex_flow": "row wrap"})
-    panel = below_each_other([example, asked, typed, buttons, words, in_a_row])
-    panel.half, panel.example = half, example
+    bare, place = widgets.VBox([asked, typed, buttons, words, in_a_row]), widgets.VBox()
+    half.on_click(lambda _: _open_half_worked(drill, place, bare))
+    if halves and helped:
+        _open_half_worked(drill, place, bare)
+    panel = below_each_other([place, bare])
+    panel.half, panel.place, panel.bare = half if halves else None, place, bare
     panel.round, panel.typed, panel.words = turn, typed, words
     panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
     return panel
 
 
-def _half_worked(drill):
-    """The button that opens a half-worked example, and the place for it above the drill."""
-    place = widgets.VBox()
-    if not can_be_half_worked(drill):
-        return None, place
-    half = widgets.Button(description="Half worked first", layout={"width": "auto"})
+def _open_half_worked(drill, place, bare):
+    """Show a half-worked example in place of the drill, until the student comes to the drill."""
 
-    def open_(_):
-        place.panel = HalfWorkedPanel(drill)
-        place.children = [place.panel.box]
+    def close():
+        place.children, bare.layout.display = [], ""
 
-    half.on_click(open_)
-    return half, place
+    place.panel = HalfWorkedPanel(drill, close)
+    place.children, bare.layout.display = [place.panel.box], "none"
 
 
 def _alike(typed, read_as):
@@ -193,7 +198,7 @@ def recall_panel(lesson, folder=None, chance=None):
 
     def show():
         number, _, drill = drawn[len(turns)]
-        panel.asked = drill_panel(drill)
+        panel.asked = drill_panel(drill, helped=False)
         place.children = [panel.asked]
         turns.append(panel.asked.round)
         words.value = said(together(f"{len(turns)} of {len(drawn)}, from lesson {number}."))

@@ -1,4 +1,7 @@
-"""A half-worked example as a panel: a line is left out, then two, and then the bare drill."""
+"""A half-worked example as a panel: a line is left out, then two, and then the bare drill.
+
+It stands between the example worked by hand in the lesson and the drill with nothing worked.
+"""
 
 import ipywidgets as widgets
 
@@ -9,7 +12,11 @@ from kitchenmath.practice import in_words
 __all__ = ["HalfWorkedPanel"]
 
 MOST_LEFT_OUT = 2
-LEFT_OUT = ("", "One line is left out.", "Two lines are left out.")
+LEFT_OUT = (
+    "",
+    "Half worked, 1 of 2. One line is left out.",
+    "Half worked, 2 of 2. Two lines are left out.",
+)
 DONE = "That was all of it by yourself. Now the drill, with nothing worked."
 
 
@@ -20,30 +27,39 @@ class HalfWorkedPanel:
     ----------
     drill : Drill
         One that `can_be_half_worked`.
+    then : callable
+        What comes after both examples, or when the student goes on without them.
 
     Attributes
     ----------
     box : ipywidgets VBox
+    next, bare : ipywidgets Button
+        On to the next example, once every line is right; at any time to the bare drill.
     asked, given, words : ipywidgets HTML
         The question, the lines that are there, and what is said of those that are typed.
     fields : list of ipywidgets Text
         One for each line that is left out now.
     """
 
-    def __init__(self, drill):
-        self._drill, self._left_out = drill, 0
+    def __init__(self, drill, then):
+        self._drill, self._then, self._left_out = drill, then, 0
         self.asked, self.given, self.words = widgets.HTML(), widgets.HTML(), widgets.HTML()
         self._place = widgets.VBox()
-        self.next = widgets.Button(description="Leave out more", layout={"width": "auto"})
+        self.next, self.bare = (
+            widgets.Button(description=name, layout={"width": "auto"})
+            for name in ("Leave out two lines", "Without help")
+        )
         self.next.on_click(lambda _: self.go_on())
+        self.bare.on_click(lambda _: then())
+        row = widgets.HBox([self.next, self.bare], layout={"flex_flow": "row wrap"})
         self.fields = []
-        self.box = below_each_other([self.asked, self.given, self._place, self.words, self.next])
+        self.box = below_each_other([self.asked, self.given, self._place, self.words, row])
         self.go_on()
 
     def go_on(self):
         """Leave out one line more, with other numbers; after two of them the drill is next."""
         if self._left_out == MOST_LEFT_OUT:
-            self.box.layout.display = "none"
+            self._then()
             return
         self._left_out += 1
         text, self._lines = half_worked(self._drill, self._left_out)
@@ -79,7 +95,7 @@ class HalfWorkedPanel:
             last = self._left_out == MOST_LEFT_OUT
             lines.append(DONE if last else "That was the missing line. Next, two are left out.")
             self.next.description = "To the drill" if last else "Leave out two lines"
-            self.next.layout.display = ""
+            self.next.layout.display, self.bare.layout.display = "", "none" if last else ""
         self.words.value = said(together("\n".join(lines)))
 
     def _said_of(self, line, verdict, tries):
@@ -91,7 +107,7 @@ class HalfWorkedPanel:
         if verdict.slips:
             return f"↺ {line.label}: {in_words(verdict)}"
         help_ = (
-            f"Work out {line.sum}."
+            f"Look again: {line.sum}."
             if tries < MOST_LEFT_OUT
             else f"It is {line.sum} = {verdict.right}."
         )

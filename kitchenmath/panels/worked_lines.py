@@ -94,8 +94,7 @@ def half_worked(drill, left_out):
     tuple of Line
         All of them; the last `left_out` are the student's.
     """
-    turn = Round(drill)
-    turn.number = FIRST_ROUND + left_out
+    turn = _another_round(drill, left_out)
     question, numbers = turn.question, turn.numbers
     lines = []
     for template, whole in zip(question.working, turn.working, strict=True):
@@ -106,6 +105,18 @@ def half_worked(drill, left_out):
         own = question if last else _in_between(question, found["name"], numbers)
         lines.append(Line(label, shown, whole, own, numbers))
     return turn.text, tuple(lines)
+
+
+def _another_round(drill, left_out):
+    """A round with other numbers than the drill's first, and than the examples before."""
+    turn = Round(drill)
+    asked = {turn.text}
+    turn.number = FIRST_ROUND
+    for _ in range(left_out):
+        while turn.text in asked:
+            turn.number += 1
+        asked.add(turn.text)
+    return turn
 
 
 def _in_between(question, name, numbers):

@@ -63,7 +63,7 @@ class HalfWorkedPanel:
             return
         self._left_out += 1
         text, self._lines = half_worked(self._drill, self._left_out)
-        self.asked.value = said(together(f"{LEFT_OUT[self._left_out]} {text}"))
+        self.asked.value = said(together(f"{LEFT_OUT[self._left_out]}\n{text}"))
         shown = self._lines[: -self._left_out]
         self.given.value = said(together("\n".join(line.whole for line in shown)))
         self._missing = self._lines[-self._left_out :]

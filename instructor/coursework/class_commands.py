@@ -44,11 +44,16 @@ def _add_to_reteach(command):
 
 
 def _hand_out(course, options):
+    from coursework.sets.class_keys import newer_key
     from coursework.sets.hand_out import hand_out
 
     with Progress("Handing out"):
+        newer = newer_key(course, options.set)
         file = hand_out(course, options.set)
     print(f"Give this notebook to the class: {file}")
+    if newer:
+        print("It is the one that went out first. The kit has a newer key; whose numbers would "
+              f"change: newer-key {options.set}")  # fmt: skip
 
 
 def _take_in(course, options):

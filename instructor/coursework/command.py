@@ -13,7 +13,7 @@ from coursework.class_commands import add_commands as add_class_commands
 from coursework.classes.course import CLASSES, new_course, open_course
 from coursework.classes.names import name_for_files
 from coursework.classes.oneroster import read_any_roster
-from coursework.deciding import add_commands as add_deciding_commands
+from coursework.deciding_commands import add_commands as add_deciding_commands
 from coursework.edition.told import add_options, told
 from coursework.errors import CourseError
 from coursework.progress import Progress

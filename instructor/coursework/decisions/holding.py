@@ -31,6 +31,10 @@ class Holding:
         By set and question.
     practical : dict of (str, str) to Decision
         By student and name of the practical mark.
+    newer_keys : dict of str to Decision
+        By set: the kit's key that was taken in place of the one handed out.
+    declined_keys : dict of (str, str) to Decision
+        By set and the SHA-256 of the kit's key that the class does not want.
     """
 
     files: dict = field(default_factory=dict)
@@ -45,6 +49,8 @@ class Holding:
     full: dict = field(default_factory=dict)
     accepted: dict = field(default_factory=dict)
     practical: dict = field(default_factory=dict)
+    newer_keys: dict = field(default_factory=dict)
+    declined_keys: dict = field(default_factory=dict)
 
     def due(self, rule, set_id, student):
         """A set's rule with the due time that holds for a student.
@@ -177,6 +183,14 @@ def _practical(found, one):
     found.practical[one.student, one.question] = one
 
 
+def _newer_key(found, one):
+    found.newer_keys[one.set_id] = one
+
+
+def _own_key(found, one):
+    found.declined_keys[one.set_id, one.file] = one
+
+
 _ENTER = {
     "place": _file,
     "set aside": _file,
@@ -192,4 +206,6 @@ _ENTER = {
     "full marks": _set_and_question("full"),
     "practical mark": _practical,
     "copies discarded": lambda *_: None,  # it changes nobody's mark
+    "newer key": _newer_key,
+    "own key": _own_key,
 }

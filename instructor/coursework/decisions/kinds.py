@@ -25,6 +25,8 @@ KINDS = {
     "full marks": ("set_id", "question"),
     "practical mark": ("student", "question", "points", "out_of", "file*"),
     "copies discarded": (),
+    "newer key": ("file", "set_id"),
+    "own key": ("file", "set_id"),
     "take back": ("line",),
 }
 FOR_GOOD = ("copies discarded",)  # no taking back brings a discarded file back
@@ -44,7 +46,8 @@ class Decision:
         The line's place in the list, from 1; 0 before it is written.
     set_id, student, question, file : str
         What it is about; `file` is a SHA-256. Without a student it is about the whole class. With
-        "practical mark", `question` is the mark's name and `file` the tray that it rests on.
+        "practical mark", `question` is the mark's name and `file` the tray that it rests on. With
+        "newer key" `file` is the kit's key that is taken, with "own key" the one that is declined.
     points, out_of : float or None
         With "points by hand", "on paper" and "practical mark".
     answer : str

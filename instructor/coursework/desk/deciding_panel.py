@@ -3,7 +3,8 @@
 import ipywidgets as widgets
 
 from coursework.arriving.arrivals import read_list
-from coursework.deciding import COMMANDS, FOR_ALL, about_of, decide, in_words, preview
+from coursework.deciding import FOR_ALL, about_of, decide, looked_at
+from coursework.deciding_commands import COMMANDS
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
@@ -36,6 +37,8 @@ KINDS = {
     "dropped question": "Let a question count nowhere",
     "full marks": "Full marks of a question for all",
     "accept this too": "Accept another answer or wider step",
+    "own key": "Stay with the class's own key",
+    "newer key": "Take the kit's newer key of the set",
     "take back": "Take a decision back",
 }
 ALSO = {"extension": ("student",), "accept this too": ("answer", "step")}
@@ -71,7 +74,7 @@ def deciding_panel(desk, after=None):
         for name, (label, example) in BOXES.items()
     }
     why = widgets.Text(description="Why, or a word to the student", style=BESIDE, layout=WIDE)
-    looked_at = {}
+    looked_at_last = {}
 
     def wanted():
         typed = next(names for _, one, names, _ in COMMANDS if one == kind.value)
@@ -98,19 +101,22 @@ def deciding_panel(desk, after=None):
             raise CourseError("Choose the file. Take it in first, where it is not in the list.")
         return {"why": why.value.strip(), **{name: there.get(name, "") for name in needed}}
 
-    def look(_):
-        course, what = desk.course, typed()
+    def look(progress):
+        course = desk.course
         if kind.value not in FOR_ALL:
             return "This decision changes nothing for anybody else. Press “Decide”."
-        looked_at["last"] = kind.value, desk.classes.value, what
-        return in_words(preview(course, kind.value, **about_of(course, kind.value, what)))
+        about = about_of(course, kind.value, typed())
+        words = looked_at(course, kind.value, about, progress)
+        looked_at_last["is"] = kind.value, desk.classes.value, about
+        return words
 
     def enter(_):
-        course, what = desk.course, typed()
-        seen = looked_at.pop("last", None)
-        if kind.value in FOR_ALL and seen != (kind.value, desk.classes.value, what):
+        course = desk.course
+        about = about_of(course, kind.value, typed())
+        seen = looked_at_last.pop("is", None)
+        if kind.value in FOR_ALL and seen != (kind.value, desk.classes.value, about):
             raise CourseError("Look first whose marks change.")
-        made = decide(course, kind.value, **about_of(course, kind.value, what))
+        made = decide(course, kind.value, **about)
         for box in (*boxes.values(), why):
             box.value = ""  # nothing stays armed after a click
         if after is not None:

@@ -9,7 +9,7 @@ from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
 from coursework.gradebook.points import enter_human
 from coursework.gradebook.waiting import answers_to_read, by_question, remarks_on, still_open
-from coursework.sets.hand_out import class_key
+from coursework.sets.class_keys import class_key
 from coursework.sets.keys import scheme_in
 from coursework.words import number, plural
 from kitchenmath.errors import Unreadable

@@ -22,7 +22,8 @@ from coursework.marking.room.door import warm_up
 from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import clear_halves, digest, keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
-from coursework.sets.hand_out import class_key
+from coursework.sets.class_keys import class_key
+from coursework.sets.hand_out import settle_keys
 
 
 @dataclass(frozen=True)
@@ -90,6 +91,7 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     from coursework.gradebook.writer import GradeWriter
 
     with one_at_a_time(course, "marking"):
+        settle_keys(course)
         tasks = _Tasks(course, set_id)
         copy_gradebook(course)
         writer = GradeWriter(course, set_id)
@@ -160,6 +162,31 @@ def _each(pool, tasks, window):
                 yield tasks.keep(running.pop(future), future.result())
 
 
+def task_of(course, set_id, student, key, released):
+    """One hand-in as a task of `mark_one.mark`: bytes and plain values, for any process.
+
+    Parameters
+    ----------
+    course : Course
+    set_id, student : str
+    key, released : bytes
+
+    Returns
+    -------
+    dict
+    """
+    file = course.submitted(set_id, student)
+    return {
+        "key": key,
+        "released": released,
+        "hand_in": file.read_bytes(),
+        "term": course.term,
+        "student": student,
+        "bounds": asdict(course.bounds),
+        "handed_in": (file.parent / "timestamp.txt").read_text(encoding="utf-8").strip(),
+    }
+
+
 class _Tasks:
     """The hand-ins of a set as pure tasks, and their records on disk."""
 
@@ -184,20 +211,10 @@ class _Tasks:
             clear_halves(course.autograded(set_id, student).parent)
 
     def of(self, student):
-        """One hand-in's task: bytes and plain values, for any process."""
-        file = self.course.submitted(self.set_id, student)
-        hand_in = file.read_bytes()
-        stamp = (file.parent / "timestamp.txt").read_text(encoding="utf-8").strip()
-        return {
-            "key": self.key,
-            "released": self.released,
-            "hand_in": hand_in,
-            "term": self.course.term,
-            "student": student,
-            "bounds": asdict(self.course.bounds),
-            "handed_in": stamp,
-            "digest": digest(b"\0".join([self._common, stamp.encode(), hand_in])),
-        }
+        """One hand-in's task, with the digest of all that it is made of."""
+        task = task_of(self.course, self.set_id, student, self.key, self.released)
+        made_of = [self._common, task["handed_in"].encode(), task["hand_in"]]
+        return task | {"digest": digest(b"\0".join(made_of))}
 
     def earlier(self, student, task):
         """The record of an earlier run of the very same task, or None."""

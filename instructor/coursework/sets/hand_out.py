@@ -5,25 +5,25 @@ its grader find what they expect. The same key gives the same bytes every time.
 """
 
 import io
-import json
 import shutil
 from pathlib import Path
 
 from coursework.classes.codes import make_codes
 from coursework.classes.course import INSTRUCTOR
 from coursework.classes.one_at_a_time import one_at_a_time
-from coursework.errors import CourseError
+from coursework.decisions.holding import holding
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import prepare_set
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
+from coursework.sets.class_keys import FIRST, class_key, for_term, kept_key, kits_key
 from coursework.sets.guides import write_guide
 from coursework.sets.key_text import key_notebook, set_ids
-from coursework.sets.keys import load_key, source, with_term
+from coursework.sets.keys import load_key
 
 ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
 WRITE_STUB = "*Write here.*"
-CODE_TEXT = "\nBelow it, **your code**: your instructor gave it to you, and nobody else has it."
 
 # nbgrader reads this when its marking page is opened on the class.
 NBGRADER_CONFIG = f"""\
@@ -39,7 +39,8 @@ c.ClearSolutions.text_stub = {WRITE_STUB!r}
 def hand_out(course, set_id):
     """Make a set's notebook for this class and enter the set in the gradebook.
 
-    Handing out again after a key was corrected is safe: the earlier notebook is kept.
+    Handing out again changes nothing for the class: a set keeps the key that it went out with,
+    until a person takes a newer one (`class_keys.py`).
 
     Parameters
     ----------
@@ -61,29 +62,46 @@ def hand_out(course, set_id):
 
 
 def _hand_out(course, set_id):
-    raw = key_notebook(set_id, course.college)
     if course.student_codes:
         make_codes(course)
-        raw = with_code(raw)
-    if course.numbers_like:
-        raw = with_numbers_like(raw, course.numbers_like)
-    key = for_term(raw, course.term)
-    refuse_unchecked(course, set_id, key, library())
     file = course.key(set_id)
-    if file.is_file() and file.read_bytes() != key:
-        keep_earlier(course.folder, file)
-    write_safely(file, key)
+    key = class_key(course, set_id) if file.is_file() else kits_key(course, set_id)
     write_safely(
         course.folder / "nbgrader_config.py",
         NBGRADER_CONFIG.format(root=str(course.folder.resolve()), gradebook=course.gradebook),
     )
     write_guide(course)
-    notebook = released(raw, course.term, course, set_id)
-    file = course.release(set_id)
-    if file.is_file() and file.read_bytes() != notebook:
-        keep_earlier(course.folder, file)
-    write_safely(file, notebook)
-    return file
+    return _put_out(course, set_id, key)
+
+
+def _put_out(course, set_id, key):
+    """A key and its notebook in their places; what stood there before is kept."""
+    refuse_unchecked(course, set_id, key, library())
+    notebook = released(key, course.term, course, set_id)
+    for file, content in ((course.key(set_id), key), (course.release(set_id), notebook)):
+        if file.is_file() and file.read_bytes() != content:
+            keep_earlier(course.folder, file)
+        write_safely(file, content)
+    return course.release(set_id)
+
+
+def settle_keys(course):
+    """Put each set's key in its place as it is decided now: a newer one, or the first again.
+
+    Called by whoever holds the class, after a decision and before a marking, so that a stop
+    between a decision and its files mends itself.
+
+    Parameters
+    ----------
+    course : Course
+    """
+    decisions = decisions_of(course)
+    taken = holding(decisions).newer_keys
+    for set_id in {one.set_id for one in decisions if one.kind == "newer key"}:
+        name = taken[set_id].file if set_id in taken else FIRST
+        key = kept_key(course, set_id, name).read_bytes()
+        if key != class_key(course, set_id):
+            _put_out(course, set_id, key)
 
 
 def released(raw, term, course=None, set_id=None):
@@ -126,65 +144,6 @@ def released(raw, term, course=None, set_id=None):
     text = io.StringIO()
     nbformat.write(notebook, text)
     return (text.getvalue().rstrip("\n") + "\n").encode()
-
-
-def class_key(course, set_id):
-    """The key that marks a class: the one with which the set was handed out to it.
-
-    A newer kit may draw other numbers; then every answer given so far would be wrong. So the
-    kit's own key is taken only by handing out again.
-
-    Parameters
-    ----------
-    course : Course
-    set_id : str
-
-    Returns
-    -------
-    bytes
-
-    Raises
-    ------
-    CourseError
-        When the set is not handed out.
-    """
-    file = course.key(set_id)
-    if not file.is_file():
-        raise CourseError(f"“{set_id}” is not handed out to this class yet: hand it out first.")
-    return file.read_bytes()
-
-
-def for_term(raw, term):
-    """The key with the class's term in the cell that opens the set, and in the metadata."""
-    notebook = json.loads(raw)
-    for cell in notebook["cells"]:
-        if cell.get("id") == "open-set":
-            cell["source"] = with_term(source(cell), term).splitlines(keepends=True)
-    notebook["metadata"]["kitchen"]["term"] = term
-    return (json.dumps(notebook, indent=1, ensure_ascii=False, sort_keys=True) + "\n").encode()
-
-
-def with_code(raw):
-    """The key with a line for the student's code in the first cell that a student fills in."""
-    notebook = json.loads(raw)
-    for cell in notebook["cells"]:
-        if cell.get("id") == "me-text":
-            cell["source"] = (source(cell) + CODE_TEXT).splitlines(keepends=True)
-        if cell.get("id") == "me":
-            first, _, rest = source(cell).partition("\n")
-            cell["source"] = f'{first}\ncode = ""\n{rest}'.splitlines(keepends=True)
-    return json.dumps(notebook, ensure_ascii=False).encode()
-
-
-def with_numbers_like(raw, example):
-    """The key with one of the class's numbers in the cell that opens the set."""
-    notebook = json.loads(raw)
-    for cell in notebook["cells"]:
-        if cell.get("id") == "open-set":
-            like = f'student=student, like="{example}"'
-            text = source(cell).replace("student=student", like, 1)
-            cell["source"] = text.splitlines(keepends=True)
-    return json.dumps(notebook, ensure_ascii=False).encode()
 
 
 def write_assignments(folder=ASSIGNMENTS):

@@ -54,6 +54,11 @@ def set_ids():
     return sorted(path.stem for path in KEYS.glob("*.py"))
 
 
+def key_texts():
+    """The texts of all keys as bytes: a review asks questions of others."""
+    return b"\0".join(path.read_bytes() for path in sorted(KEYS.glob("*.py")))
+
+
 @lru_cache(maxsize=1)
 def set_titles():
     """The title of each set, by its id and in order: "Buy enough".

@@ -11,7 +11,7 @@ from pathlib import Path
 from coursework.errors import CourseError
 from coursework.records.points import in_order
 from coursework.safe_files import keep_earlier, write_safely
-from coursework.sets.hand_out import class_key
+from coursework.sets.class_keys import class_key
 from coursework.sets.keys import load_key
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach_notebook import Part, as_text, practice_notebook

@@ -15,7 +15,7 @@ from coursework.records.points import NOTHING, earned, total
 from coursework.records.record import HumanMark
 from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import digest, keep_earlier, write_safely
-from coursework.sets.hand_out import class_key
+from coursework.sets.class_keys import class_key
 from coursework.terms.counting import Attempt, late_days
 from coursework.terms.lateness import clock, each_late, tries
 

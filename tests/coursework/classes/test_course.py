@@ -5,7 +5,7 @@ import sqlite3
 import pytest
 from coursework.classes.course import Bounds, new_course, open_course, read_roster
 from coursework.errors import CourseError
-from coursework.sets.hand_out import with_numbers_like
+from coursework.sets.class_keys import with_numbers_like
 from coursework.sets.key_text import key_notebook
 
 ROSTER = {"BH-1001": "Ada Quill", "BH-1019": "Søren Kelp", "BH-1024": 'Zoë "Zo" Ferny, jun.'}

@@ -10,7 +10,7 @@ import zipfile
 
 import pytest
 from coursework.classes.course import open_course
-from coursework.deciding import COMMANDS
+from coursework.deciding_commands import COMMANDS
 from coursework.desk.deciding_panel import ALSO, BOXES, KINDS
 from coursework.desk.serving import LOOK, PAGE
 

@@ -9,7 +9,7 @@ from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
 from coursework.marking.changes import Change, ChangeList
 from coursework.marking.mark_set import mark_set
-from coursework.sets.hand_out import hand_out
+from coursework.sets.class_keys import kits_key
 
 from tests.helpers.filled_in import SET, class_copy, record_of
 from tests.helpers.small_class import SMALL, correct_key, listed, slips_worth
@@ -122,7 +122,7 @@ def test_the_same_change_another_day_is_listed_again(corrected):
     course, expected = corrected
     mark_set(course, SET)
     corrected_key = course.key(SET).read_bytes()
-    hand_out(course, SET)  # the kit's own again
+    course.key(SET).write_bytes(kits_key(course, SET))  # the kit's own again
     mark_set(course, SET)
     course.key(SET).write_bytes(corrected_key)
     mark_set(course, SET)

@@ -1,0 +1,85 @@
+"""What a newer key would change, in words for the instructor: by name, before anybody takes it."""
+
+from coursework.words import number, plural
+
+SAME = "With the kit's newer key nobody's numbers, right answers or points change."
+HEAD = "With the kit's newer key, of {} on the roster:"
+
+
+def in_words(other, roster):
+    """Whose numbers, right answers and points would change, a line each, with an example.
+
+    Parameters
+    ----------
+    other : Other
+    roster : dict of str to str
+        Student number to name.
+
+    Returns
+    -------
+    str
+    """
+    if not other.moved:
+        return "\n".join([SAME, *_texts(other)])
+    lines = [HEAD.format(plural(len(roster), "student")), *_counts(other)]
+    lines += [_student(other, student, roster) for student in other.moved]
+    return "\n".join([*lines, *_example(other, roster), *_texts(other)])
+
+
+def _counts(other):
+    """How many students each kind of change would meet; none of it hides behind the names."""
+    kinds = {
+        "other numbers drawn": "numbers_differ",
+        "another answer right": "right_differs",
+        "other points for work that is marked": "points_differ",
+    }
+    for words, differs in kinds.items():
+        count = sum(any(getattr(one, differs) for one in those) for those in other.moved.values())
+        yield f"– {words}: {plural(count, 'student')}"
+
+
+def _student(other, student, roster):
+    """One student: what differs, and how far their work has come."""
+    those = other.moved[student]
+    parts = []
+    for words, differs in (("other numbers in", "numbers_differ"),
+                           ("another right answer in", "right_differs")):  # fmt: skip
+        questions = [one.question for one in those if getattr(one, differs)]
+        parts += [f"{words} {', '.join(questions)}"] if questions else []
+    points = [
+        f"{one.question} {_points(one.points[0])} → {_points(one.points[1])}"
+        for one in those
+        if one.points_differ
+    ]
+    parts.append(_stand(other, student) + (f", points {', '.join(points)}" if points else ""))
+    return f"  {roster.get(student, student)} ({student}): {'; '.join(parts)}."
+
+
+def _stand(other, student):
+    if student in other.marked:
+        return "marked already"
+    return "handed in already" if student in other.handed_in else "nothing handed in"
+
+
+def _points(points):
+    return "open" if points is None else number(points)
+
+
+def _example(other, roster):
+    """The first numbers that differ, before and after."""
+    for student, those in other.moved.items():
+        for one in those:
+            before, after = one.given
+            pairs = zip(before, after, strict=False)
+            differ = [f"{old} → {new.rpartition(': ')[2]}" for old, new in pairs if old != new]
+            if differ:
+                right = f" Right: {one.right[0]} → {one.right[1]}." if one.right_differs else ""
+                name = roster.get(student, student)
+                return [f"For example, {name}, {one.question}: {'; '.join(differ)}.{right}"]
+    return []
+
+
+def _texts(other):
+    if not other.texts:
+        return []
+    return [f"Other words, tolerance, points or slips: {', '.join(other.texts)}."]

@@ -20,7 +20,7 @@ DECIDES = [
     "decisions/applied.py", "decisions/holding.py", "decisions/stamp.py",
     "records/copies.py", "records/likeness.py", "records/points.py", "records/record.py",
     "gradebook/book.py", "gradebook/tables.py", "gradebook/waiting.py", "gradebook/writer.py",
-    "marking/changes.py", "marking/mark_one.py", "marking/pour.py",
+    "marking/another_key.py", "marking/changes.py", "marking/mark_one.py", "marking/pour.py",
     "terms/attempts.py", "terms/counting.py", "terms/practical_given.py", "terms/term_book.py",
     "skills/skill_standing.py", "skills/skill_table.py",
 ]  # fmt: skip

@@ -121,6 +121,7 @@ def _of_sets_out(course):
     labels = set_labels()
     out = ", ".join(f"“{labels.get(one, one)}”" for one in course.sets_handed_out())
     return out and (
-        f"Handed out already: {out}. They keep the numbers they went out with. "
-        "Do not hand them out again: other numbers would be drawn."
+        f"Handed out already: {out}. They keep the numbers they went out with, "
+        "until you take the newer key under “What you decide”: look there whose numbers would "
+        "change."
     )

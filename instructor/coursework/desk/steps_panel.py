@@ -16,8 +16,14 @@ from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
 from coursework.reports.pack import in_words, pack
 from coursework.reports.report import report
+from coursework.sets.class_keys import newer_key
 from coursework.sets.hand_out import hand_out
 from kitchenmath.panels.frame import below_each_other
+
+KEPT_ITS_KEY = (
+    "It is the one that went out first: the class keeps its key. The kit has a newer one; look "
+    "under “What you decide” whose numbers would change."
+)
 
 
 def steps_panel(desk):
@@ -68,7 +74,10 @@ def steps_panel(desk):
 
 
 def _hand_out(desk):
-    return f"Give this notebook to the class: {hand_out(desk.course, desk.sets.value)}"
+    course, set_id = desk.course, desk.sets.value
+    newer = newer_key(course, set_id)
+    words = f"Give this notebook to the class: {hand_out(course, set_id)}"
+    return f"{words}\n{KEPT_ITS_KEY}" if newer else words
 
 
 def _take_in(course, typed, chosen, progress):

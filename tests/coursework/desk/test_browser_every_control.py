@@ -53,7 +53,7 @@ def played(kit):
     _class_file(desk)
     _inbox(desk)
     _written(desk)
-    _decisions(desk)
+    _decisions(desk, classes / "demo")
     _trays(desk)
     _student(desk)
     _tables(desk)
@@ -227,9 +227,12 @@ def _written(desk):
     desk.press(panel, "Back to the one before")
 
 
-def _decisions(desk):
+def _decisions(desk, folder):
     """Every kind of decision, each in the journal; then one is taken back there."""
     panel = desk.panel("What you decide")
+    key = folder / "source" / "04-buy-enough" / "04-buy-enough.ipynb"
+    text = key.read_text(encoding="utf-8")  # the class's key, as an earlier kit had it
+    key.write_text(text.replace("a spoon of celeriac", "a spoonful of celeriac"), encoding="utf-8")
     typed = {
         "question": "q3", "time": "2026-10-04 09:00", "mark": "knife skills", "points": "12",
         "out_of": "20", "answer": "3 kg", "step": "", "line": "1",

@@ -13,7 +13,7 @@ from coursework.marking.changes import changes
 from coursework.marking.mark_one import mark
 from coursework.marking.mark_set import task_of
 from coursework.marking.room.door import warm_up
-from coursework.records.reading import usable_records
+from coursework.records.reading import handed_in, usable_records
 from coursework.safe_files import digest
 from coursework.sets.class_keys import class_key
 from coursework.sets.hand_out import released
@@ -85,7 +85,7 @@ def what_changes(course, set_id, key, progress=None):
     """Compare another key with the class's own, student by student.
 
     Work that is marked is marked once more with the other key, in its room as always, so that the
-    points it would get are known and not guessed.
+    points it would get are known and not guessed; where its copy was discarded, they stay.
 
     Parameters
     ----------
@@ -106,15 +106,17 @@ def what_changes(course, set_id, key, progress=None):
         When the set is not handed out, or one of the keys is refused.
     """
     own, other = (load_key(raw, course.term, tried=()) for raw in (class_key(course, set_id), key))
-    here = frozenset(one for one in course.roster if course.submitted(set_id, one).is_file())
     records = _records(course, set_id)
-    marked = {one: record for one, record in records.items() if one in here}
-    points = _points(course, set_id, key, marked, progress)
+    still_here = {
+        one: record for one, record in records.items() if course.submitted(set_id, one).is_file()
+    }
+    points = _points(course, set_id, key, still_here, progress)
     moved = {
         student: _moved(own, other, student, points.get(student, {})) for student in course.roster
     }
     moved = {student: those for student, those in moved.items() if those}
-    return Other(set_id, moved, here, frozenset(marked), _texts(own, other))
+    came = frozenset(handed_in(course, set_id)) & frozenset(course.roster)
+    return Other(set_id, moved, came, came & records.keys(), _texts(own, other))
 
 
 def _records(course, set_id):
@@ -166,7 +168,7 @@ def _points(course, set_id, key, records, progress):
             differ = changes(records[student], record)
             found[student] = {one.question: (one.before, one.after) for one in differ}
             if progress:
-                progress(done, len(records), course.roster[student])
+                progress(done, len(records), course.roster.get(student, student))
     return found
 
 

@@ -87,7 +87,7 @@ def parts_panel():
     return wire(
         {
             "base_g": slider("Base (g)", 300, 1500, 50, 900),
-            "cider_parts": slider("Cider (parts to one of sugar)", 2.0, 12.0, 0.5, 8.0),
+            "cider_parts": slider("Cider (parts to one of sugar)", 2.0, 12.0, 0.5, 2.0),
         },
         two_readings,
         lambda picture: Vessels(picture, 2, most=1600, outline=wall, lines=3),
@@ -138,7 +138,7 @@ def overrun_panel():
     return wire(
         {
             "base_g": slider("Cup full of base (g)", 230, 290, 5, 270),
-            "foam_g": slider("The same cup full of foam (g)", 40, 200, 5, 90),
+            "foam_g": slider("The same cup full of foam (g)", 40, 200, 5, 135),
             "plates": slider("Plates (of 40 mL)", 8, 60, 4, 24),
         },
         cup_weighed_twice,

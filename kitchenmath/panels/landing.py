@@ -175,7 +175,7 @@ def slack_panel():
     return wire(
         {
             "part": choice("Started earlier", list(LANDING.values())),
-            "earlier_min": slider("Earlier by (min)", 0, 60, 1, 4),
+            "earlier_min": slider("Earlier by (min)", 0, 60, 1, 0),
         },
         moved_earlier,
         lambda picture: Clocks(picture, len(LANDING)),

@@ -123,7 +123,7 @@ def whose_cup_panel():
         The place to type is its attribute `typed`.
     """
     typed = widgets.Text(
-        value="1 cup",
+        value="1 tbsp",
         description="Amount, then Enter",
         continuous_update=False,
         style={"description_width": "initial"},
@@ -204,7 +204,7 @@ def scale_panel():
     """
     return wire(
         {
-            "covers": slider("Covers", 4, 60, 4, 40),
+            "covers": slider("Covers", 4, 60, 4, 12),
             "portion_g": slider("On each plate (g)", 40, 100, 5, 75),
             "line": choice("Line of the card", CARD),
         },

@@ -182,7 +182,7 @@ def evening_out_panel():
     """
     return wire(
         {
-            "birds_kg": slider("Birds (kg)", 4, 20, 1, 16),
+            "birds_kg": slider("Birds (kg)", 4, 20, 1, 10),
             "water_kg": slider("Water (kg)", 10, 30, 1, 24),
             "target_percent": slider("In the end (%)", 0.8, 2.4, 0.1, 1.8),
         },

@@ -211,7 +211,7 @@ def gelatin_panel():
         {
             "recipe_g": slider("In the recipe (g)", 10, 40, 1, 20),
             "recipe_bloom": slider("Its strength (Bloom)", 130, 260, 10, 250),
-            "own_bloom": slider("Yours (Bloom)", 130, 260, 10, 160),
+            "own_bloom": slider("Yours (Bloom)", 130, 260, 10, 200),
         },
         other_bloom,
         lambda picture: Leaves(picture, 3, most_g=82),

@@ -76,7 +76,7 @@ def profile_panel():
     """
     return wire(
         {
-            "minutes": slider("Clock (min)", 1, 60, 1, 10),
+            "minutes": slider("Clock (min)", 1, 60, 1, 4),
             "bath_C": slider("Bath (°C)", 50, 95, 1, 60),
             "thickness_mm": slider("Thickness (mm)", 15, 50, 5, 30),
         },
@@ -143,7 +143,7 @@ def square_panel():
         {
             "known_mm": slider("Thickness that you timed (mm)", 20, 30, 5, 20),
             "known_min": slider("Its time (min)", 5, 25, 1, 12),
-            "new_mm": slider("New thickness (mm)", 10, 50, 5, 40),
+            "new_mm": slider("New thickness (mm)", 10, 50, 5, 30),
         },
         squared,
         lambda picture: Thickness(picture, THICK_MM),

@@ -9,15 +9,17 @@ from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key, source
 
 from kitchenmath.heat import energy_to_boil_away
-from kitchenmath.panels.measuring import pan_panel, scale_panel, whose_cup_panel
+from kitchenmath.panels.measuring import CARD, pan_panel, scale_panel, whose_cup_panel
 from kitchenmath.ratios import conversion_factor, scale
 from kitchenmath.safety import cooling_rules
 from kitchenmath.units import Q_, Unreadable, read, say, weight_of
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import words
 
 KIT = Path(__file__).parents[2]
 LESSON = json.loads((KIT / "lessons/01-measure-and-scale.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join(source(c) for c in LESSON["cells"] if c["cell_type"] == "markdown")
+PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/01-measure-and-scale.md").read_text(encoding="utf-8")
 TONIGHT = {"old": (4, Q_(60, "g")), "new": (40, Q_(75, "g"))}
 
@@ -60,13 +62,12 @@ def test_the_factor_of_the_card_is_12_5():
 
     assert "3000 ÷ 240 = 12.5" in PROSE and "300 mL × 12.5 = 3750 mL" in PROSE
     assert factor == pytest.approx(12.5)
-    assert "stock: 3750 mL" in printed("factor") and "simmering: 20 min" in printed("factor")
+    card = str(scale(CARD | {"simmering": Q_(20, "min")}, factor))
+    assert "stock: 3750 mL" in card and "simmering: 20 min" in card
 
 
 def test_the_card_of_the_lesson_is_the_panels():
     """The same lines, so that the numbers of cell and panel agree."""
-    from kitchenmath.panels.measuring import CARD
-
     space = {}
     cell = next(cell for cell in LESSON["cells"] if cell["id"] == "card")
     exec(source(cell), {"Q_": Q_}, space)
@@ -110,6 +111,7 @@ def test_the_cooling_limit_is_the_food_codes(text):
 def test_the_cup_panel_says_the_hand_calculation():
     """British half a pint is 284.1 mL; 284.1 / 200 is 42 % more; 20 / 14.787 is 35 % more."""
     panel = whose_cup_panel()
+    panel.typed.value = "1 cup"
     assert "By American measures “1 cup” is read as 1 US cup, 236.6 mL." in words(panel)
     assert "smallest (200 mL), the British one the largest (284.1 mL): 42 % more." in words(panel)
     assert "as in old books. A cup sold in Britain today is metric: 250 mL." in words(panel)
@@ -148,6 +150,8 @@ def test_the_cup_panel_takes_whatever_is_typed(typed, said):
 def test_the_scale_panel_says_the_hand_calculation():
     """By hand: 12.5 x 300 mL = 3.75 L; 40 x 60 / 75 g fill 32 plates; 60 / 50 is 20 % more."""
     panel = scale_panel()
+    assert "= 12.5." not in words(panel)  # that is asked above it
+    panel.controls["covers"].value = 40
     assert "Factor: (40 × 75) ÷ (4 × 60) = 12.5." in words(panel)
     assert "300 mL on the card, 3.75 L to take." in words(panel)
     assert "Who forgets the size of the portion fills 32 plates of 40." in words(panel)

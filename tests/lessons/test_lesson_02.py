@@ -13,6 +13,7 @@ from kitchenmath.foods import Food
 from kitchenmath.panels.mixing import dough_water_panel, parts, parts_panel, roll_dough_panel
 from kitchenmath.ratios import Formula, friction_factor, ice_for, split, water_temperature
 from kitchenmath.units import Q_, density_of, say, weight_of
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import words
 
 KIT = Path(__file__).parents[2]
@@ -41,8 +42,9 @@ def grams(weights):
 
 @pytest.fixture(scope="module")
 def lesson():
-    cells = json.loads((KIT / "lessons/02-mix-by-ratio.ipynb").read_text(encoding="utf-8"))["cells"]
-    return "\n".join("".join(cell["source"]) for cell in cells)
+    notebook = json.loads((KIT / "lessons/02-mix-by-ratio.ipynb").read_text(encoding="utf-8"))
+    sources = ("".join(cell["source"]) for cell in notebook["cells"])
+    return "\n".join([*sources, predictions_of(notebook)])
 
 
 @pytest.fixture(scope="module")

@@ -24,11 +24,13 @@ from kitchenmath.panels.cutting import SPREAD, tray_panel
 from kitchenmath.panels.predicting import PREDICTIONS
 from kitchenmath.panels.squaring import squaring, squaring_panel, times, times_panel
 from kitchenmath.units import Q_, read, say
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import words
 
 KIT = Path(__file__).parents[2]
 LESSON = json.loads((KIT / "lessons/03-cut-to-size.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
+PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/03-cut-to-size.md").read_text(encoding="utf-8")
 TRAY = KIT / "lessons/data/invented_brunoise_tray.csv"
 
@@ -81,7 +83,7 @@ def test_a_thin_end_half_as_wide_leaves_under_thirty_percent():
     found = squared_yield("cone", read("40 mm"), small_diameter=read("20 mm")).yield_
 
     assert found.magnitude == pytest.approx(100 * 6 / (7 * np.pi))
-    assert "under 30 %?" in PROSE
+    assert "27 % is left" in PROSE
 
 
 def test_one_cut_across_keeps_44_percent_instead_of_27():

@@ -22,11 +22,13 @@ from kitchenmath.yields import (
     published_yields,
     yield_of,
 )
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import moved
 
 KIT = Path(__file__).parents[2]
 LESSON = json.loads((KIT / "lessons/04-buy-enough.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
+PROSE += predictions_of(LESSON)
 # As it is read: in Markdown a dollar sign stands in a span of its own, see `test_written.py`.
 PROSE = PROSE.replace("<span>\\$</span>", "$")
 GUIDE = (KIT / "instructor/guide/04-buy-enough.md").read_text(encoding="utf-8")

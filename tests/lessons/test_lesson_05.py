@@ -29,11 +29,13 @@ from kitchenmath.panels.seasoning import (
     strength_panel,
 )
 from kitchenmath.units import Q_, read, say, weight_of
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import words
 
 KIT = Path(__file__).parents[2]
 LESSON = json.loads((KIT / "lessons/05-season-and-brine.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
+PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/05-season-and-brine.md").read_text(encoding="utf-8")
 
 
@@ -115,7 +117,7 @@ def test_twelve_birds_by_hand_with_both_denominators():
 def test_eight_litres_down_to_two_by_hand():
     """By hand: 0.8 x 8 / 4 = 1.6 %, 0.8 x 8 / 2 = 3.2 %."""
     assert say(strength_after_reduction(read("0.8 %"), read("8 L"), read("4 L"))) == "1.6 %"
-    assert "The first half adds 0.8 % (0.8 to 1.6), the next quarter 1.6 % (1.6 to 3.2)." in PROSE
+    assert "Down to half: 0.8 to 1.6 %. Half to a quarter: 1.6 to 3.2 %" in PROSE
     assert say(strength_after_reduction(read("0.8 %"), read("8 L"), read("2 L"))) == "3.2 %"
     assert "0.8 × 8 ÷ 2 = 3.2 %" in PROSE
 

@@ -18,8 +18,8 @@ from kitchenmath.panels.foaming import (
     overrun_panel,
     parts_panel,
 )
-from kitchenmath.panels.predicting import PREDICTIONS
 from kitchenmath.panels.standing import HOUSE_HALF_MIN, half_life_min, standing_panel
+from kitchenmath.predictions import PREDICTIONS
 from kitchenmath.sauces import (
     brix,
     drainage_half_life,
@@ -210,7 +210,7 @@ def test_sixty_grams_of_foam_hold_55_millilitres_of_base():
 def test_the_three_answers_to_one_cup_are_right():
     """270 and 90 g: gas 67 %, overrun 200 %, three cups 300 %; 45 g: five cups on top, 500 %."""
     assert say(overrun(Q_(270, "g"), Q_(90, "g"))) == "200 %"
-    assert "500 %" == say(PREDICTIONS["overrun"].right)
+    assert "500 %" == say(PREDICTIONS["whipped longer"].right)
     assert say(overrun(Q_(270, "g"), Q_(45, "g"))) == "500 %"
     assert round(100 * (1 - 90 / 270)) == 67
     assert 100 * 270 / 90 == pytest.approx(300)

@@ -8,8 +8,8 @@ from coursework.sets.keys import load_key
 
 from kitchenmath.drills.setting import DRILLS as LEAVES
 from kitchenmath.drills.thickening import DRILLS as THICKENING
-from kitchenmath.panels.predicting import PREDICTIONS
 from kitchenmath.panels.thickening import gelatin_panel, packing_panel, veloute_panel
+from kitchenmath.predictions import PREDICTIONS
 from kitchenmath.safety import limit
 from kitchenmath.sauces import (
     gel_strength,
@@ -122,7 +122,7 @@ def test_the_reduced_sauce_by_hand():
     assert "about as a book's medium sauce (62.5 g/L)" in said
     assert "The roux weighs 520 g. Without flour: about 130 g of cornflour in 260 g" in said
     assert 43 == round(100 / 0.70 - 100)
-    assert "43.3 g/L become 61.9 g/L: 43 % more" in page(LESSON)
+    assert "43.3 g/L become 61.9 g/L" in PREDICTIONS["reduced by"].why
 
 
 def test_the_veloute_panel_names_what_no_book_has():
@@ -146,8 +146,8 @@ def test_the_glaze_and_the_slurry_by_hand():
 
     assert "400 g" == say(left.to("g"))
     assert ["60 g", "120 g", "180 g"] == [say(each) for each in (*slurry[:2], slurry.weight)]
-    assert "240 ÷ 0.60 = 400 g" in page(LESSON)
-    assert "2 × 60 = 120 g of water: 180 g" in page(LESSON)
+    assert "240 ÷ 0.60 = 400 g" in PREDICTIONS["glaze"].why
+    assert "60 + 120 = 180 g" in PREDICTIONS["slurry"].why
 
 
 def test_the_stoves_sauce_goes_from_thin_to_medium():

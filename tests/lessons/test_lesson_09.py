@@ -13,13 +13,16 @@ from kitchenmath.drills import keeping, records
 from kitchenmath.heat import boiling_point
 from kitchenmath.panels.keeping import cooling_panel, menu_panel, night_panel, probe_panel
 from kitchenmath.practice.drawn_days import COLD, HOT, cases, days, nights, tubs
+from kitchenmath.predictions import PREDICTIONS
 from kitchenmath.safety import cooling_verdict, limit, plate_allergens
-from kitchenmath.units import Q_
+from kitchenmath.units import Q_, say
+from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import moved
 
 KIT = Path(__file__).parents[2]
 LESSON = json.loads((KIT / "lessons/09-keep-it-safe.ipynb").read_text(encoding="utf-8"))
 PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"] == "markdown")
+PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/09-keep-it-safe.md").read_text(encoding="utf-8")
 DAYS = days("a day").values
 SET = "09-keep-it-safe"
@@ -34,7 +37,7 @@ def test_thirty_eight_fahrenheit_are_in_order():
 def test_four_and_a_half_hours_are_left():
     """By hand: from 20:00 to 21:30 is 1.5 h, and 6 - 1.5 = 4.5 h."""
     assert [(21, 2), (5, 6)] == list(keeping.stages())
-    assert "Four and a half hours." in PROSE
+    assert "4.5 h" == say(PREDICTIONS["six hours"].right)
 
 
 def test_the_pot_of_the_lesson_breaks_the_first_stage_by_an_hour_and_keeps_the_second():

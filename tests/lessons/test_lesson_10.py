@@ -76,7 +76,7 @@ def test_one_guest_more_costs_a_whole_bird_and_32_covers_are_cheapest():
 
     # In Markdown a dollar sign is escaped, and the file escapes that once more.
     lesson = page("lessons/10-land-the-plate.ipynb").replace("<span>\\\\$</span>", "$")
-    assert "the 25th guest costs $14.00" in lesson and "in that span are 32 covers" in lesson
+    assert "The 25th guest costs $14.00" in lesson and "in that span are 32 covers" in lesson
     assert bills[25] - bills[24] == pytest.approx(14.00)
     assert min(bills, key=lambda covers: bills[covers] / covers) == 32
 

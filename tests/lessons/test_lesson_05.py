@@ -58,7 +58,7 @@ def test_the_gap_between_the_denominators_grows_more_than_fourfold():
     gaps = [(salt_for_brine(read("8000 g"), Q_(p, "percent")).magnitude - 80 * p) for p in (6, 12)]
 
     assert gaps == pytest.approx([30.64, 130.91], abs=0.01)
-    assert "from 31 g to 131 g" in PROSE
+    assert "From 31 g to 131 g" in PROSE
 
 
 def test_188_and_177_grams_are_the_same_brine():

@@ -113,6 +113,12 @@ def read_notebook(raw, limit=None, budget=None):
     walk, reading = walk_of(text, budget), Reading(findings)
     if walk.next_mark() != "{":
         raise UnreadableNotebook("The file is no notebook.")
+    findings += _as_far_as_it_goes(walk, reading)
+    return reading.notebook()
+
+
+def _as_far_as_it_goes(walk, reading):
+    """Read until the end or a break; a sentence where it ended early."""
     try:
         reading.top(walk)
     except TooDeep:
@@ -120,16 +126,16 @@ def read_notebook(raw, limit=None, budget=None):
     except TooMuch:
         if not reading.cells:
             raise UnreadableNotebook("The file has far more pieces than any notebook.") from None
-        findings.append(
+        return [
             f"The file has far more pieces than any notebook: its first {len(reading.cells)} cells "
             "were read."
-        )
+        ]
     except Broken:
         if not reading.cells:
             raise UnreadableNotebook("The file is damaged before its first cell.") from None
         count = len(reading.cells)
-        findings.append(f"The file breaks off: only its first {count} cells could be read.")
-    return reading.notebook()
+        return [f"The file breaks off: only its first {count} cells could be read."]
+    return []
 
 
 def megabytes(count):

@@ -249,14 +249,7 @@ def open_course(folder, text=None):
         With what is missing or odd in course file or roster, and how to mend it.
     """
     folder = Path(folder)
-    file = folder / "course.toml"
-    if not file.is_file():
-        raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
-    try:
-        lines = tomllib.loads(file.read_text(encoding="utf-8-sig") if text is None else text)
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise CourseError(f"course.toml cannot be read: {error}.") from None
-    settings = read_settings(lines, Settings)
+    settings = read_settings(_lines(folder, text), Settings)
     name = typed_name(settings.name, "course.toml: name")
     term = typed_term(settings.term, "course.toml: term")
     if settings.numbers_like and not STUDENT_NUMBER.fullmatch(settings.numbers_like):
@@ -280,3 +273,14 @@ def open_course(folder, text=None):
         college_of(settings.college, settings.country),
         settings.copies,
     )
+
+
+def _lines(folder, text):
+    """What stands in the course file, as TOML has it."""
+    file = folder / "course.toml"
+    if not file.is_file():
+        raise CourseError(f"“{folder}” holds no class: there is no course.toml in it.")
+    try:
+        return tomllib.loads(file.read_text(encoding="utf-8-sig") if text is None else text)
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise CourseError(f"course.toml cannot be read: {error}.") from None

@@ -99,6 +99,15 @@ class GradeWriter:
         self._graded = {name: cell for name, kind, cell in cells if kind == "GradeCell"}
         self._solutions = {name: cell for name, kind, cell in cells if kind == "SolutionCell"}
         self._students = set(connection.execute(select(STUDENT.c.id)).scalars())
+        of_notebook = self._read_handed_in(connection)
+        self._grades = self._standing(
+            connection, GRADE, of_notebook, GRADE.c.auto_score, GRADE.c.manual_score,
+            GRADE.c.needs_manual_grade,
+        )  # fmt: skip
+        self._comments = self._standing(connection, COMMENT, of_notebook, COMMENT.c.auto_comment)
+
+    def _read_handed_in(self, connection):
+        """Who handed in; gives back whose each notebook is."""
         self._handed_in, of_notebook = {}, {}
         for student, submitted, stamp, notebook in connection.execute(
             select(
@@ -112,11 +121,7 @@ class GradeWriter:
         ):
             self._handed_in[student] = submitted, stamp, notebook
             of_notebook[notebook] = student
-        self._grades = self._standing(
-            connection, GRADE, of_notebook, GRADE.c.auto_score, GRADE.c.manual_score,
-            GRADE.c.needs_manual_grade,
-        )  # fmt: skip
-        self._comments = self._standing(connection, COMMENT, of_notebook, COMMENT.c.auto_comment)
+        return of_notebook
 
     def _standing(self, connection, table, of_notebook, *columns):
         """By student and cell: the row's id and these columns."""

@@ -48,14 +48,14 @@ def pour(released, cells, answer_bytes, own_cells):
     """
     ours = json.loads(released)
     places = _places(ours["cells"], cells)
-    findings, answers, extras = [], {}, {}
+    findings, answers = [], {}
     for index, cell in enumerate(ours["cells"]):
         flags = cell.get("metadata", {}).get("nbgrader", {})
         if not flags.get("solution"):
             continue
         text, found = _answer(index, cell, cells, places)
         findings += [f"{flags['grade_id']}: {each}" for each in found]
-        if len(text.encode("utf-8", "replace")) > answer_bytes:
+        if _bytes_in(text) > answer_bytes:
             findings.append(words.too_long(flags["grade_id"], answer_bytes))
             text = ""
         filled = _bare(text) != _bare(source(cell))
@@ -63,20 +63,31 @@ def pour(released, cells, answer_bytes, own_cells):
         if filled and cell["cell_type"] == "code":  # a text that is no Python is a typed answer
             text = as_code(text, flags["grade_id"].removesuffix("-answer"))
         cell["source"] = _shown(cell, text) if filled else source(cell)
+    extras, odd = _own_cells(cells, places, answer_bytes, own_cells)
+    ours["cells"] = _with_extras(ours["cells"], extras)
+    return Poured(ours, answers, (*findings, *odd))
+
+
+def _own_cells(cells, places, longest, most):
+    """The student's own code, by the cell that it follows, and what of it was left out."""
+    extras, odd = {}, []
     own = [
         (place.after, cells[position].source)
         for position, place in enumerate(places)
         if place.extra and cells[position].cell_type == "code" and cells[position].source.strip()
     ]
-    for after, text in own[:own_cells]:
-        if len(text.encode("utf-8", "replace")) <= answer_bytes:
+    for after, text in own[:most]:
+        if _bytes_in(text) <= longest:
             extras.setdefault(after, []).append(without_unseen(text))
         else:
-            findings.append(words.own_too_long(answer_bytes))
-    if len(own) > own_cells:
-        findings.append(words.more_than_run(len(own), own_cells))
-    ours["cells"] = _with_extras(ours["cells"], extras)
-    return Poured(ours, answers, tuple(findings))
+            odd.append(words.own_too_long(longest))
+    if len(own) > most:
+        odd.append(words.more_than_run(len(own), most))
+    return extras, odd
+
+
+def _bytes_in(text):
+    return len(text.encode("utf-8", "replace"))
 
 
 @dataclass

@@ -143,24 +143,13 @@ def class_picture(records, human, roster, waiting=(), low=LOW):
         question: [mine[question].points if question in mine else None for mine in cells.values()]
         for question in headings
     }
-    facility, discrimination, blank = {}, {}, {}
-    whole = [question for question, column in points.items() if None not in column]
-    sums = [math.fsum(points[question][row] for question in whole) for row in range(len(cells))]
-    for question, column in points.items():
-        alone = not set(whole) - {question}
-        rest = sums
-        if question in whole:
-            rest = [sum_ - mine for sum_, mine in zip(sums, column, strict=True)]
-        facility[question] = _facility(column, out_of[question])
-        discrimination[question], why = _discrimination(column, rest, alone)
-        if why:
-            blank[question] = why
+    discrimination, blank = _compared(points)
     present = {*cells, *waiting}
     return ClassPicture(
         questions=headings,
         out_of=out_of,
         counted={each: sum(mark is not None for mark in points[each]) for each in points},
-        facility=facility,
+        facility={each: _facility(column, out_of[each]) for each, column in points.items()},
         discrimination=discrimination,
         blank=blank,
         totals=totals,
@@ -180,6 +169,21 @@ def _questions(records):
                 out_of[asked.question] = asked.out_of
     ordered = sorted(headings, key=in_order)
     return {each: headings[each] for each in ordered}, {each: out_of[each] for each in ordered}
+
+
+def _compared(points):
+    """Each question's correlation with the others, and why where there is none."""
+    whole = [question for question, column in points.items() if None not in column]
+    sums = [math.fsum(row) for row in zip(*map(points.get, whole), strict=True)]
+    found, blank = {}, {}
+    for question, column in points.items():
+        rest = sums or [0.0] * len(column)
+        if question in whole:
+            rest = [sum_ - mine for sum_, mine in zip(sums, column, strict=True)]
+        found[question], why = _discrimination(column, rest, not set(whole) - {question})
+        if why:
+            blank[question] = why
+    return found, blank
 
 
 def _facility(column, out_of):

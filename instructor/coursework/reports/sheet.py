@@ -50,26 +50,27 @@ def mark_sheet(course, set_id, records, human, holds=None):
         + ["total so far", "out of", "open", "slips", "notes"]
     ]
     for student in [*course.roster, *(other for other in found if other not in course.roster)]:
-        start = [student, course.roster.get(student, "")]
+        points = [""] * len(questions)
         if student in apart:
-            rows.append([*start, *("" for _ in questions), *_apart(apart[student])])
-            continue
-        if student not in found:
-            why = "Not marked yet." if student in waiting else "Nothing handed in."
-            rows.append([*start, *("" for _ in questions), "", "", "", "", why])
-            continue
-        mine, record = cells[student], found[student]
-        sum_ = total(mine)
-        rows.append(
-            [
-                *start,
-                *(_points(mine.get(question)) for question in questions),
-                *(number(sum_.points), number(sum_.out_of), str(len(sum_.open))),
-                "; ".join(slips_named(record)),
-                " ".join(_notes(course, record, holds.timed(arrived.get(student, [])), holds)),
-            ]
-        )
+            behind = _apart(apart[student])
+        elif student in found:
+            points = [_points(cells[student].get(question)) for question in questions]
+            mine = holds.timed(arrived.get(student, []))
+            behind = _marked(course, found[student], cells[student], mine, holds)
+        else:
+            behind = ["", "", "", "", words.NOT_MARKED if student in waiting else words.NOTHING]
+        rows.append([student, course.roster.get(student, ""), *points, *behind])
     return rows
+
+
+def _marked(course, record, cells, arrived, holds):
+    """Total, out of, open, slips and notes of a marked hand-in."""
+    sum_ = total(cells)
+    return [
+        *(number(sum_.points), number(sum_.out_of), str(len(sum_.open))),
+        "; ".join(slips_named(record)),
+        " ".join(_notes(course, record, arrived, holds)),
+    ]
 
 
 def _apart(decision):

@@ -3,7 +3,8 @@
 from coursework.words import plural
 
 __all__ = [
-    "FILLED_IN", "FOUND", "GIVEN_BY_HAND", "NOTHING_THERE", "NOT_ON_ROSTER",
+    "FILLED_IN", "FOUND", "GIVEN_BY_HAND", "NOTHING", "NOTHING_THERE", "NOT_MARKED",
+    "NOT_ON_ROSTER",
     "late", "many_times", "not_yet",
 ]  # fmt: skip
 
@@ -20,7 +21,8 @@ FOUND = {
 }
 FILLED_IN, NOTHING_THERE = "The cell is filled in.", "Nothing."
 GIVEN_BY_HAND = " (points given by your instructor)"
-NOT_ON_ROSTER = "Not on the roster."
+NOT_ON_ROSTER, NOT_MARKED = "Not on the roster.", "Not marked yet."
+NOTHING = "Nothing handed in."
 
 
 def late(days):

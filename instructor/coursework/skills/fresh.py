@@ -88,10 +88,25 @@ def fresh_question(key, question, who, round_, never=(), rather_not=()):
     CourseError
         When the question is more than a number from given numbers, or no fresh numbers are left.
     """
-    asked = key.sheet.questions[question]
     needs = _needs(key, question)
     for one in _chain(key, question):
         _refuse_more_than_numbers(key, one)
+    sheet, known = _drawn_afresh(key, question, needs, who, round_, never, rather_not)
+    heading, text = heading_of(key.asked[question], question)
+    return Fresh(
+        heading=heading,
+        text=text.strip(),
+        numbers=_in_words(sheet, who, question),
+        earlier=[
+            Earlier(heading_of(key.asked[one], one)[0], _in_words(sheet, who, one), say(known[one]))
+            for one in needs
+        ],
+        answers=key.sheet.questions[question].in_numbers(known),
+    )
+
+
+def _drawn_afresh(key, question, needs, who, round_, never, rather_not):
+    """A sheet whose term gives numbers that nobody had, and what is known with them."""
     graded = [_graded(key, (question, *needs), students) for students in (never, rather_not)]
     best = None
     for attempt in range(TRIES):
@@ -101,7 +116,7 @@ def fresh_question(key, question, who, round_, never=(), rather_not=()):
         known |= {one: _as_shown(key.sheet.questions[one], known[one]) for one in needs}
         drawn = {one: _drawn(sheet, who, _chain(key, one)) for one in (question, *needs)}
         taken, doubled = (sum(of[one][drawn[one]] for one in drawn) for of in graded)
-        if taken or asked.collisions(known):
+        if taken or key.sheet.questions[question].collisions(known):
             continue
         if best is None or doubled < best[0]:
             best = doubled, sheet, known
@@ -109,22 +124,7 @@ def fresh_question(key, question, who, round_, never=(), rather_not=()):
             break
     if best is None:
         raise CourseError("there are too few numbers to draw fresh ones from.")
-    _, sheet, known = best
-    heading, text = heading_of(key.asked[question], question)
-    return Fresh(
-        heading=heading,
-        text=text.strip(),
-        numbers=_in_words(sheet, who, question),
-        earlier=[
-            Earlier(
-                heading_of(key.asked[one], one)[0],
-                _in_words(sheet, who, one),
-                say(known[one]),
-            )
-            for one in needs
-        ],
-        answers=asked.in_numbers(known),
-    )
+    return best[1:]
 
 
 def _needs(key, question):

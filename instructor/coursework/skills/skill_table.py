@@ -132,28 +132,31 @@ def _askings(record, set_id, human):
                 "one in the key, and mark again."
             )
             continue
-        points, out_of = cells[question].points, cells[question].out_of
-        if points is None:
+        if cells[question].points is None:
             continue  # open: a person must read the file first
-        outcome, slips = answered.outcome, answered.slips
-        if human.get((record.student, question), NOTHING).points is not None:
-            outcome, slips = _by_a_person(outcome, slips, points >= HALF * out_of - SAME)
-        found.append(
-            Asking(
-                answered.skill,
-                answered.lesson,
-                set_id,
-                question,
-                heading_of(answered.asked, question)[0],
-                outcome,
-                points,
-                out_of,
-                slips,
-                in_words(answered),
-                answered.alternatives,
-            )
-        )
+        by_hand = human.get((record.student, question), NOTHING).points is not None
+        found.append(_asking(answered, set_id, cells[question], by_hand))
     return found, words
+
+
+def _asking(answered, set_id, cell, by_hand):
+    """What one answer says of its skill."""
+    outcome, slips = answered.outcome, answered.slips
+    if by_hand:
+        outcome, slips = _by_a_person(outcome, slips, cell.points >= HALF * cell.out_of - SAME)
+    return Asking(
+        answered.skill,
+        answered.lesson,
+        set_id,
+        answered.question,
+        heading_of(answered.asked, answered.question)[0],
+        outcome,
+        cell.points,
+        cell.out_of,
+        slips,
+        in_words(answered),
+        answered.alternatives,
+    )
 
 
 def _by_a_person(outcome, slips, enough):

@@ -110,7 +110,7 @@ def term_book(course, progress=None, now=None):
     sets, practicals = _sets(course), practical_marks(course)
     if not sets and not course.policy.practical:
         raise CourseError("there is nothing for a mark book yet: hand out a set first.")
-    columns, marks, odd, strangers = [], [], [], set()
+    columns, marks, odd = [], [], []
     for done, set_id in enumerate(sets):
         if progress:
             progress(done, len(sets), set_id)
@@ -118,27 +118,31 @@ def term_book(course, progress=None, now=None):
         columns.append(column)
         marks.append(found)
         odd += sentences
-        strangers |= set(found) - set(course.roster)
+    strangers = sorted({who for found in marks for who in found} - set(course.roster))
     decided = holding(decisions_of(course)).practical
     given = practical_given(practicals, decided, course.policy)
     for each in course.policy.practical.values():
         columns.append(Column(each.name, each.name, each.weight, each.out_of))
         marks.append({who: one for (who, name), one in given.marks.items() if name == each.name})
-    everybody = course.roster | {who: "" for who in sorted(strangers)}
-    students = [_student(who, name, columns, marks) for who, name in everybody.items()]
-    if course.policy.wait_for_open_marks:
-        students = [
-            replace(one, total=replace(one.total, percent=None)) if one.open else one
-            for one in students
-        ]
-    students = [replace(one, graded=graded(one.total.percent, course.policy)) for one in students]
-    odd += map(stranger, sorted(strangers))
+    everybody = course.roster | {who: "" for who in strangers}
+    students = [
+        _by_policy(course.policy, _student(who, name, columns, marks))
+        for who, name in everybody.items()
+    ]
+    odd += map(stranger, strangers)
     if not any(column.weight for column in columns):
         odd.append(NO_WEIGHT)
     if progress:
         progress(len(sets), len(sets), "")
     to_look_at = dict.fromkeys([*odd, *given.odd])  # a damaged list is met at every set
     return TermBook(tuple(columns), tuple(students), tuple(to_look_at))
+
+
+def _by_policy(policy, student):
+    """A student's line with the grade; without a total where that waits for what is open."""
+    if policy.wait_for_open_marks and student.open:
+        student = replace(student, total=replace(student.total, percent=None))
+    return replace(student, graded=graded(student.total.percent, policy))
 
 
 def _sets(course):
@@ -154,7 +158,7 @@ def _sets(course):
 
 def _set_column(course, set_id, now):
     """A set's column, each student's mark in it, and what to look at."""
-    records, odd = _records(course, set_id)
+    (records, odd), human = _records(course, set_id), {}
     holds = holding(decisions_of(course))
     if records:
         records, human = poured_in(records, human_marks(course, set_id), holds)
@@ -162,20 +166,12 @@ def _set_column(course, set_id, now):
     arrived = _arrived(course, set_id, odd)
     marks = {}
     for record in records:
-        student = record.student
-        mine = holds.timed(arrived.get(student, []))
-        named = said_to_count(mine, holds)
-        wanted = named or (mine[-1] if mine else None)
-        if wanted and wanted.sha256 != record.sha256:
-            marks[student] = Counted(state="named waits" if named else "latest waits")
-            continue
+        mine = holds.timed(arrived.get(record.student, []))
         try:
-            attempts, several = attempts_of(course, set_id, record, mine, human, holds)
-            mark = counted(course.policy, attempts, several)
-            marks[student] = _or_zero(course.policy, mark, record.out_of)
+            marks[record.student] = _marked(course, record, mine, human, holds)
         except CourseError as error:
-            odd.append(f"{set_id}, {student}: {error}")
-            marks[student] = Counted(state="earlier lost")
+            odd.append(f"{set_id}, {record.student}: {error}")
+            marks[record.student] = Counted(state="earlier lost")
     waiting = not_marked(course, set_id, records)
     marks |= {student: Counted(state="waits") for student in waiting}
     if any(mark.waits_for_marking for mark in marks.values()):
@@ -190,6 +186,17 @@ def _set_column(course, set_id, now):
     out_of = max((record.out_of for record in records), default=None)
     title = records[0].title if records else set_id
     return Column(set_id, title, rule.weight, out_of), marks, odd
+
+
+def _marked(course, record, mine, human, holds):
+    """The mark of a student whose hand-in is marked; it waits where another one counts."""
+    named = said_to_count(mine, holds)
+    wanted = named or (mine[-1] if mine else None)
+    if wanted and wanted.sha256 != record.sha256:
+        return Counted(state="named waits" if named else "latest waits")
+    attempts, several = attempts_of(course, record.set_id, record, mine, human, holds)
+    mark = counted(course.policy, attempts, several)
+    return _or_zero(course.policy, mark, record.out_of)
 
 
 def _records(course, set_id):

@@ -7,7 +7,7 @@ import ipywidgets as widgets
 
 from kitchenmath.bench import Kept
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
-from kitchenmath.panels.frame import ROW, TEXT, below_each_other, said, together
+from kitchenmath.panels.frame import ROW, TEXT, Panel, said, together
 from kitchenmath.safety import control_points, point_limit, reading_verdict
 from kitchenmath.units import Q_, kind_of, read, say
 
@@ -30,59 +30,72 @@ def day_record_panel(folder=None):
         With attributes `boxes` ("cold room" and "cold room, done", and "day"), `told` by point,
         `words`, `empty` and `page`, the link to the page to print.
     """
-    kept = Kept(folder)
-    boxes = {"day": widgets.Text(description="Day, who", continuous_update=False, **LOOKS)}
-    told, parts = {}, [boxes["day"]]
-    for point in control_points():
-        boxes[point] = widgets.Text(
-            description="Reading", placeholder="such as 4.5 °C", continuous_update=False, **LOOKS
-        )
-        boxes[f"{point}, done"] = widgets.Text(
-            description="What was done", continuous_update=False, **LOOKS
-        )
-        told[point] = widgets.HTML()
-        parts += [_head(point), boxes[point], told[point], boxes[f"{point}, done"]]
-    words, page = widgets.HTML(), widgets.HTML()
-    empty = widgets.Button(description="Empty the record", layout={"width": "auto"})
+    return DayRecordPanel(folder)
 
-    def typed():
-        return {name: box.value for name, box in boxes.items()}
 
-    def look(_=None, keep=True):
-        lines = record_lines(typed())
-        for point, line in lines.items():
-            told[point].value = said(together(line["words"])) if line["words"] else ""
-        out = [point for point, line in lines.items() if line["state"] is False]
-        undone = [point for point in out if not lines[point]["done"]]
-        page.value = _link(typed().get("day", ""), lines)
+class DayRecordPanel(Panel):
+    """See `day_record_panel`."""
+
+    def __init__(self, folder):
+        self._kept = Kept(folder)
+        self.boxes = {"day": _box("Day, who")}
+        self.told, parts = {}, [self.boxes["day"]]
+        for point in control_points():
+            reading = _box("Reading", placeholder="such as 4.5 °C")
+            done, told = _box("What was done"), widgets.HTML()
+            self.boxes |= {point: reading, f"{point}, done": done}
+            self.told[point] = told
+            parts += [_head(point), reading, told, done]
+        self.words, self.page = widgets.HTML(), widgets.HTML()
+        self.empty = widgets.Button(description="Empty the record", layout={"width": "auto"})
+        self.empty.on_click(self._clear)
+        self._show()
+        self._fill_in()
+        for box in self.boxes.values():
+            box.observe(self._look, "value")
+        super().__init__([*parts, self.words, self.page, self.empty])
+
+    @property
+    def _typed(self):
+        return {name: box.value for name, box in self.boxes.items()}
+
+    def _fill_in(self):
+        """What was kept, and what is to be said of it."""
         try:
-            if keep:
-                kept.keep(NAME, typed())
-            words.value = said(together(summary(lines, out, undone)))
+            kept = self._kept.typed(NAME)
         except KitchenError as error:
-            words.value = said(str(error))
+            self.words.value = said(str(error))
+            return
+        for name in kept.keys() & self.boxes.keys():
+            self.boxes[name].value = kept[name]
+        self._show()
 
-    def clear(_):
-        for box in boxes.values():
-            box.unobserve(look, "value")
+    def _show(self):
+        lines = record_lines(self._typed)
+        for point, line in lines.items():
+            self.told[point].value = said(together(line["words"])) if line["words"] else ""
+        self.page.value = _link(self.boxes["day"].value, lines)
+        self.words.value = said(together(summary(lines)))
+
+    def _look(self, _=None):
+        self._show()
+        try:
+            self._kept.keep(NAME, self._typed)
+        except KitchenError as error:
+            self.words.value = said(str(error))
+
+    def _clear(self, _):
+        for box in self.boxes.values():
+            box.unobserve(self._look, "value")
             box.value = ""
-            box.observe(look, "value")
-        look()
+            box.observe(self._look, "value")
+        self._look()
 
-    try:
-        for name, text in kept.typed(NAME).items():
-            if name in boxes:
-                boxes[name].value = text
-    except KitchenError as error:
-        words.value = said(str(error))
-    look(keep=False)
-    for box in boxes.values():
-        box.observe(look, "value")
-    empty.on_click(clear)
-    panel = below_each_other([*parts, words, page, empty])
-    panel.boxes, panel.told, panel.words = boxes, told, words
-    panel.empty, panel.page = empty, page
-    return panel
+
+def _box(description, placeholder=""):
+    return widgets.Text(
+        description=description, placeholder=placeholder, continuous_update=False, **LOOKS
+    )
 
 
 def record_lines(typed):
@@ -136,8 +149,10 @@ def limit_words(point):
     return f"{row.sense} {say(row.temperature)} ({say(row.fahrenheit)}){time}"
 
 
-def summary(lines, out, undone):
+def summary(lines):
     """What the record says as a whole."""
+    out = [point for point, line in lines.items() if line["state"] is False]
+    undone = [point for point in out if not lines[point]["done"]]
     there = sum(line["state"] is not None for line in lines.values())
     text = f"{there} of {len(lines)} readings are there; {len(out)} out of limits."
     if undone:

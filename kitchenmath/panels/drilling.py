@@ -28,7 +28,7 @@ from kitchenmath.drills import (
     warming,
 )
 from kitchenmath.errors import OutOfRange
-from kitchenmath.panels.frame import ROW, below_each_other, said, together
+from kitchenmath.panels.frame import ROW, Panel, said, together
 from kitchenmath.panels.half_working import HalfWorkedPanel
 from kitchenmath.panels.worked_lines import can_be_half_worked
 from kitchenmath.practice import in_words
@@ -70,84 +70,82 @@ def drill_panel(drill, helped=True):
         With attributes `round`, `typed`, `check`, `hint`, `working`, `fresh` and `words`; and
         `half`, the button for a half-worked example, None where the drill has none.
     """
-    turn = Round(drill)
-    asked, words, in_a_row = widgets.HTML(), widgets.HTML(), widgets.HTML()
-    typed = widgets.Text(
-        placeholder="type your answer, then Enter",
-        description="Answer",
-        continuous_update=False,
-        style={"description_width": "initial"},
-        layout={**ROW, "max_width": "360px"},
-    )
-    check, hint, working, fresh = (
-        widgets.Button(description=name, layout={"width": "auto", "min_width": "60px"})
-        for name in ("Check", "Hint", "Working", "Fresh numbers")
-    )
+    return DrillPanel(drill, helped)
 
-    def tell(part, text):
-        part.value = said(together(text))
 
-    def show():
-        tell(asked, turn.text)
-        tell(in_a_row, f"Right in a row: {turn.in_a_row}")
+class DrillPanel(Panel):
+    """See `drill_panel`."""
 
-    def look(_=None):
-        if not typed.value.strip():
+    def __init__(self, drill, helped):
+        self._drill, self.round = drill, Round(drill)
+        self._asked, self.words, self._in_a_row = (widgets.HTML() for _ in range(3))
+        self.typed = widgets.Text(
+            placeholder="type your answer, then Enter",
+            description="Answer",
+            continuous_update=False,
+            style={"description_width": "initial"},
+            layout={**ROW, "max_width": "360px"},
+        )
+        self.typed.observe(self._look, "value")
+        self.check = _button("Check", self._look)
+        self.hint = _button("Hint", lambda _: _tell(self.words, drill.hint))
+        self.working = _button("Working", self._tell_working)
+        self.fresh = _button("Fresh numbers", self._next_round)
+        halves = can_be_half_worked(drill)
+        self.half = _button("Half worked", self._half_worked) if halves else None
+        buttons = [self.check, self.hint, self.working, self.fresh, self.half]
+        row = widgets.HBox([one for one in buttons if one], layout={"flex_flow": "row wrap"})
+        self.bare = widgets.VBox([self._asked, self.typed, row, self.words, self._in_a_row])
+        self.place = widgets.VBox()
+        self._show()
+        if halves and helped:
+            self._half_worked()
+        super().__init__([self.place, self.bare])
+
+    def _half_worked(self, _=None):
+        """Show a half-worked example in place of the drill, until the student comes to the drill."""
+        self.place.panel = HalfWorkedPanel(self._drill, self._close)
+        self.place.children, self.bare.layout.display = [self.place.panel.box], "none"
+
+    def _close(self):
+        self.place.children, self.bare.layout.display = [], ""
+
+    def _show(self):
+        _tell(self._asked, self.round.text)
+        _tell(self._in_a_row, f"Right in a row: {self.round.in_a_row}")
+
+    def _look(self, _):
+        typed = self.typed.value
+        if not typed.strip():
             return
-        verdict = turn.answer(typed.value)
-        sign = SIGNS.get(verdict.outcome, "")
-        lines = [f"{sign}{in_words(verdict)}"]
+        verdict = self.round.answer(typed)
+        lines = [f"{SIGNS.get(verdict.outcome, '')}{in_words(verdict)}"]
         if verdict.outcome == "right":
             lines[0] += f" {verdict.right}."
-        elif verdict.outcome in ("close", "slip", "wrong") and not _alike(
-            typed.value, verdict.answer
-        ):
+        elif verdict.outcome in ("close", "slip", "wrong") and not _alike(typed, verdict.answer):
             lines.append(f"Your answer was read as {verdict.answer}.")
-        tell(words, "\n".join(lines))
-        tell(in_a_row, f"Right in a row: {turn.in_a_row}")
+        _tell(self.words, "\n".join(lines))
+        _tell(self._in_a_row, f"Right in a row: {self.round.in_a_row}")
 
-    def next_round(_):
-        turn.next()
-        typed.value, words.value = "", ""
-        show()
-        typed.focus()  # who works by keyboard types on, without going back
+    def _next_round(self, _):
+        self.round.next()
+        self.typed.value, self.words.value = "", ""
+        self._show()
+        self.typed.focus()  # who works by keyboard types on, without going back
 
-    def tell_hint(_):
-        tell(words, drill.hint)
-
-    def tell_working(_):
-        turn.counted = True  # who looked it up did not earn a place in the row
-        tell(words, "\n".join(turn.working))
-
-    typed.observe(look, "value")
-    check.on_click(look)
-    hint.on_click(tell_hint)
-    working.on_click(tell_working)
-    fresh.on_click(next_round)
-    show()
-    half = widgets.Button(description="Half worked", layout={"width": "auto"})
-    halves = can_be_half_worked(drill)
-    row = [check, hint, working, fresh, *([half] if halves else [])]
-    buttons = widgets.HBox(row, layout={"flex_flow": "row wrap"})
-    bare, place = widgets.VBox([asked, typed, buttons, words, in_a_row]), widgets.VBox()
-    half.on_click(lambda _: _open_half_worked(drill, place, bare))
-    if halves and helped:
-        _open_half_worked(drill, place, bare)
-    panel = below_each_other([place, bare])
-    panel.half, panel.place, panel.bare = half if halves else None, place, bare
-    panel.round, panel.typed, panel.words = turn, typed, words
-    panel.check, panel.hint, panel.working, panel.fresh = check, hint, working, fresh
-    return panel
+    def _tell_working(self, _):
+        self.round.counted = True  # who looked it up did not earn a place in the row
+        _tell(self.words, "\n".join(self.round.working))
 
 
-def _open_half_worked(drill, place, bare):
-    """Show a half-worked example in place of the drill, until the student comes to the drill."""
+def _button(name, do):
+    button = widgets.Button(description=name, layout={"width": "auto", "min_width": "60px"})
+    button.on_click(do)
+    return button
 
-    def close():
-        place.children, bare.layout.display = [], ""
 
-    place.panel = HalfWorkedPanel(drill, close)
-    place.children, bare.layout.display = [place.panel.box], "none"
+def _tell(part, text):
+    part.value = said(together(text))
 
 
 def _alike(typed, read_as):
@@ -180,6 +178,47 @@ def recall_panel(lesson, folder=None, chance=None):
     OutOfRange
         For the first lesson, before which there is nothing to recall.
     """
+    drawn = _drawn(
+        _before(lesson), _on_sheets(Path(folder or Path.cwd())), chance or random.Random()
+    )
+    return RecallPanel(drawn)
+
+
+class RecallPanel(Panel):
+    """See `recall_panel`."""
+
+    def __init__(self, drawn):
+        self._to_come, self._turns = drawn, []
+        self.names = [(number, name) for number, name, _ in drawn]
+        self.words, self._place = widgets.HTML(), widgets.VBox()
+        self.following = widgets.Button(description="Next question", layout={"width": "auto"})
+        self.following.on_click(self._go_on)
+        row = widgets.HBox([self.following], layout={"flex_flow": "row wrap"})
+        self._show()
+        super().__init__([self.words, self._place, row])
+
+    def _show(self):
+        number, _, drill = self._to_come[len(self._turns)]
+        self.asked = drill_panel(drill, helped=False)
+        self._place.children = [self.asked]
+        self._turns.append(self.asked.round)
+        _tell(self.words, f"{len(self._turns)} of {len(self._to_come)}, from lesson {number}.")
+
+    def _go_on(self, _):
+        if len(self._turns) < len(self._to_come):
+            self._show()
+            return
+        right = sum(turn.counted and turn.in_a_row > 0 for turn in self._turns)
+        self._place.children, self.following.layout.display = [], "none"
+        _tell(
+            self.words,
+            f"{right} of {len(self._turns)} came right. "
+            + ("Go on." if right == len(self._turns) else "Try the others once more tomorrow."),
+        )
+
+
+def _before(lesson):
+    """Lesson, name and drill of all that lessons before this one teach."""
     earlier = [
         (number, name, drill)
         for number, modules in LESSONS.items()
@@ -189,38 +228,7 @@ def recall_panel(lesson, folder=None, chance=None):
     ]
     if not earlier:
         raise OutOfRange(f"lesson: {lesson} came; before lesson 2 there is nothing to recall.")
-    drawn = _drawn(earlier, _on_sheets(Path(folder or Path.cwd())), chance or random.Random())
-    words, place = widgets.HTML(), widgets.VBox()
-    following = widgets.Button(description="Next question", layout={"width": "auto"})
-    row = widgets.HBox([following], layout={"flex_flow": "row wrap"})
-    panel = below_each_other([words, place, row])
-    turns = []
-
-    def show():
-        number, _, drill = drawn[len(turns)]
-        panel.asked = drill_panel(drill, helped=False)
-        place.children = [panel.asked]
-        turns.append(panel.asked.round)
-        words.value = said(together(f"{len(turns)} of {len(drawn)}, from lesson {number}."))
-
-    def go_on(_):
-        if len(turns) < len(drawn):
-            show()
-            return
-        right = sum(turn.counted and turn.in_a_row > 0 for turn in turns)
-        place.children, following.layout.display = [], "none"
-        words.value = said(
-            together(
-                f"{right} of {len(turns)} came right. "
-                + ("Go on." if right == len(turns) else "Try the others once more tomorrow.")
-            )
-        )
-
-    following.on_click(go_on)
-    show()
-    panel.names, panel.following = [(number, name) for number, name, _ in drawn], following
-    panel.words = words
-    return panel
+    return earlier
 
 
 def _drawn(earlier, on_sheets, chance):

@@ -160,10 +160,23 @@ def below_each_other(parts, wide=WIDE):
     -------
     ipywidgets VBox
     """
-    looks = widgets.HTML(LOOKS, layout={"display": "none"})
-    panel = widgets.VBox([looks, *parts], layout={"max_width": wide})
-    panel.add_class("kitchen")
-    return panel
+    return Panel(parts, wide)
+
+
+class Panel(widgets.VBox):
+    """The same as a class: what a panel remembers are its attributes, what it does its methods.
+
+    Parameters
+    ----------
+    parts : list of widget
+    wide : str
+        How wide it may become.
+    """
+
+    def __init__(self, parts, wide=WIDE):
+        looks = widgets.HTML(LOOKS, layout={"display": "none"})
+        super().__init__([looks, *parts], layout={"max_width": wide})
+        self.add_class("kitchen")
 
 
 def together(sentence):

@@ -1,8 +1,5 @@
 """The desk's panel for a class's data: take it along, back it up, restore it, erase a student."""
 
-import tempfile
-from pathlib import Path
-
 import ipywidgets as widgets
 
 from coursework.care.archive import back_up, export_student, restore
@@ -12,10 +9,10 @@ from coursework.care.discarded_words import in_words as kept_in_words
 from coursework.care.discarding import discard, kept_until, past_their_time
 from coursework.care.erasing import erase_student
 from coursework.classes.course import CLASSES
-from coursework.desk.parts import BESIDE
+from coursework.desk.parts import BESIDE, chosen_file
 from coursework.desk.showing import NOBODY, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
-from kitchenmath.panels.frame import below_each_other
+from kitchenmath.panels.frame import Panel
 
 
 def care_panel(desk):
@@ -30,68 +27,67 @@ def care_panel(desk):
     ipywidgets VBox
         With attributes `student`, `typed` and `backup`.
     """
-    student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
-    typed = widgets.Text(
-        description="To erase, type the student number again", style=BESIDE, layout=WIDE
-    )
-    backup = widgets.FileUpload(description="Choose a backup", accept=".zip", multiple=False)
+    return CarePanel(desk)
 
-    def list_students(course):
-        refill(student, [NOBODY, *people(course.roster)])
 
-    def erase(_):
-        sure, typed.value = typed.value.strip(), ""  # nothing stays armed after a click
-        if not student.value or sure != student.value:
-            raise CourseError("Choose the student, and type the same student number in the box.")
-        return in_words(erase_student(desk.course, student.value))
+class CarePanel(Panel):
+    """See `care_panel`."""
 
-    def restored(progress):
-        if not backup.value:
-            raise CourseError("Choose the backup first: a zip that this panel wrote.")
-        with tempfile.TemporaryDirectory() as folder:
-            file = Path(folder) / Path(backup.value[0]["name"]).name
-            file.write_bytes(bytes(backup.value[0]["content"]))
+    def __init__(self, desk):
+        self._desk, self._seen = desk, (None, None)
+        self.student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
+        self.typed = widgets.Text(
+            description="To erase, type the student number again", style=BESIDE, layout=WIDE
+        )
+        self.backup = widgets.FileUpload(
+            description="Choose a backup", accept=".zip", multiple=False
+        )
+        desk.keep_filled(lambda course: refill(self.student, [NOBODY, *people(course.roster)]))
+        parts = [
+            ("Back up the class", self._back_up),
+            self.backup,
+            ("Restore a class", self._restore),
+            self.student,
+            ("Pack a student's data", self._pack),
+            self.typed,
+            ("Erase the student", self._erase),
+            ("Look how long copies are kept", self._show_kept),
+            ("Discard those past their time", self._discard_kept),
+        ]
+        made = [desk.step(*one, of_set=False) if isinstance(one, tuple) else one for one in parts]
+        super().__init__(made, PAGE)
+
+    def _back_up(self, progress):
+        file = back_up(self._desk.course, CLASSES, progress)
+        return f"Keep this file as private as the class: {file}"
+
+    def _restore(self, progress):
+        with chosen_file(self.backup) as file:
+            if file is None:
+                raise CourseError("Choose the backup first: a zip that this panel wrote.")
             course = restore(file, classes=CLASSES, progress=progress)
-        desk.list_classes(course.folder)
+        self._desk.list_classes(course.folder)
         return f"“{course.name}” with {len(course.roster)} students is back."
 
-    seen = {}
+    def _pack(self, _):
+        return f"All of it: {export_student(self._desk.course, self.student.value or '')}"
 
-    def show_kept(_):
-        course = desk.course
-        seen["last"] = course.folder, past_their_time(course)
-        return kept_in_words(kept_until(course), seen["last"][1])
+    def _erase(self, _):
+        sure, self.typed.value = self.typed.value.strip(), ""  # nothing stays armed after a click
+        if not self.student.value or sure != self.student.value:
+            raise CourseError("Choose the student, and type the same student number in the box.")
+        return in_words(erase_student(self._desk.course, self.student.value))
 
-    def discard_kept(_):
-        course, (folder, past) = desk.course, seen.pop("last", (None, None))
-        if folder != course.folder or past is None:  # nothing stays armed after a click
+    def _show_kept(self, _):
+        course = self._desk.course
+        past = past_their_time(course)
+        self._seen = course.folder, past
+        return kept_in_words(kept_until(course), past)
+
+    def _discard_kept(self, _):
+        course, (folder, past) = self._desk.course, self._seen
+        self._seen = None, None  # nothing stays armed after a click
+        if folder != course.folder or past is None:
             raise CourseError("Look first which copies are past their time.")
         made = discard(course, past, counted(past))
         return f"They are gone: {counted(past)}. Decision {made.number} in the journal says so."
-
-    desk.keep_filled(list_students)
-    panel = below_each_other(
-        [
-            desk.step("Back up the class", lambda progress: _saved(desk, progress), of_set=False),
-            backup,
-            desk.step("Restore a class", restored, of_set=False),
-            student,
-            desk.step(
-                "Pack a student's data",
-                lambda _: f"All of it: {export_student(desk.course, student.value or '')}",
-                of_set=False,
-            ),
-            typed,
-            desk.step("Erase the student", erase, of_set=False),
-            desk.step("Look how long copies are kept", show_kept, of_set=False),
-            desk.step("Discard those past their time", discard_kept, of_set=False),
-        ],
-        PAGE,
-    )
-    panel.student, panel.typed, panel.backup = student, typed, backup
-    return panel
-
-
-def _saved(desk, progress):
-    file = back_up(desk.course, CLASSES, progress)
-    return f"Keep this file as private as the class: {file}"

@@ -8,7 +8,7 @@ from coursework.deciding_commands import COMMANDS
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
-from kitchenmath.panels.frame import below_each_other
+from kitchenmath.panels.frame import Panel
 
 MINUTE = 16  # characters of a time without its seconds
 EVERYBODY = ("the whole class", "")
@@ -61,82 +61,86 @@ def deciding_panel(desk, after=None):
     ipywidgets VBox
         With attributes `kind`, `student`, `file`, `boxes` and `why`.
     """
-    kind = widgets.Dropdown(
-        options=[(words, kind) for kind, words in KINDS.items()],
-        description="Decide",
-        style=BESIDE,
-        layout=WIDE,
-    )
-    student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
-    file = widgets.Dropdown(description="File", style=BESIDE, layout=WIDE)
-    boxes = {
-        name: widgets.Text(description=label, placeholder=f"such as {example}", style=BESIDE)
-        for name, (label, example) in BOXES.items()
-    }
-    why = widgets.Text(description="Why, or a word to the student", style=BESIDE, layout=WIDE)
-    looked_at_last = {}
+    return DecidingPanel(desk, after)
 
-    def wanted():
-        typed = next(names for _, one, names, _ in COMMANDS if one == kind.value)
-        return {*typed.split(), *ALSO.get(kind.value, ())}
 
-    def show_boxes(_=None):
-        shown = {"student": student, "file": file, **boxes}
+class DecidingPanel(Panel):
+    """See `deciding_panel`."""
+
+    def __init__(self, desk, after):
+        self._desk, self._after, self._looked_at = desk, after, None
+        self.kind = widgets.Dropdown(
+            options=[(words, kind) for kind, words in KINDS.items()],
+            description="Decide",
+            style=BESIDE,
+            layout=WIDE,
+        )
+        self.student = widgets.Dropdown(description="Student", style=BESIDE, layout=WIDE)
+        self.file = widgets.Dropdown(description="File", style=BESIDE, layout=WIDE)
+        self.boxes = {
+            name: widgets.Text(description=label, placeholder=f"such as {example}", style=BESIDE)
+            for name, (label, example) in BOXES.items()
+        }
+        self.why = widgets.Text(
+            description="Why, or a word to the student", style=BESIDE, layout=WIDE
+        )
+        self.kind.observe(self._show_boxes, "value")
+        self._show_boxes()
+        desk.keep_filled(self._fill)
+        look = desk.step("Look whose marks change", self._look)
+        enter = desk.step("Decide", self._enter)
+        typed = [self.file, self.student, *self.boxes.values(), self.why]
+        super().__init__([self.kind, *typed, look, enter], PAGE)
+
+    @property
+    def _wanted(self):
+        """What this kind of decision asks for."""
+        typed = next(names for _, one, names, _ in COMMANDS if one == self.kind.value)
+        return {*typed.split(), *ALSO.get(self.kind.value, ())}
+
+    def _show_boxes(self, _=None):
+        shown = {"student": self.student, "file": self.file, **self.boxes}
         for name, box in shown.items():
-            box.layout.display = None if name in wanted() else "none"
+            box.layout.display = None if name in self._wanted else "none"
 
-    def fill(course):
-        refill(student, [EVERYBODY, *people(course.roster)])
+    def _fill(self, course):
+        refill(self.student, [EVERYBODY, *people(course.roster)])
         once = {one.sha256: one for one in read_list(course) if one.sha256}
         named = [(_file_line(one, course.roster), sha) for sha, one in once.items()]
-        refill(file, [NO_FILE, *named])
+        refill(self.file, [NO_FILE, *named])
 
-    def typed():
-        there = {name: box.value.strip() for name, box in boxes.items()}
-        there |= {"student": student.value or "", "file": file.value or "", "set": desk.sets.value}
-        needed = wanted()
-        if "student" in needed and not there["student"] and kind.value not in ALSO:
+    def _typed(self):
+        there = {name: box.value.strip() for name, box in self.boxes.items()}
+        there |= {"student": self.student.value or "", "file": self.file.value or "",
+                  "set": self._desk.sets.value}  # fmt: skip
+        wanted = self._wanted
+        if "student" in wanted and not there["student"] and self.kind.value not in ALSO:
             raise CourseError("Choose the student.")
-        if "file" in needed and not there["file"]:
+        if "file" in wanted and not there["file"]:
             raise CourseError("Choose the file. Take it in first, where it is not in the list.")
-        return {"why": why.value.strip(), **{name: there.get(name, "") for name in needed}}
+        return {"why": self.why.value.strip(), **{name: there.get(name, "") for name in wanted}}
 
-    def look(progress):
-        course = desk.course
-        if kind.value not in FOR_ALL:
+    def _look(self, progress):
+        course, kind = self._desk.course, self.kind.value
+        if kind not in FOR_ALL:
             return "This decision changes nothing for anybody else. Press “Decide”."
-        about = about_of(course, kind.value, typed())
-        words = looked_at(course, kind.value, about, progress)
-        looked_at_last["is"] = kind.value, desk.classes.value, about
+        about = about_of(course, kind, self._typed())
+        words = looked_at(course, kind, about, progress)
+        self._looked_at = kind, self._desk.classes.value, about
         return words
 
-    def enter(_):
-        course = desk.course
-        about = about_of(course, kind.value, typed())
-        seen = looked_at_last.pop("is", None)
-        if kind.value in FOR_ALL and seen != (kind.value, desk.classes.value, about):
+    def _enter(self, _):
+        course, kind = self._desk.course, self.kind.value
+        about = about_of(course, kind, self._typed())
+        seen, self._looked_at = self._looked_at, None
+        if kind in FOR_ALL and seen != (kind, self._desk.classes.value, about):
             raise CourseError("Look first whose marks change.")
-        made = decide(course, kind.value, **about)
-        for box in (*boxes.values(), why):
+        made = decide(course, kind, **about)
+        for box in (*self.boxes.values(), self.why):
             box.value = ""  # nothing stays armed after a click
-        if after is not None:
-            after()
+        if self._after is not None:
+            self._after()
         return f"Decision {made.number} is in the journal. It can be taken back there."
-
-    kind.observe(show_boxes, "value")
-    show_boxes()
-    desk.keep_filled(fill)
-    panel = below_each_other(
-        [
-            kind, file, student, *boxes.values(), why,
-            desk.step("Look whose marks change", look),
-            desk.step("Decide", enter),
-        ],
-        PAGE,
-    )  # fmt: skip
-    panel.kind, panel.student, panel.file, panel.boxes = kind, student, file, boxes
-    panel.why = why
-    return panel
 
 
 def _file_line(arrival, roster):

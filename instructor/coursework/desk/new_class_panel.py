@@ -1,8 +1,5 @@
 """The desk's panel for a new class, from a roster or as a demonstration."""
 
-import tempfile
-from pathlib import Path
-
 import ipywidgets as widgets
 
 from coursework import demo
@@ -10,7 +7,7 @@ from coursework.arriving.take_in import take_in
 from coursework.classes.course import CLASSES, new_course
 from coursework.classes.names import name_for_files, typed_name
 from coursework.classes.oneroster import read_any_roster
-from coursework.desk.parts import BESIDE
+from coursework.desk.parts import BESIDE, chosen_file
 from coursework.desk.showing import PAGE
 from coursework.errors import CourseError
 from coursework.words import plural
@@ -36,7 +33,7 @@ def new_class_panel(desk):
     )
 
     def make(progress):
-        students = _chosen_roster(roster.value)
+        students = _chosen_roster(roster)
         called = typed_name(name.value, "Name")
         course = new_course(CLASSES / name_for_files(called), called, term.value, students)
         desk.list_classes(course.folder)
@@ -59,13 +56,11 @@ def new_class_panel(desk):
 
 
 def _chosen_roster(chosen):
-    if not chosen:
-        raise CourseError(
-            "Choose the roster first: a CSV with student_number and name, or OneRoster."
-        )
-    with tempfile.TemporaryDirectory() as folder:
-        file = Path(folder) / "roster.csv"
-        file.write_bytes(bytes(chosen[0]["content"]))
+    with chosen_file(chosen) as file:
+        if file is None:
+            raise CourseError(
+                "Choose the roster first: a CSV with student_number and name, or OneRoster."
+            )
         return read_any_roster(file)
 
 

@@ -2,6 +2,7 @@
 
 import tempfile
 import traceback
+from contextlib import contextmanager
 from pathlib import Path
 
 import ipywidgets as widgets
@@ -68,3 +69,24 @@ class Step(widgets.VBox):
             return f"Not done: the kit itself failed ({error}). See {note}"
         self.bar.value = self.bar.max
         return words
+
+
+@contextmanager
+def chosen_file(upload):
+    """A file that was chosen in the browser, on disk for as long as the context lasts.
+
+    Parameters
+    ----------
+    upload : ipywidgets FileUpload
+
+    Yields
+    ------
+    Path or None
+        None where no file was chosen.
+    """
+    with tempfile.TemporaryDirectory() as folder:
+        file = None
+        for chosen in upload.value:
+            file = Path(folder) / Path(chosen["name"]).name
+            file.write_bytes(bytes(chosen["content"]))
+        yield file

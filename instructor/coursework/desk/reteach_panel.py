@@ -7,7 +7,7 @@ from coursework.errors import CourseError
 from coursework.reports.skills_page import skills_report
 from coursework.skills.reteach import for_everybody, gaps_of, reteach
 from coursework.skills.skill_table import skill_table
-from kitchenmath.panels.frame import below_each_other, said
+from kitchenmath.panels.frame import Panel, said
 
 CLASS = ("The class, one sheet for all", "")
 
@@ -25,52 +25,49 @@ def reteach_panel(desk):
     ipywidgets VBox
         With attributes `whom`, `gaps` and `shown`.
     """
-    whom = widgets.SelectMultiple(
-        description="For whom",
-        rows=8,
-        style={"description_width": "initial"},
-        layout={"width": "auto", "max_width": PAGE},
-    )
-    gaps, shown = widgets.HTML(), widgets.HTML()
-    seen = {}
+    return ReteachPanel(desk)
 
-    def look(progress):
-        course = desk.course
+
+class ReteachPanel(Panel):
+    """See `reteach_panel`."""
+
+    def __init__(self, desk):
+        self._desk, self._course, self._table = desk, None, None
+        self.whom = widgets.SelectMultiple(
+            description="For whom",
+            rows=8,
+            style={"description_width": "initial"},
+            layout={"width": "auto", "max_width": PAGE},
+        )
+        self.gaps, self.shown = widgets.HTML(), widgets.HTML()
+        self.whom.observe(self._tell, "value")
+        look = desk.step("Show what is not got", self._look, of_set=False)
+        make = desk.step("Make the re-teach sheets", self._make, of_set=False)
+        super().__init__([look, self.shown, self.whom, self.gaps, make], PAGE)
+
+    def _look(self, progress):
+        course = self._desk.course
         table = skill_table(course)
         page, *sheets = skills_report(course, progress, table)
-        seen.update(course=course, table=table)
-        whom.options = [CLASS, *((_line(table, one), one) for one in for_everybody(table))]
-        whom.value = ("",)
-        shown.value = page_in_a_frame(page, "What to teach again", 560)
+        self._course, self._table = course, table
+        self.whom.options = [CLASS, *((_line(table, one), one) for one in for_everybody(table))]
+        self.whom.value = ("",)
+        self.shown.value = page_in_a_frame(page, "What to teach again", 560)
         return "\n".join([f"The page: {page}", *(f"A sheet: {sheet}" for sheet in sheets)])
 
-    def tell(_=None):
-        sentences = [gaps_of(seen["table"], student or None) for student in whom.value]
-        gaps.value = said("\n".join(sentences))
+    def _tell(self, _):
+        sentences = [gaps_of(self._table, student or None) for student in self.whom.value]
+        self.gaps.value = said("\n".join(sentences))
 
-    def make(progress):
-        course = desk.course
-        if seen.get("course") != course:
+    def _make(self, progress):
+        course = self._desk.course
+        if self._course != course:
             raise CourseError("Press “Show what is not got” first: the list is not of this class.")
-        if not whom.value:
+        if not self.whom.value:
             raise CourseError("Choose the class or students in the list; Ctrl adds one to others.")
-        students = [student or None for student in whom.value]
-        made = reteach(course, students, progress, seen["table"])
+        students = [student or None for student in self.whom.value]
+        made = reteach(course, students, progress, self._table)
         return "\n".join(str(each) for each in made)
-
-    whom.observe(tell, "value")
-    panel = below_each_other(
-        [
-            desk.step("Show what is not got", look, of_set=False),
-            shown,
-            whom,
-            gaps,
-            desk.step("Make the re-teach sheets", make, of_set=False),
-        ],
-        PAGE,
-    )
-    panel.whom, panel.gaps, panel.shown = whom, gaps, shown
-    return panel
 
 
 def _line(table, student):

@@ -1,10 +1,8 @@
 """The desk's panel for the term's mark book."""
 
-import tempfile
-from pathlib import Path
-
 import ipywidgets as widgets
 
+from coursework.desk.parts import chosen_file
 from coursework.desk.showing import PAGE, page_in_a_frame
 from coursework.errors import CourseError
 from coursework.reports.exchange import export_exchange
@@ -25,36 +23,20 @@ def term_panel(desk):
     ipywidgets VBox
         With attributes `practical`, `results` and `shown`.
     """
-    practical = widgets.FileUpload(
-        description="Practical marks (CSV)",
-        accept=".csv,.xlsx",
-        multiple=False,
-        layout={"width": "260px"},
-    )
-    results = widgets.FileUpload(
-        description="Results (OneRoster zip)",
-        accept=".zip",
-        multiple=False,
-        layout={"width": "260px"},
-    )
+    practical = _one_file("Practical marks (CSV)", ".csv,.xlsx")
+    results = _one_file("Results (OneRoster zip)", ".zip")
     shown = widgets.HTML()
 
     def make(progress):
-        with tempfile.TemporaryDirectory() as folder:
-            file = None
-            if practical.value:
-                file = Path(folder) / Path(practical.value[0]["name"]).name
-                file.write_bytes(bytes(practical.value[0]["content"]))
+        with chosen_file(practical) as file:
             written = term_marks(desk.course, file, progress)
         shown.value = page_in_a_frame(written[1], "The term's mark book")
         return said(*written)
 
     def take(_):
-        if not results.value:
-            raise CourseError("Choose the zip with the results first.")
-        with tempfile.TemporaryDirectory() as folder:
-            file = Path(folder) / Path(results.value[0]["name"]).name
-            file.write_bytes(bytes(results.value[0]["content"]))
+        with chosen_file(results) as file:
+            if file is None:
+                raise CourseError("Choose the zip with the results first.")
             taken = take_results(desk.course, file)
         results.value = ()
         return in_words(taken)
@@ -62,16 +44,15 @@ def term_panel(desk):
     def exchange(_):
         return f"Roster and results: {export_exchange(desk.course)}"
 
-    panel = below_each_other(
-        [
-            practical,
-            desk.step("Make the mark book", make, of_set=False),
-            shown,
-            results,
-            desk.step("Take the results in", take, of_set=False),
-            desk.step("Write the OneRoster files", exchange, of_set=False),
-        ],
-        PAGE,
-    )
+    book = desk.step("Make the mark book", make, of_set=False)
+    taking = desk.step("Take the results in", take, of_set=False)
+    writing = desk.step("Write the OneRoster files", exchange, of_set=False)
+    panel = below_each_other([practical, book, shown, results, taking, writing], PAGE)
     panel.practical, panel.results, panel.shown = practical, results, shown
     return panel
+
+
+def _one_file(description, accept):
+    return widgets.FileUpload(
+        description=description, accept=accept, multiple=False, layout={"width": "260px"}
+    )

@@ -4,13 +4,8 @@ from kitchenmath.recipes.card import Card, Row, card_as_html, card_of
 from kitchenmath.recipes.costing import CardPrice, DishCost, card_price, dish_cost, order_for
 from kitchenmath.recipes.linked_data import recipe_as_json_ld
 from kitchenmath.recipes.reading import read_recipe, recipe_text
-from kitchenmath.recipes.recipe import (
-    Ingredient,
-    Recipe,
-    bakers_percents,
-    for_portions,
-    for_total,
-)
+from kitchenmath.recipes.recipe import Ingredient, Recipe, bakers_percents
+from kitchenmath.recipes.scaled import for_portions, for_total
 
 __all__ = [
     "Card",

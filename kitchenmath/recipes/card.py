@@ -4,7 +4,8 @@ import html
 from dataclasses import dataclass
 
 from kitchenmath.recipes.costing import CardPrice, dish_cost, order_for
-from kitchenmath.recipes.recipe import Recipe, bakers_percents, look_again
+from kitchenmath.recipes.recipe import Recipe, bakers_percents
+from kitchenmath.recipes.scaled import look_again
 from kitchenmath.units.measures import in_other_system
 from kitchenmath.units.registry import kind_of
 from kitchenmath.units.saying import figures, say

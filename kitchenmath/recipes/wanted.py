@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from kitchenmath.errors import KitchenError, WrongKind
 from kitchenmath.recipes.card import Card, card_of
 from kitchenmath.recipes.costing import card_price, dish_cost
-from kitchenmath.recipes.recipe import Recipe, for_portions, for_total
+from kitchenmath.recipes.recipe import Recipe
+from kitchenmath.recipes.scaled import for_portions, for_total
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import kind_of
 

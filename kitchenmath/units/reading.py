@@ -5,13 +5,13 @@ silently American. Every word it may hold stands in the tables of `typed_words`.
 """
 
 import difflib
-import math
 import re
 import unicodedata
 from fractions import Fraction
 
 from kitchenmath.errors import Unreadable
 from kitchenmath.units.door import one_of
+from kitchenmath.units.number_text import NUMBER, number_in
 from kitchenmath.units.ovens import oven_temperature
 from kitchenmath.units.registry import Q_, same_kind
 from kitchenmath.units.saying import MONEY, SYSTEMS, say
@@ -37,10 +37,6 @@ SAME = 0.02  # share within which the amounts on both sides of an equals sign ar
 # A price: an amount of money for one measure of something.
 PRICE = re.compile(r"([^/]*[$£€¢][^/]*?) ?(?:per|/|a) ?([a-z][a-z. ]*)$", re.IGNORECASE)
 
-FRACTION = r"\d{1,6} ?/ ?\d{1,6}"
-PLAIN = r"(?:\d[\d.,']*\d|\d|[.,]\d+)(?:e[+-]?\d{1,3})?"
-GROUPED = r"\d{1,3}(?: \d{3})+(?:[.,]\d+)?(?![\d/])"
-NUMBER = re.compile(rf"\d{{1,6}} {FRACTION}|{FRACTION}|{GROUPED}|{PLAIN}", re.IGNORECASE)
 UNIT = re.compile(r"[^\d+\-=~≈,;]*")
 
 
@@ -193,7 +189,7 @@ def _no_number(rest, line, found):
 
 
 def _quantity(number, unit_text, system, line):
-    return Q_(_number(number), _unit(unit_text, system, line))
+    return Q_(number_in(number), _unit(unit_text, system, line))
 
 
 def _unit(text, system, line):
@@ -236,43 +232,6 @@ def _unknown_unit(word, line):
     near = difflib.get_close_matches(word, [*WORDS, *MEASURES], n=1, cutoff=0.6)
     guess = f"did you mean “{near[0]}”?" if near else "type a unit such as g, kg, mL, °C or %."
     return f"“{line[:40]}”: I do not know the unit “{word[:20]}”; {guess}"
-
-
-def _number(text):
-    """The value of one number: 1 1/2, 3/4, 4.2, 4,2, 1 250, 1,250.5, 1e3."""
-    sign, body = (-1, text[1:]) if text.startswith("-") else (1, text)
-    if "/" in body:
-        parts = body.replace(" /", "/").replace("/ ", "/").split(" ")
-        if re.search(r"/0+$", parts[-1]):
-            raise Unreadable(f"“{text}” divides by zero.")
-        return float(sign * sum(Fraction(part) for part in parts))
-    value = sign * float(_decimal(body.replace(" ", "").replace("'", ""), body))
-    if not math.isfinite(value):
-        raise Unreadable(f"“{text}” is too large to be an amount.")
-    return value
-
-
-def _decimal(digits, text):
-    """One spelling with a decimal point, or a refusal where the signs can be read in two ways."""
-    points, commas = digits.count("."), digits.count(",")
-    if points and commas:  # the one that comes last is the decimal sign, the other groups by three
-        decimal, group = (".", ",") if digits.rfind(".") > digits.rfind(",") else (",", ".")
-        whole, _, part = digits.rpartition(decimal)
-        if decimal in whole or not re.fullmatch(rf"\d{{1,3}}(\{group}\d{{3}})+", whole):
-            raise Unreadable(
-                f"“{text}” is no number I know: type it with one point, such as 1250.5."
-            )
-        return f"{whole.replace(group, '')}.{part}"
-    if points > 1 or commas > 1:
-        if not re.fullmatch(r"\d{1,3}([.,]\d{3})+", digits):
-            raise Unreadable(
-                f"“{text}” is no number I know: type it with one point, such as 1250.5."
-            )
-        return digits.replace(".", "").replace(",", "")
-    if commas and re.fullmatch(r"[1-9]\d{0,2},\d{3}", digits):
-        thousands, decimal = digits.replace(",", ""), digits.replace(",", ".")
-        raise Unreadable(f"“{text}” can be read in two ways: type {thousands}, or {decimal}.")
-    return digits.replace(",", ".")
 
 
 def _with_last_unit(terms):

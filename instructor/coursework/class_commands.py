@@ -135,7 +135,8 @@ def _oneroster(course, options):
 
 
 def _pack(course, options):
-    from coursework.reports.pack import in_words, pack
+    from coursework.reports.pack import pack
+    from coursework.reports.pack_words import in_words
 
     with Progress("Packing") as progress:
         packed = pack(course, options.set, options.folders, progress)
@@ -143,7 +144,8 @@ def _pack(course, options):
 
 
 def _student(course, options):
-    from coursework.reports.student_view import in_lines, student_view
+    from coursework.reports.student_view import student_view
+    from coursework.reports.student_words import in_lines
 
     print(in_lines(student_view(course, options.student), course.roster))
 

@@ -3,14 +3,8 @@
 import hashlib
 from dataclasses import replace
 
-from coursework.arriving.arrivals import (
-    COUNTS,
-    REPLACED,
-    Arrival,
-    on_the_clock,
-    read_list,
-    write_list,
-)
+from coursework.arriving.arrivals import Arrival, on_the_clock, read_list, write_list
+from coursework.arriving.states import COUNTS, REPLACED
 from coursework.classes.course import open_course
 from coursework.records.record_file import as_text
 

@@ -10,17 +10,11 @@ from dataclasses import asdict, dataclass, replace
 
 from coursework.arriving.clock import on_the_clock
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
+from coursework.arriving.states import COUNTS, NOT_PLACED, REPLACED, WAITS
 from coursework.arriving.whose import code_of, set_of, student_of
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import clear_halves, digest, write_safely
-
-COUNTS = "counts"
-REPLACED = "replaced by a later one"
-AGAIN = "same file again"
-NOT_PLACED = "not placed"
-SET_ASIDE = "set aside"
-WAITS = "waits for your word"
 
 # Longer than any student number or set may be, and short enough for a list.
 LONGEST_SAID = 100

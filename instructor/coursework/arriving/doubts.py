@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from coursework.arriving.arrivals import COUNTS, WAITS, read_list
+from coursework.arriving.arrivals import read_list
+from coursework.arriving.states import COUNTS, WAITS
 
 __all__ = ["Doubt", "doubts", "in_words"]
 

@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 
-from coursework.arriving.arrivals import COUNTS, read_list
+from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import settle_again, without_place
 from coursework.arriving.proposals import proposals, set_proposal, sure
+from coursework.arriving.states import COUNTS
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision
 

@@ -2,7 +2,7 @@
 
 from collections import Counter
 
-from coursework.arriving.arrivals import COUNTS, REPLACED
+from coursework.arriving.states import COUNTS, REPLACED
 from coursework.errors import CourseError
 from coursework.safe_files import clear_halves, digest, half_of, keep_earlier, write_safely
 

@@ -1,8 +1,9 @@
 """Saying whose a hand-in is, where the file does not say it or cannot be read at all."""
 
-from coursework.arriving.arrivals import NOT_PLACED, read_list, write_list
+from coursework.arriving.arrivals import read_list, write_list
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle
+from coursework.arriving.states import NOT_PLACED
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision

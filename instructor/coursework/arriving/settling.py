@@ -4,8 +4,8 @@ import difflib
 from dataclasses import replace
 from pathlib import Path
 
-from coursework.arriving.arrivals import AGAIN, NOT_PLACED, SET_ASIDE
 from coursework.arriving.clock import earliest_of_one_archive
+from coursework.arriving.states import AGAIN, NOT_PLACED, SET_ASIDE
 from coursework.arriving.which_counts import settled_for_one
 from coursework.arriving.witnesses import Witnesses
 from coursework.decisions.holding import holding

@@ -8,21 +8,12 @@ import time
 from dataclasses import replace
 from pathlib import Path
 
-from coursework.arriving.arrivals import (
-    AGAIN,
-    COUNTS,
-    NOT_PLACED,
-    REPLACED,
-    Arrival,
-    arrival_of,
-    keep,
-    read_list,
-    write_list,
-)
+from coursework.arriving.arrivals import Arrival, arrival_of, keep, read_list, write_list
 from coursework.arriving.clock import by_the_clock, doubted
 from coursework.arriving.json_walk import Budget
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle, with_what_was_told
+from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED
 from coursework.arriving.taken_in import TakenIn
 from coursework.arriving.unpacking import Unpacking
 from coursework.classes.one_at_a_time import one_at_a_time

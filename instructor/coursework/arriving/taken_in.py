@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 
-from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE, WAITS, said
+from coursework.arriving.arrivals import said
 from coursework.arriving.clock import on_the_clock, still_to_come
+from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE, WAITS
 from coursework.words import plural
 
 __all__ = ["AT_THE_DESK", "TYPED", "TakenIn"]

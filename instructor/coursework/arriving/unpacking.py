@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
+from coursework.arriving import words
 from coursework.arriving.reading_in import megabytes
 from coursework.errors import CourseError
 
@@ -155,14 +156,12 @@ class Unpacking:
             infos = [info for info in archive.infolist() if not info.is_dir()]
             refuse_many(len(archive.infolist()), inside)
         except (NotTaken, *BROKEN_ZIP) as error:
-            damaged = "The zip is damaged: download it again."
-            reason = str(error) if isinstance(error, NotTaken) else damaged
+            reason = str(error) if isinstance(error, NotTaken) else words.DAMAGED
             yield replace(whole, raw=self.all_of(file), reason=reason)
             return
         infos = [info for info in infos if unsafe(info.filename) or not hidden(info.filename)]
         if not infos:
-            empty = "The zip is empty, or holds hidden files only."
-            yield replace(whole, raw=self.all_of(file), reason=empty)
+            yield replace(whole, raw=self.all_of(file), reason=words.EMPTY)
             return
         self.total += len(infos) - 1
         if not inside:
@@ -170,14 +169,7 @@ class Unpacking:
             self.left = max(LARGEST * self.bounds.file_bytes, TIMES * size)
         with archive:
             for info in infos:
-                member = f"{name}/{info.filename}" if name else info.filename
-                one = replace(whole, name=member)
-                if inside:  # the student's own zip: its times are the student's word
-                    one = replace(one, says_seconds=time_of(info))
-                else:
-                    one = replace(one, seconds=time_of(info), says_seconds=None, archive=name,
-                                  outer=member)  # fmt: skip
-                yield from self.member(one, archive, info, inside)
+                yield from self.member(_in_zip(whole, name, info, inside), archive, info, inside)
 
     def member(self, one, archive, info, inside):
         """One file of a zip, or what is in it if it is a zip itself."""
@@ -190,8 +182,7 @@ class Unpacking:
         if not looks_like_zip(raw) or is_document(file):
             yield replace(one, raw=raw)
         elif inside:
-            reason = "It is a zip in a zip in a zip: unpack it and take in the folder."
-            yield replace(one, raw=raw, reason=reason)
+            yield replace(one, raw=raw, reason=words.TOO_DEEP)
         else:
             yield from self.archive(one, one.name, file, inside=1)
 
@@ -226,12 +217,21 @@ class Unpacking:
         return raw if len(raw) <= self.bounds.file_bytes else None
 
 
+def _in_zip(whole, name, info, inside):
+    """What is known of one file of a zip before it is opened."""
+    member = f"{name}/{info.filename}" if name else info.filename
+    if inside:  # the student's own zip: its times are the student's word
+        return replace(whole, name=member, says_seconds=time_of(info))
+    return replace(
+        whole, name=member, outer=member, archive=name, seconds=time_of(info), says_seconds=None
+    )
+
+
 def refuse_many(entries, inside):
     """Refuse a zip of more files than are opened; a student's own holds one notebook, or some."""
     most = OWN_ENTRIES if inside else ENTRIES
     if entries > most:
-        do = "Ask for the notebook alone." if inside else "Unpack it and take in the folder."
-        raise NotTaken(f"The zip has {entries} entries; at most {most} are opened. {do}")
+        raise NotTaken(words.too_many(entries, most, inside))
 
 
 def open_plain(path):

@@ -7,7 +7,7 @@ agree.
 
 from dataclasses import replace
 
-from coursework.arriving.arrivals import COUNTS, REPLACED, WAITS
+from coursework.arriving.states import COUNTS, REPLACED, WAITS
 
 __all__ = ["settled_for_one", "vouched"]
 

@@ -14,7 +14,8 @@ from coursework.errors import CourseError
 from coursework.marking.mark_set import mark_set
 from coursework.marking.room.door import not_held_back
 from coursework.reports.hand_back import hand_back
-from coursework.reports.pack import in_words, pack
+from coursework.reports.pack import pack
+from coursework.reports.pack_words import in_words
 from coursework.reports.report import report
 from coursework.sets.class_keys import newer_key
 from coursework.sets.hand_out import hand_out

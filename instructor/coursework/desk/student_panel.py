@@ -10,7 +10,8 @@ from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill, text_in_a_frame
 from coursework.errors import CourseError
 from coursework.reports.page import page
-from coursework.reports.student_view import mark_in_words, student_view
+from coursework.reports.student_view import student_view
+from coursework.reports.student_words import mark_in_words
 from coursework.terms.mark_words import graded_in_words
 from kitchenmath.panels.frame import below_each_other, said
 

@@ -12,6 +12,7 @@ import matplotlib
 from matplotlib.figure import Figure
 
 from coursework.reports.picture import DOTS, STEP_PERCENT, percent, signed
+from coursework.reports.words import AGREEMENT, EARNED_BY_QUESTION, POINTS_SO_FAR
 
 __all__ = [
     "discrimination_svg",
@@ -89,8 +90,9 @@ def facility_svg(headings, facility, waits):
         for share, more in zip(facility, waits, strict=True)
     ]
     lengths = [share or 0 for share in facility]
-    title = "Share of the points earned, by question"
-    return _svg("facility", _tall(headings), title, draw_bars, headings, lengths, words, 1)
+    return _svg(
+        "facility", _tall(headings), EARNED_BY_QUESTION, draw_bars, headings, lengths, words, 1
+    )
 
 
 def discrimination_svg(headings, discrimination):
@@ -105,9 +107,8 @@ def discrimination_svg(headings, discrimination):
     -------
     str
     """
-    title = "Agreement with the other questions"
     height = _tall(headings) + 0.45
-    return _svg("agreement", height, title, draw_agreement, headings, discrimination)
+    return _svg("agreement", height, AGREEMENT, draw_agreement, headings, discrimination)
 
 
 def slips_svg(names, counts):
@@ -154,7 +155,7 @@ def draw_marks(ax, shares, low):
         ax.set_ylim(0.3, max(max(y), 4) + 0.7)
     ax.set_xlim(-3, max(103, *stacks))
     ax.set_xticks(range(0, 101, 20), [percent(tick / 100) for tick in range(0, 101, 20)])
-    ax.set_xlabel("points, of those marked so far")
+    ax.set_xlabel(POINTS_SO_FAR)
     return [line, drawn]
 
 

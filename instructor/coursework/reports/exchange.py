@@ -18,14 +18,16 @@ from coursework.words import number
 
 __all__ = ["export_exchange"]
 
-USERS = """sourcedId status dateLastModified enabledUser orgSourcedIds role username userIds
-givenName familyName middleName identifier email sms phone agentSourcedIds grades password"""
-ENROLLMENTS = """sourcedId status dateLastModified classSourcedId schoolSourcedId userSourcedId role
-primary beginDate endDate"""
-LINE_ITEMS = """sourcedId status dateLastModified title description assignDate dueDate
-classSourcedId categorySourcedId gradingPeriodSourcedId resultValueMin resultValueMax"""
-RESULTS = """sourcedId status dateLastModified lineItemSourcedId studentSourcedId scoreStatus score
-scoreDate comment"""
+USERS = ["sourcedId", "status", "dateLastModified", "enabledUser", "orgSourcedIds", "role",
+    "username", "userIds", "givenName", "familyName", "middleName", "identifier", "email",
+    "sms", "phone", "agentSourcedIds", "grades", "password"]  # fmt: skip
+ENROLLMENTS = ["sourcedId", "status", "dateLastModified", "classSourcedId", "schoolSourcedId",
+    "userSourcedId", "role", "primary", "beginDate", "endDate"]  # fmt: skip
+LINE_ITEMS = ["sourcedId", "status", "dateLastModified", "title", "description", "assignDate",
+    "dueDate", "classSourcedId", "categorySourcedId", "gradingPeriodSourcedId",
+    "resultValueMin", "resultValueMax"]  # fmt: skip
+RESULTS = ["sourcedId", "status", "dateLastModified", "lineItemSourcedId", "studentSourcedId",
+    "scoreStatus", "score", "scoreDate", "comment"]  # fmt: skip
 HELD = ("users", "enrollments", "lineItems", "results")
 POSSIBLE = ("academicSessions", "categories", "classes", "courses", "classResources",
             "courseResources", "demographics", "orgs", "resources")  # fmt: skip
@@ -70,8 +72,7 @@ def export_exchange(course, now=None):
 
 def _table(fields, lines):
     """The fields as the first line, then each line's, in the standard's order."""
-    names = fields.split()
-    return [names, *([one.get(name, "") for name in names] for one in lines)]
+    return [fields, *([one.get(name, "") for name in fields] for one in lines)]
 
 
 def _manifest(course):

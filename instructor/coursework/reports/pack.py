@@ -9,9 +9,8 @@ from coursework.gradebook.waiting import waiting_count
 from coursework.reports.hand_back import hand_back
 from coursework.safe_files import half_of
 from coursework.sets.key_text import set_titles
-from coursework.words import plural
 
-__all__ = ["Packed", "in_words", "pack"]
+__all__ = ["Packed", "pack"]
 
 
 @dataclass(frozen=True)
@@ -90,29 +89,3 @@ def file_name(student, name):
     'BH-7 Ada - Quill'
     """
     return name_for_files(f"{student} {name}" if name and name != student else student)
-
-
-def in_words(packed):
-    """What was packed, the warning, and a line for mail.
-
-    Parameters
-    ----------
-    packed : Packed
-
-    Returns
-    -------
-    str
-    """
-    lines = [f"{plural(packed.pages, 'page')}: {packed.file}"]
-    so_far = ""
-    if packed.waiting:
-        waits = plural(packed.waiting, "answer still waits", "answers still wait")
-        lines.append(f"Careful: {waits} for your marks. The pages say “so far”.")
-        so_far = " Some answers are still being marked, so a total may be a total so far."
-    if packed.without:
-        lines.append(f"No page for: {', '.join(packed.without)}.")
-    lines.append(
-        f"For a mail: “{packed.title}” is marked. Your page bears your student number and name. "
-        f"It says what you answered, your points, and what to go over again.{so_far}"
-    )
-    return "\n".join(lines)

@@ -2,7 +2,8 @@
 
 import contextlib
 
-from coursework.arriving.arrivals import COUNTS, hand_ins
+from coursework.arriving.arrivals import hand_ins
+from coursework.arriving.states import COUNTS
 from coursework.decisions.holding import Holding
 from coursework.errors import CourseError
 from coursework.records.points import earned, in_order, slips_in_words, total

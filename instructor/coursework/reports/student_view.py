@@ -8,24 +8,20 @@ from dataclasses import dataclass
 from coursework.arriving.arrivals import read_list
 from coursework.decisions.applied import as_decided
 from coursework.decisions.holding import holding
-from coursework.decisions.journal import in_words as journal_in_words
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import human_marks
 from coursework.records.points import earned, heading_of
 from coursework.records.record_file import read_record
+from coursework.reports import student_words as words
 from coursework.sets.key_text import set_titles
 from coursework.skills.skill_table import skill_table
 from coursework.terms.counting import Counted, Weighed
 from coursework.terms.grades import Graded
-from coursework.terms.mark_words import graded_in_words, in_words
 from coursework.terms.term_book import term_book
-from coursework.words import number
 from kitchenmath.practice import sentences
 
-__all__ = ["MarkOf", "SetOf", "StudentView", "in_lines", "student_view"]
-
-MACHINE = "the machine"
+__all__ = ["MarkOf", "SetOf", "StudentView", "student_view"]
 
 
 @dataclass(frozen=True)
@@ -182,68 +178,14 @@ def _giver(asked, cell, holds, key):
     set_id, _, question = key
     full, given = holds.full.get((set_id, question)), holds.points.get(key)
     if full is not None:
-        return f"{full.who}, full marks for all", full.why
+        return words.full_marks(full.who), full.why
     if cell.points is None:
-        return "nobody yet", ""
+        return words.NOBODY, ""
     if given is not None and given.kind == "points by hand" and given.points == cell.points:
         return f"{given.who}, {given.when[:10]}", given.why
     if not asked.read_by_a_person and asked.decided == "accept this too":
         accepted = holds.accepted[set_id, question][-1]
-        return f"{accepted.who}, accepted too", accepted.why
+        return words.accepted(accepted.who), accepted.why
     if not asked.read_by_a_person:
-        return MACHINE, " ".join(sentences(asked))
-    return ("a person" if asked.answer.strip() else MACHINE), cell.comment
-
-
-def in_lines(view, roster):
-    """A student's view as text.
-
-    Parameters
-    ----------
-    view : StudentView
-    roster : dict of str to str
-
-    Returns
-    -------
-    str
-    """
-    percent = (
-        "no total yet"
-        if view.total.percent is None
-        else f"{number(round(view.total.percent, 1))} %"
-    )
-    grade = f" That is {words}." if (words := graded_in_words(view.graded)) else ""
-    lines = [f"{view.name} ({view.number}): {percent} of what is marked.{grade}"]
-    for one in view.sets:
-        lines += ["", f"{one.set_id}, {one.title}: {mark_in_words(one.counted)}"]
-        lines += [f"  {file.handed_in or 'no time'} {file.name}: {file.became}." for file in
-                  one.attempts]  # fmt: skip
-        lines += [f"  {_mark_line(mark)}" for mark in one.marks]
-    lines += [f"{name}: {mark_in_words(mark)}" for name, mark in view.practical]
-    lines += ["", f"Knows: {', '.join(view.got) or 'nothing asked yet'}.",
-              f"Still to learn: {', '.join(view.not_got) or 'nothing'}."]  # fmt: skip
-    return "\n".join([*lines, "", "Decided:", journal_in_words(view.decided, roster)])
-
-
-def mark_in_words(counted):
-    """What the mark book counts, in words.
-
-    Parameters
-    ----------
-    counted : Counted
-
-    Returns
-    -------
-    str
-    """
-    points = [] if counted.points is None else [
-        f"{number(counted.points)} of {number(counted.out_of)} points."
-    ]  # fmt: skip
-    waits = [f"Open: {', '.join(counted.open)}."] if counted.open else []
-    return " ".join([*points, *waits, *in_words(counted)]) or "Open."
-
-
-def _mark_line(mark):
-    points = "open" if mark.points is None else number(mark.points)
-    why = f" “{mark.why}”" if mark.why else ""
-    return f"{mark.question} {points} of {number(mark.out_of)}, {mark.who}.{why}"
+        return words.MACHINE, " ".join(sentences(asked))
+    return (words.A_PERSON if asked.answer.strip() else words.MACHINE), cell.comment

@@ -3,8 +3,8 @@
 from coursework.words import plural
 
 __all__ = [
-    "FILLED_IN", "FOUND", "GIVEN_BY_HAND", "NOTHING", "NOTHING_THERE", "NOT_MARKED",
-    "NOT_ON_ROSTER",
+    "AGREEMENT", "EARNED_BY_QUESTION", "FILLED_IN", "FOUND", "GIVEN_BY_HAND", "NOTHING",
+    "NOTHING_THERE", "NOT_MARKED", "NOT_ON_ROSTER", "POINTS_SO_FAR",
     "late", "many_times", "not_yet",
 ]  # fmt: skip
 
@@ -23,6 +23,10 @@ FILLED_IN, NOTHING_THERE = "The cell is filled in.", "Nothing."
 GIVEN_BY_HAND = " (points given by your instructor)"
 NOT_ON_ROSTER, NOT_MARKED = "Not on the roster.", "Not marked yet."
 NOTHING = "Nothing handed in."
+# On the class's drawings.
+EARNED_BY_QUESTION = "Share of the points earned, by question"
+AGREEMENT = "Agreement with the other questions"
+POINTS_SO_FAR = "points, of those marked so far"
 
 
 def late(days):

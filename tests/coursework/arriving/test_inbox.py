@@ -3,7 +3,7 @@
 import shutil
 
 import pytest
-from coursework.arriving.arrivals import SET_ASIDE, read_list
+from coursework.arriving.arrivals import read_list
 from coursework.arriving.inbox import (
     Placing,
     in_words,
@@ -13,6 +13,7 @@ from coursework.arriving.inbox import (
     set_aside_many,
     sure_placings,
 )
+from coursework.arriving.states import SET_ASIDE
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course, open_course
 from coursework.command import main

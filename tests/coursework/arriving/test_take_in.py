@@ -11,9 +11,10 @@ import zipfile
 from pathlib import Path
 
 import pytest
-from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, read_list, unplaced
+from coursework.arriving.arrivals import read_list, unplaced
 from coursework.arriving.json_walk import MOST_PIECES, Budget
 from coursework.arriving.reading_in import read_notebook
+from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED
 from coursework.classes.course import open_course
 from coursework.errors import CourseError
 from hypothesis import given, settings

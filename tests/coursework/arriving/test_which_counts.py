@@ -3,9 +3,10 @@
 import json
 
 import pytest
-from coursework.arriving.arrivals import AGAIN, COUNTS, NOT_PLACED, REPLACED, WAITS, read_list
 from coursework.arriving.arrivals import hand_ins as hand_ins_of
+from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import place_by_hand
+from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED, WAITS
 from coursework.arriving.take_in import take_in
 from coursework.arriving.taken_in import AT_THE_DESK
 from coursework.classes.codes import codes_of, make_codes

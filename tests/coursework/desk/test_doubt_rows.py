@@ -1,8 +1,9 @@
 """A later file that only itself says to be a student's, at the desk. The class is invented."""
 
 import pytest
-from coursework.arriving.arrivals import COUNTS, REPLACED, WAITS, read_list
+from coursework.arriving.arrivals import read_list
 from coursework.arriving.doubts import doubts
+from coursework.arriving.states import COUNTS, REPLACED, WAITS
 from coursework.arriving.take_in import take_in
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk

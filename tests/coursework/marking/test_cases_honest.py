@@ -11,7 +11,8 @@ import zipfile
 
 import nbformat
 import pytest
-from coursework.arriving.arrivals import COUNTS, NOT_PLACED, read_list
+from coursework.arriving.arrivals import read_list
+from coursework.arriving.states import COUNTS, NOT_PLACED
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course
 from coursework.marking.mark_set import mark_set

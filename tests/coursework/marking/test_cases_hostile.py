@@ -16,7 +16,8 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from coursework.arriving.arrivals import NOT_PLACED, read_list
+from coursework.arriving.arrivals import read_list
+from coursework.arriving.states import NOT_PLACED
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course, open_course
 from coursework.gradebook.points import all_marks

@@ -10,8 +10,9 @@ from dataclasses import fields
 from datetime import datetime
 
 import pytest
-from coursework.arriving.arrivals import COUNTS, REPLACED, Arrival, on_the_clock, write_list
+from coursework.arriving.arrivals import Arrival, on_the_clock, write_list
 from coursework.arriving.placing import NO_TIME
+from coursework.arriving.states import COUNTS, REPLACED
 from coursework.classes.course import open_course
 from coursework.errors import CourseError
 from coursework.records.points import earned, heading_of, in_order, total

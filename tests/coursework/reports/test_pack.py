@@ -5,7 +5,8 @@ import zipfile
 import pytest
 from coursework.errors import CourseError
 from coursework.reports import pack as module
-from coursework.reports.pack import Packed, file_name, in_words, pack
+from coursework.reports.pack import Packed, file_name, pack
+from coursework.reports.pack_words import in_words
 
 from tests.helpers.records import SET, leave, record, verdict, written
 

@@ -356,7 +356,7 @@ def test_another_purpose_adds_only_what_is_missing(whole_kit, index):
 
     assert 0 == run.returncode
     assert "Fetching package 1: brackwater-thyme" in run.stderr
-    assert "Putting the packages in their place: 1" in run.stderr
+    assert "Putting the packages in their place" in run.stderr
     assert {"lessons", "herbs", "tests"} == set(stamp["held"])
 
 
@@ -661,7 +661,7 @@ def test_an_old_python_gets_one_sentence(command):
 
     assert (1, "", 1) == (run.returncode, run.stdout, len(said))
     assert said[0].startswith("This is Python 3.")
-    assert "the kit needs Python 3.11 or newer. Install a newer Python" in said[0]
+    assert "needs Python 3.11 or newer" in said[0]
 
 
 # The commands

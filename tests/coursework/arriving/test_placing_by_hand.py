@@ -65,7 +65,7 @@ def test_an_unreadable_file_waits_for_a_person_and_is_marked_question_by_questio
     record = usable_records(course, SET)[0][0]
 
     assert [None] * 5 == [verdict.points for verdict in record.answered]
-    assert "could not be read: The file is damaged" in record.findings[0]
+    assert "The file is damaged" in record.findings[0]
     assert [(None, "")] * 6 == list(human_marks(course, SET).values())
 
     for number in range(1, 6):
@@ -100,7 +100,7 @@ def test_two_files_of_one_name_are_told_apart_by_their_figures(course, tmp_path)
         (tmp_path / "more" / number).mkdir(parents=True)
         (tmp_path / "more" / number / "hw.txt").write_text(number)
     take_in(course, tmp_path / "more")
-    with pytest.raises(CourseError, match=r"several files fit “hw.txt”: .*Say the figures"):
+    with pytest.raises(CourseError, match=r"several files fit “hw.txt”"):
         place_by_hand(course, "hw.txt", "BH-1001", SET)
     figures = next(one.sha256 for one in without_place(course) if one.name.endswith("2/hw.txt"))
 

@@ -84,7 +84,7 @@ def test_a_row_that_was_deleted_does_not_stay_in_the_gradebooks_bytes(course):
 
 def test_erasing_somebody_unknown_changes_nothing(course):
     files = sorted(course.folder.rglob("*"))
-    with pytest.raises(CourseError, match="nothing in this class is from BH-9999"):
+    with pytest.raises(CourseError, match="from BH-9999"):
         erase_student(course, "bh-9999")
 
     assert files == sorted(course.folder.rglob("*"))

@@ -50,7 +50,7 @@ def test_two_ways_to_write_one_letter_draw_the_same_numbers():
 
 @pytest.mark.parametrize("odd", ["bell\a", "nul\x00", "escape\x1b[31m", "turned\u202eadA"])
 def test_a_character_that_nobody_sees_is_refused_with_its_number(odd):
-    with pytest.raises(CourseError, match=r"name: there is a control character .*\(U\+[0-9A-F]{4}"):
+    with pytest.raises(CourseError, match=r"name: .*control character .*\(U\+[0-9A-F]{4}"):
         typed_name(odd)
 
 
@@ -63,7 +63,7 @@ def test_a_term_that_a_set_could_not_carry_is_refused(term):
 def test_a_roster_names_the_line_with_a_control_character(tmp_path):
     file = tmp_path / "roster.csv"
     file.write_text("student_number,name\nBH-1,Ada Quill\nBH-2,Bram\aOakes\n", encoding="utf-8")
-    with pytest.raises(CourseError, match="line 3: name: there is a control character"):
+    with pytest.raises(CourseError, match=r"line 3: name: .*control character"):
         read_roster(file)
 
 

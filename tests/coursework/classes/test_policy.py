@@ -175,7 +175,7 @@ def test_an_unknown_table_or_line_is_refused_by_name(tmp_path):
         opened(tmp_path, 'telephone = "none"\n[extensions]\nann = 3\n[mark_book]\nlate = 1\n')
 
     said = str(caught.value)
-    assert "[extensions]: there is no such table here" in said
+    assert "[extensions]: there is no such table" in said
     assert "“telephone” is none of name, term" in said
     assert "[mark_book]: “late” is none of" in said
 

@@ -111,7 +111,7 @@ def test_a_worker_with_another_kit_is_refused_before_any_work(two_workers):
     """The marker's digest differs from what both workers say; with the same one all is well."""
     with distributed.Client(two_workers.scheduler_address, set_as_default=False) as client:
         module.refuse_other_kits(client, library())
-        with pytest.raises(CourseError, match=r"the worker tcp://.* has another version of the"):
+        with pytest.raises(CourseError, match=r"worker tcp://.* another version"):
             module.refuse_other_kits(client, b"another")
 
 
@@ -120,7 +120,7 @@ def test_a_worker_that_joins_later_with_another_kit_is_refused(taken):
     with pytest.raises(module.OtherKit):
         module._there({}, b"another")
 
-    assert "that joined while marking has another version" in module._sentence(module.OtherKit())
+    assert "joined while marking" in module._sentence(module.OtherKit())
 
 
 def test_a_worker_without_the_kit_is_refused():

@@ -53,7 +53,7 @@ def test_an_unknown_country_is_refused_with_what_to_write(tmp_path, written):
     folder = new_course(tmp_path / "class", "Class", "demo", {"BH-1": "Ada"}).folder
     file = folder / "course.toml"
     file.write_text(file.read_text().replace('# country = "GB"', f"country = {written}"))
-    with pytest.raises(CourseError, match="country: write the two letters of a country"):
+    with pytest.raises(CourseError, match="country: write the two letters"):
         open_course(folder)
 
 

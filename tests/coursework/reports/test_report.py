@@ -399,8 +399,8 @@ def test_an_empty_answer_is_no_verdict_on_the_question(course):
 
     told = Page(class_page(course, SET, records, {("BH-1", "q9"): HumanMark(0.0, "")})).text
 
-    assert "only of what is marked; 2 more to mark" in told
-    assert "2 written answers wait for your marks." in told
+    assert "2 more to mark" in told
+    assert "2 written answers wait" in told
     assert "teach it again" not in told
 
 
@@ -408,7 +408,7 @@ def test_an_empty_answer_is_no_verdict_on_the_question(course):
 def test_a_small_class_has_a_page_too(course, students):
     page = assert_sound(class_page(course, SET, whole_class()[:students], {}))
 
-    assert "No number: fewer than 5 hand-ins are marked" in page.text
+    assert "fewer than 5 hand-ins" in page.text
     assert "It takes 5 hand-ins at least." in page.text
 
 

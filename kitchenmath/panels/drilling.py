@@ -103,7 +103,7 @@ class DrillPanel(Panel):
         super().__init__([self.place, self.bare])
 
     def _half_worked(self, _=None):
-        """Show a half-worked example in place of the drill, until the student comes to the drill."""
+        """Show a half-worked example in place of the drill, until a student comes to the drill."""
         self.place.panel = HalfWorkedPanel(self._drill, self._close)
         self.place.children, self.bare.layout.display = [self.place.panel.box], "none"
 

@@ -21,7 +21,7 @@ from coursework.records.record import HumanMark
 from coursework.reports.sheet import mark_sheet
 from coursework.reports.term_marks import said, term_marks
 from coursework.reports.term_page import rows
-from coursework.terms.mark_words import in_words
+from coursework.terms.mark_words import NO_WEIGHT, in_words
 from coursework.terms.term_book import term_book
 
 from tests.helpers.desk import press
@@ -149,7 +149,7 @@ def test_a_weight_of_0_is_shown_and_does_not_count(course, human):
     assert (90, 1, ()) == (ada.total.percent, ada.total.all_weights, ada.open)
     course = stated(course, f"[sets.{BUY}]\nweight = 0\n")
     book = term_book(course)
-    assert "Every weight in the course file" in book.to_look_at
+    assert NO_WEIGHT in book.to_look_at
     assert of(book, "BH-1").total.percent is None
 
 

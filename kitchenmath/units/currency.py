@@ -47,9 +47,9 @@ def in_currency(quantity, currency):
     """
     if not isinstance(quantity, Quantity) or kind_of(quantity) not in MONEY_KINDS:
         return quantity
-    return Quantity(quantity.magnitude, _in(str(quantity.units), currency))
+    return Quantity(quantity.magnitude, _in(quantity.units, currency))
 
 
 @lru_cache(maxsize=64)
-def _in(unit, currency):
-    return registry.Unit(money_unit(unit, currency))
+def _in(units, currency):
+    return registry.Unit(money_unit(str(units), currency))

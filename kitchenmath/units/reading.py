@@ -13,7 +13,7 @@ from kitchenmath.errors import Unreadable
 from kitchenmath.units.door import one_of
 from kitchenmath.units.number_text import NUMBER, number_in
 from kitchenmath.units.ovens import oven_temperature
-from kitchenmath.units.registry import Q_, same_kind
+from kitchenmath.units.registry import Q_, same_kind, unit_name
 from kitchenmath.units.saying import MONEY, SYSTEMS, say
 from kitchenmath.units.typed_words import (
     FAN,
@@ -142,7 +142,7 @@ def _worked_out(line, system):
             other = read(part, system)
         except Unreadable:
             continue  # the working: 36 x 55 g / 0.66
-        if str(other.units) == "count" or not same_kind(other, str(value.units)):
+        if unit_name(other.units) == "count" or not same_kind(other, unit_name(value.units)):
             continue
         target = value.to(other.units).magnitude
         if abs(other.magnitude - target) > SAME * abs(target):
@@ -237,8 +237,8 @@ def _unknown_unit(word, line):
 def _with_last_unit(terms):
     """In "8 min 45" and "2 h 15" the last number is counted in the next smaller unit of time."""
     smaller = {"minute": "s", "hour": "min"}
-    if len(terms) == 2 and str(terms[1].units) == "count" and 0 <= terms[1].magnitude < 60:
-        unit = smaller.get(str(terms[0].units), "count")
+    if len(terms) == 2 and unit_name(terms[1].units) == "count" and 0 <= terms[1].magnitude < 60:
+        unit = smaller.get(unit_name(terms[0].units), "count")
         return [terms[0], Q_(terms[1].magnitude, unit)]
     return terms
 
@@ -246,13 +246,13 @@ def _with_last_unit(terms):
 def _added(terms, line):
     """Parts of one kind added up; a temperature or a percent has only one part."""
     total, *more = terms
-    units = [str(term.units) for term in terms]
+    units = [unit_name(term.units) for term in terms]
     if len(set(units)) < len(units) and not re.search(r"\+|\band\b", line):
         raise Unreadable(f"“{line}” has the same unit twice: type one amount.")
     for term in more:
-        if str(term.units) == "count":
+        if unit_name(term.units) == "count":
             raise Unreadable(f"“{line}”: {term.magnitude:g} of what? Give each number its unit.")
-        if not same_kind(term, str(total.units)) or total.check("[temperature]"):
+        if not same_kind(term, unit_name(total.units)) or total.check("[temperature]"):
             raise Unreadable(
                 f"“{line}”: {say(total)} and {say(term)} cannot be added: type one amount."
             )

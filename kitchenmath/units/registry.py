@@ -77,10 +77,16 @@ def Q_(number, unit):
     if not isinstance(unit, str | registry.Unit) or str(unit).strip().isnumeric():
         raise WrongKind(f'unit: needs a unit such as "kg", and {unit!r} came.')
     try:
-        return Quantity(number, unit)
+        return Quantity(number, _unit(unit) if isinstance(unit, str) else unit)
     except (pint.UndefinedUnitError, pint.DefinitionSyntaxError, AttributeError):
         hint = "name the country, as in us_cup" if f"us_{unit}" in registry else "see units.txt"
         raise UnknownName(f"unit: there is no unit {unit!r} here; {hint}.") from None
+
+
+@lru_cache(maxsize=256)
+def _unit(text):
+    """A unit by its name, parsed once: a set makes some two hundred quantities of ten units."""
+    return registry.Unit(text)
 
 
 @lru_cache(maxsize=256)

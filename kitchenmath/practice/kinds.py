@@ -6,7 +6,7 @@ import numpy as np
 
 from kitchenmath.errors import WrongKind
 from kitchenmath.units.currency import MONEY_KINDS, money_unit
-from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind
+from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind, unit_name
 from kitchenmath.units.saying import MONEY, as_came, say
 
 MONEY_NAMES = {"dollar": "dollars", "sterling": "pounds", "euro": "euros"}
@@ -28,7 +28,8 @@ def as_cooks_say(value):
     >>> as_cooks_say(Q_(1.25, "h")), as_cooks_say(Q_(8.75, "min"))
     ('1 h 15 min', '8 min 45 s')
     """
-    larger, smaller = str(value.units), {"hour": "min", "minute": "s"}.get(str(value.units))
+    larger = unit_name(value.units)
+    smaller = {"hour": "min", "minute": "s"}.get(larger)
     if smaller is None or value.magnitude < 1:
         return say(value)
     whole, rest = divmod(value.magnitude, 1)
@@ -70,12 +71,12 @@ def as_kind(value, kind, whose="", currency="dollar"):
         value = Q_(finite(value, example, start), "count")
     finite(value.magnitude, example, start)
     if kind == "temperature difference" and same_kind(value, "degC"):
-        scale = "degree_Celsius" if str(value.units) == "kelvin" else value.units
+        scale = "degree_Celsius" if unit_name(value.units) == "kelvin" else value.units
         value = Q_(value.magnitude, f"delta_{scale}")  # "10 °C" typed for a difference is one
-    bare = str(value.units) in ("count", "dimensionless")
+    bare = unit_name(value.units) in ("count", "dimensionless")
     if kind == "count" and bare:
         return Q_(value.magnitude, "count")
-    if kind == "percent" and str(value.units) != "count" and value.dimensionless:
+    if kind == "percent" and unit_name(value.units) != "count" and value.dimensionless:
         return value.to("percent")
     if bare:
         raise WrongKind(f'{start}{say(value)} has no unit: type the unit too, such as "{example}".')
@@ -99,9 +100,9 @@ def a_kind(kind):
 
 def _plain(value, unit):
     """kg/% (from dividing by a yield) as grams, and thousands of grams as kilos."""
-    if "percent" in str(value.units) or "*" in str(value.units):
+    if "percent" in unit_name(value.units) or "*" in unit_name(value.units):
         # Weights in pounds and ounces stay so; a fluid ounce times a density is no such weight.
-        pounds = unit == "g" and {"pound", "ounce"} & set(str(value.units).split())
+        pounds = unit == "g" and {"pound", "ounce"} & set(unit_name(value.units).split())
         unit = "oz" if pounds else unit
         value = value.to(unit)
         large = {"g": "kg", "oz": "lb", "mL": "L", "min": "h"}.get(unit)

@@ -10,7 +10,7 @@ import unicodedata
 
 from kitchenmath.errors import KitchenError
 from kitchenmath.units.measures import in_other_system
-from kitchenmath.units.registry import Q_, Quantity
+from kitchenmath.units.registry import Q_, Quantity, unit_name
 from kitchenmath.units.saying import say
 from kitchenmath.units.typed_words import UNSEEN
 
@@ -193,7 +193,7 @@ def beside(quantity, units_first="metric"):
     other = in_other_system(quantity)
     if not other:
         return say(quantity)
-    metric = str(quantity.units) in METRIC_FIRST
+    metric = unit_name(quantity.units) in METRIC_FIRST
     turned = units_first == "us" and metric
     return f"{other} ({say(quantity)})" if turned else f"{say(quantity)} ({other})"
 

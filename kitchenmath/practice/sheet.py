@@ -198,6 +198,21 @@ class Sheet:
                 own |= {} if value is None else {question.id: value}
         return verdicts
 
+    def drawn(self, student):
+        """Each question with the numbers that were drawn for a student.
+
+        Parameters
+        ----------
+        student : str
+
+        Yields
+        ------
+        Question, dict of str to Quantity
+        """
+        for question in self.questions.values():
+            choices = self.choices.get(question.id, {})
+            yield question, given(self.term, student, f"{self.set_id}/{question.id}", **choices)
+
     def known(self, student, answers=None):
         """Each question with what its formulas may use: numbers given so far, right answers so far.
 
@@ -213,9 +228,8 @@ class Sheet:
         Question, dict of str to Quantity
         """
         known = {}
-        for question in self.questions.values():
-            choices = self.choices.get(question.id, {})
-            known |= given(self.term, student, f"{self.set_id}/{question.id}", **choices)
+        for question, drawn in self.drawn(student):
+            known |= drawn
             yield question, dict(known)
             known[question.id] = question.carried((answers or {}).get(question.id), known)
 

@@ -119,3 +119,22 @@ def test_no_slip_passes_for_right_and_no_right_answer_is_refused(set_id, country
     ]
 
     assert [] == refused[:5]
+
+
+@pytest.mark.parametrize(("code", "first"), [("US", "oz"), ("GB", "g")])
+def test_the_page_that_comes_back_says_the_first_system_first(code, first, tmp_path):
+    """Set 6 weighs its foam in grams for everybody; a US class is told ounces, then grams."""
+    course = new_course(tmp_path / "class", "Cooks", "demo", {STUDENT: "Ada"})
+    file = course.folder / "course.toml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(f'country = "{code}"\n{text}', encoding="utf-8")
+    course = open_course(course.folder)
+    released = hand_out(course, "06-foam").read_bytes()
+    record, _ = mark(
+        {"key": course.key("06-foam").read_bytes(), "released": released, "hand_in": released,
+         "term": "demo", "student": STUDENT, "bounds": asdict(course.bounds)}
+    )  # fmt: skip
+    given = next(one.given for one in record.answered if one.question == "q4")
+    said = next(line for line in given if "foam" in line).rpartition(": ")[2]
+
+    assert first == said.split()[1]

@@ -114,10 +114,10 @@ def _with_failures(verdicts, poured, ran):
 
 def _answered(key, student, verdicts):
     """Each verdict with what was asked and with the student's numbers."""
-    answered = []
-    for question, known in key.sheet.known(student):
+    answered, first = [], key.sheet.college.units_first
+    for question, drawn in key.sheet.drawn(student):
         choices = key.sheet.choices.get(question.id, {})
-        given = [f"{choice.label}: {beside(known[name])}" for name, choice in choices.items()]
+        given = [f"{choices[name].label}: {beside(value, first)}" for name, value in drawn.items()]
         verdict = verdicts[question.id]
         answered.append(
             Answered(

@@ -57,9 +57,12 @@ def main(wheels, folder, axe=""):
     )
     threading.Thread(target=made.serve_forever, daemon=True).start()
     address = serve.address_of(made)
-    for page_name, mark, until in ((SET, READY, 5), (LESSON, "html[data-first=yes]", 12)):
+    for page_name, mark, cold, warm in (
+        (SET, READY, 5, 4),
+        (LESSON, "html[data-first=yes]", 12, 8),
+    ):
         with browse() as page:
-            times(page, address, page_name, mark, until)
+            times(page, address, page_name, mark, (cold, warm, warm))
     with browse() as page:
         reach(page, address, axe)
     made.shutdown()
@@ -83,14 +86,14 @@ def sizes(files):
 def times(page, address, name, mark, wanted):
     """Cold, warm and without a network, until a page can be used; and one answer said back."""
     page.set_viewport_size(PHONE)
-    for how, limit in (("cold", wanted), ("warm", wanted * 2 / 3), ("no network", wanted * 2 / 3)):
+    for how, limit in zip(("cold", "warm", "no network"), wanted, strict=True):
         page.context.set_offline(how == "no network")
         before, began = _NoStore.sent, time.perf_counter()
         page.goto(f"{address}{name}", wait_until="domcontentloaded")
         text = time.perf_counter() - began
         page.locator(mark).wait_for(state="attached")
         say(f"{name.partition('-')[0]}, {how}: text", text)
-        say(f"{name.partition('-')[0]}, {how}: ready", time.perf_counter() - began, f"{limit:.0f}")
+        say(f"{name.partition('-')[0]}, {how}: ready", time.perf_counter() - began, str(limit))
         print(f"{'':<46}{(_NoStore.sent - before) / 1e6:8.1f} MB sent")
         page.locator(READY).wait_for(state="attached")
     page.context.set_offline(False)

@@ -12,6 +12,7 @@ from pathlib import Path
 from coursework.classes.college import college_text
 from coursework.classes.course import INSTRUCTOR
 from coursework.edition.checking import LIST
+from coursework.edition.compiling import compiled
 from coursework.edition.runtime import LOCK, PYODIDE, runtime
 from coursework.edition.smaller import STDLIB, without_what_no_page_asks_for
 from coursework.edition.student_zip import student_zip
@@ -64,9 +65,9 @@ def _python(runtime_folder, wheel_folder, beside):
     published, official = runtime(runtime_folder)
     home = home_of(published["pyodide.mjs"], PYODIDE.version)
     bought = wheels(official, wheel_folder, home) | {STDLIB: published[STDLIB]}
-    bought = without_what_no_page_asks_for(bought)
+    bought = compiled(without_what_no_page_asks_for(bought), published)
     project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
-    ours = own_wheel(KIT / "kitchenmath", project["version"], beside)
+    ours = compiled(own_wheel(KIT / "kitchenmath", project["version"], beside), published)
     lock = lock_of({name: raw for name, raw in (bought | ours).items() if name != STDLIB}, official)
     files = published | bought
     python = _digest(files)

@@ -47,6 +47,7 @@ def told(options, course=None):
             raise CourseError("\n".join([f"{options.check} is not whole:", *found]))
         print(f"{options.check} is whole: every file is as it was built.")
         return
+    from coursework.edition.compiling import NO_NODE, can_compile
     from coursework.edition.serve import HOSTING  # no other command waits for these
     from coursework.edition.site import edition, write
 
@@ -55,6 +56,8 @@ def told(options, course=None):
         write(files, options.to)
     size = sum(map(len, files.values())) / 1e6
     print(f"{len(files)} files, {size:.0f} MB, are in {options.to}\n\n{HOSTING}")
+    if not can_compile():
+        print(f"\n{NO_NODE}")
     if options.serve:
         _show(options)
 

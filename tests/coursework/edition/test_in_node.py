@@ -11,7 +11,9 @@ import subprocess
 from pathlib import Path
 
 import pytest
+from coursework.edition.runtime import runtime
 from coursework.edition.site import edition, write
+from coursework.edition.smaller import STDLIB
 from coursework.sets.key_text import set_ids
 
 WHEELS = os.environ.get("KITCHEN_WHEELS", "")
@@ -41,10 +43,16 @@ def draws(raw, students):
             digest.update(repr(sorted((name, str(each)) for name, each in mine.items())).encode())
     return digest.hexdigest()
 """
-# The library's own examples, worked by hand in its docstrings.
+# The library's own examples, worked by hand in its docstrings: what a page loads is without them,
+# and without the module that runs them, so the students' zip and the whole standard library help.
 EXAMPLES = """
-import doctest, importlib, pkgutil
-import kitchenmath
+import importlib, pkgutil, sys
+
+for name in [name for name in sys.modules if name.startswith("kitchenmath")]:
+    del sys.modules[name]
+sys.path[:0] = ["/kit/kitchen-kit"]
+sys.path.append("/whole.zip")
+import doctest
 from kitchenmath import Q_, read, say
 
 def examples(packages):
@@ -64,12 +72,16 @@ import { loadPyodide } from './python/pyodide.mjs';
 import { readdirSync, readFileSync } from 'node:fs';
 const python = await loadPyodide({ indexURL: './python/', packages: ['kitchenmath'] });
 const [draws, examples, pure, students] = JSON.parse(readFileSync('asked.json', 'utf-8'));
-python.runPython(draws + examples);
+python.runPython(draws);
 const sums = {};
 for (const name of readdirSync('notebooks').filter(each => !each.includes('lesson'))) {
   const notebook = readFileSync(`notebooks/${name}`, 'utf-8');
   sums[name] = python.globals.get('draws')(notebook, students);
 }
+const kit = new Uint8Array(readFileSync('student-edition.zip'));
+python.unpackArchive(kit, 'zip', { extractDir: '/kit' });
+python.FS.writeFile('/whole.zip', readFileSync('whole.zip'));
+python.runPython(examples);
 const [failed, tried] = python.globals.get('examples')(pure).toJs();
 console.log('\\n' + JSON.stringify({ sums, failed, tried }));
 """
@@ -81,6 +93,7 @@ def there(tmp_path_factory):
     folder = tmp_path_factory.mktemp("edition")
     write(edition(wheel_folder=Path(WHEELS), pictures={}), folder)
     (folder / "asked.json").write_text(json.dumps([DRAWS, EXAMPLES, PURE, STUDENTS]))
+    (folder / "whole.zip").write_bytes(runtime()[0][STDLIB])
     (folder / "ask.mjs").write_text(SCRIPT)
     run = subprocess.run(["node", "ask.mjs"], cwd=folder, capture_output=True, text=True)
     assert run.returncode == 0, run.stdout[-2000:] + run.stderr[-2000:]

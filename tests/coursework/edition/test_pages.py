@@ -8,6 +8,7 @@ import zipfile
 
 import pytest
 from coursework.classes.course import CourseError
+from coursework.edition import compiling
 from coursework.edition import runtime as runtime_module
 from coursework.edition.checking import LIST, wrong_in
 from coursework.edition.runtime import PYODIDE, runtime, sum_of
@@ -202,6 +203,15 @@ def test_what_no_page_asks_for_is_left_out_and_the_rest_stays_as_it_was():
     assert {"pint/a.py", "pint-1.dist-info/licenses/LICENSE"} == left["pint-1-py3-none-any.whl"]
     assert {"encodings/utf_8.py", "tests/c.py"} == left[STDLIB]
     assert smaller == without_what_no_page_asks_for(files)
+
+
+def test_without_node_a_phone_compiles_for_itself_and_the_builder_says_so(monkeypatch):
+    """The pages are the same; only their start takes longer."""
+    monkeypatch.setattr(compiling.shutil, "which", lambda name: None)
+    files = {"kit-1-py3-none-any.whl": zipped({"kit.py": "1"})}
+
+    assert files == compiling.compiled(files, {})
+    assert "Install Node.js" in compiling.NO_NODE
 
 
 def names_in(raw):

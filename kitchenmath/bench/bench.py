@@ -98,11 +98,14 @@ class Bench:
     work : callable
         Takes what was read by the names of the boxes, what is not `wanted` and was left empty as
         None; gives `Worked`.
+    minutes : int
+        What it takes, from the first weighing to the last (our estimate).
     """
 
     title: str
     boxes: dict
     work: Callable
+    minutes: int
 
     def worked(self, typed):
         """What comes out of what was typed.

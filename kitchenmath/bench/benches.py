@@ -147,6 +147,7 @@ BENCHES = {
         "my cup of flour",
         {"weights": Box("Weights", "136, 149, 141 g", "g", "amounts")},
         _cups,
+        minutes=20,
     ),
     "friction": Bench(
         "my friction",
@@ -157,6 +158,7 @@ BENCHES = {
             "room": Box("Room", "23 °C", "degC"),
         },
         _friction,
+        minutes=25,
     ),
     "cuts": Bench(
         "my brunoise",
@@ -166,11 +168,13 @@ BENCHES = {
             "ruler": Box("The ruler shows", "0.5 mm", "mm", wanted=False),
         },
         _cuts,
+        minutes=20,
     ),
     "yield": Bench(
         "my yield of celeriac",
         {"bought": Box("As it came", "0.91 kg", "g"), "cut": Box("Cut", "640 g", "g")},
         _yield,
+        minutes=30,
     ),
     "brine": Bench(
         "my brine",
@@ -182,6 +186,7 @@ BENCHES = {
             "jug": Box("What 500 mL weigh", "518 g", "g", wanted=False),
         },
         _brine,
+        minutes=15,
     ),
     "foam": Bench(
         "my foam",
@@ -194,6 +199,7 @@ BENCHES = {
             "liquid": Box("All the liquid in it", "52 mL", "mL", wanted=False),
         },
         _foam,
+        minutes=20,
     ),
     "sauce": Bench(
         "my sauce",
@@ -204,6 +210,7 @@ BENCHES = {
             "ran_after": Box("A cupful runs through, after", "20 s", "s", wanted=False),
         },
         _sauce,
+        minutes=40,
     ),
     "oven": Bench(
         "my oven",
@@ -213,6 +220,7 @@ BENCHES = {
             "log": Box("The probe, a time and a temperature a line", "5 min 9.5 °C", kind="log"),
         },
         _oven,
+        minutes=45,
     ),
     "probe": Bench(
         "my probe",
@@ -222,6 +230,7 @@ BENCHES = {
             "altitude": Box("Above the sea", "300 m", "m", wanted=False),
         },
         _probe,
+        minutes=15,
     ),
     "task": Bench(
         "my task",
@@ -230,5 +239,6 @@ BENCHES = {
             "times": Box("By the clock", "14, 17, 15 min", "min", "amounts"),
         },
         _task,
+        minutes=15,
     ),
 }

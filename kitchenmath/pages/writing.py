@@ -13,6 +13,7 @@ import mistune
 
 from kitchenmath.data.tables import table
 from kitchenmath.pages.form import Form
+from kitchenmath.pages.times import times_of
 from kitchenmath.practice.set_file import asked_in, read_set
 from kitchenmath.practice.typed_cells import PHOTO
 
@@ -205,13 +206,12 @@ def lesson_card(raw, name):
     """
     text = "".join(json.loads(raw)["cells"][0]["source"])
     makes = re.search(r"\*\*You will make\*\*: ([^\n]*)", text)
-    minutes = re.search(r"about (\d+ minutes|an hour|[^*\n]*)\*", text)
     return {
         "name": name,
         "number": _number(name),
         "title": _title(text),
         "line": makes[1] if makes else "",
-        "takes": f"about {minutes[1]}" if minutes else "",
+        "takes": times_of(raw).words,
     }
 
 

@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 from functools import partial
 
 from coursework.classes.course import INSTRUCTOR
@@ -9,10 +10,12 @@ from coursework.safe_files import write_safely
 from coursework.sets.guides import write_limits
 from coursework.sets.hand_out import write_assignments
 from coursework.sets.key_text import key_notebook, set_ids
+from kitchenmath.pages.times import times_of
 
 LESSONS = INSTRUCTOR.parent / "lessons"
 # What each key prints, beside the test that compares it.
 PRINTED = INSTRUCTOR.parent / "tests" / "keys" / "printed"
+HEAD = re.compile(r"(\*Lesson \d+ · )[^*]*(\*)")  # its second line
 NOT_STORED = "nbval-ignore-output"  # the tag of cells that draw, or hold a panel
 KERNEL = {"display_name": "Python 3", "language": "python", "name": "python3"}
 
@@ -62,7 +65,22 @@ def rerun(file):
     """
     import nbformat
 
-    return tidy(_run(nbformat.read(file, as_version=4), file.parent))
+    return with_times(tidy(_run(nbformat.read(file, as_version=4), file.parent)))
+
+
+def with_times(text):
+    """A lesson whose head says how long it takes.
+
+    Parameters
+    ----------
+    text : str
+        The notebook.
+
+    Returns
+    -------
+    str
+    """
+    return HEAD.sub(rf"\g<1>{times_of(text).words}\2", text, count=1)
 
 
 def printed(set_id):

@@ -3,20 +3,24 @@
 References
 ----------
 1EdTech OneRoster 1.1, CSV binding. The fields of users.csv were seen in public repositories; those
-of the other files are from memory.
+of the other files are from memory. A sourcedId is a GUID of the standard: of ASCII letters and
+figures and . - _ / @, from memory. As an id also stands in an address of its REST binding, where a
+slash parts two names, the kit writes none.
 """
 
+import re
 import time
+import unicodedata
 import zipfile
 
 from coursework.csv_sheets import sheet_as_csv
 from coursework.records.reading import handed_in
-from coursework.safe_files import half_of
+from coursework.safe_files import digest, half_of
 from coursework.terms.mark_words import in_words as mark_in_words
 from coursework.terms.term_book import term_book
 from coursework.words import number
 
-__all__ = ["export_exchange"]
+__all__ = ["export_exchange", "source_id"]
 
 USERS = ["sourcedId", "status", "dateLastModified", "enabledUser", "orgSourcedIds", "role",
     "username", "userIds", "givenName", "familyName", "middleName", "identifier", "email",
@@ -28,6 +32,8 @@ LINE_ITEMS = ["sourcedId", "status", "dateLastModified", "title", "description",
     "resultValueMin", "resultValueMax"]  # fmt: skip
 RESULTS = ["sourcedId", "status", "dateLastModified", "lineItemSourcedId", "studentSourcedId",
     "scoreStatus", "score", "scoreDate", "comment"]  # fmt: skip
+LONGEST_ID = 255
+PLAIN_ID, ODD = re.compile(r"[A-Za-z0-9._@-]+"), re.compile(r"[^A-Za-z0-9._@-]+")
 HELD = ("users", "enrollments", "lineItems", "results")
 POSSIBLE = ("academicSessions", "categories", "classes", "courses", "classResources",
             "courseResources", "demographics", "orgs", "resources")  # fmt: skip
@@ -70,6 +76,36 @@ def export_exchange(course, now=None):
     return file
 
 
+def source_id(*parts):
+    """An id of the standard from names in any letters; the same names give the same id.
+
+    What may stand in an id stays as it is. Else each odd sign becomes "_", and a digest of the
+    names keeps two of them apart that look alike then. A name itself travels as a title.
+
+    Parameters
+    ----------
+    *parts : str
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> source_id("autumn-26", "BH-1001")
+    'autumn-26-BH-1001'
+    >>> source_id("2026/27 Frühjahr")
+    '2026_27_Fruhjahr-bd5e963e'
+    """
+    text = "-".join(parts)
+    if len(text) <= LONGEST_ID and PLAIN_ID.fullmatch(text):
+        return text
+    bare = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
+    tag = digest("\0".join(parts).encode("utf-8", "surrogatepass"))[:8]
+    plain = ODD.sub("_", bare)[: LONGEST_ID - len(tag) - 1].strip("_-")
+    return f"{plain}-{tag}" if plain else tag
+
+
 def _table(fields, lines):
     """The fields as the first line, then each line's, in the standard's order."""
     return [fields, *([one.get(name, "") for name in fields] for one in lines)]
@@ -80,7 +116,7 @@ def _manifest(course):
                                                          POSSIBLE]  # fmt: skip
     return [["propertyName", "value"], ["manifest.version", "1.0"], ["oneroster.version", "1.1"],
             *map(list, sorted(files)), ["source.systemName", "kitchen teaching kit"],
-            ["source.systemCode", course.term]]  # fmt: skip
+            ["source.systemCode", source_id(course.term)]]  # fmt: skip
 
 
 def _users(book):
@@ -93,7 +129,8 @@ def _users(book):
 
 def _enrolled(course, book):
     for one in book.students:
-        yield {"sourcedId": f"{course.term}-{one.number}", "classSourcedId": course.term,
+        yield {"sourcedId": source_id(course.term, one.number),
+               "classSourcedId": source_id(course.term),
                "userSourcedId": one.number, "role": "student"}  # fmt: skip
 
 
@@ -101,8 +138,8 @@ def _items(course, book):
     for one in book.columns:
         rule = course.policy.rule(one.name)
         due = time.strftime("%Y-%m-%d", time.localtime(rule.due)) if rule.due else ""
-        yield {"sourcedId": one.name, "title": one.title, "classSourcedId": course.term,
-               "dueDate": due, "resultValueMin": "0",
+        yield {"sourcedId": source_id(one.name), "title": one.title,
+               "classSourcedId": source_id(course.term), "dueDate": due, "resultValueMin": "0",
                "resultValueMax": "" if one.out_of is None else number(one.out_of)}  # fmt: skip
 
 
@@ -111,8 +148,9 @@ def _results(course, book, day):
     for student in book.students:
         for column, mark in zip(book.columns, student.marks, strict=True):
             there = student.number in came[column.name]
-            yield {"sourcedId": f"{column.name}-{student.number}",
-                   "lineItemSourcedId": column.name, "studentSourcedId": student.number,
+            yield {"sourcedId": source_id(column.name, student.number),
+                   "lineItemSourcedId": source_id(column.name),
+                   "studentSourcedId": student.number,
                    "scoreStatus": _status(mark, there), "scoreDate": day,
                    "score": "" if mark.points is None else number(mark.points),
                    "comment": " ".join(mark_in_words(mark))}  # fmt: skip

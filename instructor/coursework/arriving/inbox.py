@@ -152,7 +152,7 @@ def set_aside_many(course, files, why=""):
     settle_again(course)
 
 
-def in_words(waiting, roster, chosen=""):
+def in_words(waiting, roster, chosen="", labels=None):
     """Why a file has no place, who it may be from and why, and where its set is not the chosen one.
 
     Parameters
@@ -161,6 +161,8 @@ def in_words(waiting, roster, chosen=""):
     roster : dict of str to str
     chosen : str
         The set that the instructor is at work on; "" where none is.
+    labels : dict of str to str, optional
+        What each set is called; its id by default.
 
     Returns
     -------
@@ -173,6 +175,7 @@ def in_words(waiting, roster, chosen=""):
     ] or ["Nothing in it or in its name says whose it is."]
     proposed = waiting.set_proposal
     if chosen and proposed and proposed.set_id != chosen:
-        whence = "It" if proposed.because == "said" else "Its name"
-        lines.append(f"{whence} says set {proposed.set_id}, which is not the set chosen above.")
+        whence = "it" if proposed.because == "said" else "its name"
+        said = (labels or {}).get(proposed.set_id, proposed.set_id)
+        lines.append(f"Another set: {whence} says “{said}”, which is not the one chosen above.")
     return lines

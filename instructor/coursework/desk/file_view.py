@@ -7,11 +7,13 @@ that its ending says which program opens it.
 import base64
 import html
 import re
+from urllib.parse import quote
 
 import ipywidgets as widgets
 
 from coursework.arriving.placing import original
 from coursework.arriving.reading_in import UnreadableNotebook, megabytes, read_notebook
+from coursework.desk.showing import KIT, SERVED
 from coursework.errors import CourseError
 from kitchenmath.panels.frame import said
 
@@ -53,7 +55,8 @@ class Look(widgets.VBox):
             return
         try:
             raw = original(self._course, self._arrival)
-            self.shown.value = file_as_html(raw, self._arrival.name)
+            kept = self._course.arrived / self._arrival.kept
+            self.shown.value = file_as_html(raw, self._arrival.name, kept)
         except CourseError as error:
             self.shown.value = said(str(error))
 
@@ -79,7 +82,7 @@ def kind_of(raw):
         return "text" if _text(raw) else "other"
 
 
-def file_as_html(raw, name):
+def file_as_html(raw, name, kept):
     """A file to look at, and a link that saves it under its own name.
 
     Parameters
@@ -87,6 +90,8 @@ def file_as_html(raw, name):
     raw : bytes
     name : str
         As it arrived.
+    kept : Path
+        Where it lies, without its own name.
 
     Returns
     -------
@@ -95,7 +100,7 @@ def file_as_html(raw, name):
     show = {"picture": _shown_picture, "notebook": _shown_notebook, "text": _shown_text}
     own = name.rpartition("/")[2]
     shown = show.get(kind_of(raw), _not_shown)(raw, own)
-    return f"{shown}<div>{_link(raw, own)}</div>"
+    return f"{shown}<div>{_link(raw, own, kept)}</div>"
 
 
 def _picture(raw):
@@ -149,11 +154,14 @@ def _box(text):
     return f'<div role="group" aria-label="What is in the file" {BOX}>{html.escape(cut)}</div>'
 
 
-def _link(raw, name):
+def _link(raw, name, kept):
+    """The file itself within the page; a long one by its address at the desk's own server."""
     words = f"Save “{html.escape(name)}” ({megabytes(len(raw))}), to open it"
-    if len(raw) > LINKED_BYTES:
-        return f"It is too long to save from here ({megabytes(len(raw))})."
     safe = html.escape(re.sub(r"[\\/:*?\"<>|]", "_", name))
-    data = base64.b64encode(raw).decode()
-    address = f"data:application/octet-stream;base64,{data}"
+    if len(raw) <= LINKED_BYTES:
+        address = f"data:application/octet-stream;base64,{base64.b64encode(raw).decode()}"
+    elif kept.is_relative_to(KIT):
+        address = html.escape(SERVED + quote(kept.relative_to(KIT).as_posix()))
+    else:
+        return f"It is long ({megabytes(len(raw))}). It lies in {html.escape(str(kept))}."
     return f'<a download="{safe}" href="{address}" style="text-decoration:underline">{words}</a>'

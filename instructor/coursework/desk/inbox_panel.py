@@ -14,9 +14,9 @@ from coursework.arriving.inbox import (
 from coursework.desk.doubt_rows import DoubtRow, let_count
 from coursework.desk.file_view import Look
 from coursework.desk.parts import BESIDE
-from coursework.desk.showing import NOBODY, PAGE, WIDE, people, sets_to_choose
+from coursework.desk.showing import NOBODY, PAGE, WIDE, people
 from coursework.errors import CourseError
-from coursework.sets.key_text import set_titles
+from coursework.sets.key_text import set_labels
 from coursework.words import plural
 from kitchenmath.panels.frame import below_each_other, said
 
@@ -32,9 +32,11 @@ class FileRow(widgets.VBox):
     waiting : Waiting
     chosen : str
         The set that the desk is at work on.
+    labels : dict of str to str
+        What each set is called; read once for all rows, for each key is opened for it.
     """
 
-    def __init__(self, course, waiting, chosen):
+    def __init__(self, course, waiting, chosen, labels):
         self.waiting = waiting
         arrival = waiting.arrival
         self.tick = widgets.Checkbox(description=arrival.name, indent=False, layout=WIDE)
@@ -44,13 +46,13 @@ class FileRow(widgets.VBox):
             style=BESIDE, layout=WIDE,
         )  # fmt: skip
         self.set = widgets.Dropdown(
-            description="Set", options=[NOBODY, *sets_to_choose(course.sets_handed_out())],
-            style=BESIDE, layout=WIDE,
+            description="Set", style=BESIDE, layout=WIDE,
+            options=[NOBODY, *((labels.get(one, one), one) for one in course.sets_handed_out())],
         )  # fmt: skip
         self.student.value = waiting.sure.student if waiting.sure else ""
         self.set.value = waiting.set_proposal.set_id if waiting.set_proposal else ""
         self.look = Look(course, arrival)
-        told = said("\n".join(in_words(waiting, course.roster, chosen)))
+        told = said("\n".join(in_words(waiting, course.roster, chosen, labels)))
         parts = [self.tick, widgets.HTML(told), self.student, self.set, self.look]
         super().__init__(parts, layout={"margin": "0 0 14px", "max_width": PAGE})
 
@@ -87,16 +89,16 @@ def inbox_panel(desk):
     asked = {}
 
     def show(progress=None):
-        found = inbox(desk.course, desk.sets.value)
-        rows.children = [FileRow(desk.course, one, desk.sets.value) for one in found[:AT_ONCE]]
+        course, chosen, labels = desk.course, desk.sets.value, set_labels()
+        found = inbox(course, chosen)
+        rows.children = [FileRow(course, one, chosen, labels) for one in found[:AT_ONCE]]
         asked.clear()
-        return " ".join(filter(None, (show_waiting(), _found(found))))
+        return " ".join(filter(None, (show_waiting(course, labels), _found(found))))
 
-    def show_waiting():
-        course, titles = desk.course, set_titles()
+    def show_waiting(course, labels):
         found = doubts(course)
         waiting.children = [
-            DoubtRow(course, one, titles.get(one.set_id, one.set_id)) for one in found[:AT_ONCE]
+            DoubtRow(course, one, labels.get(one.set_id, one.set_id)) for one in found[:AT_ONCE]
         ]
         wait = plural(len(found), "hand-in waits", "hand-ins wait")
         return f"{wait} for your word: which file counts?" if found else ""
@@ -121,7 +123,7 @@ def inbox_panel(desk):
         met = replaced_by(desk.course, placings)
         if met and asked.pop("placings", None) != placings:
             asked["placings"] = placings
-            return _replacing(desk.course, met)
+            return _replacing(desk.course, met, set_labels())
         place_many(desk.course, placings)
         return f"{plural(len(placings), 'file is', 'files are')} placed. Mark again. {show()}"
 
@@ -164,10 +166,10 @@ def _found(files):
     return f"{plural(len(files), 'file has', 'files have')} no place.{more}"
 
 
-def _replacing(course, met):
+def _replacing(course, met, labels):
     lines = [
-        f"  {course.roster[one.student]} ({one.student}) has handed in {one.set_id} already; "
-        "the later one of both counts."
+        f"  {course.roster[one.student]} ({one.student}) has handed in "
+        f"“{labels.get(one.set_id, one.set_id)}” already; the later one of both counts."
         for one in met
     ]
     return "\n".join([

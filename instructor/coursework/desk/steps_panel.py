@@ -19,6 +19,7 @@ from coursework.reports.pack_words import in_words
 from coursework.reports.report import report
 from coursework.sets.class_keys import newer_key
 from coursework.sets.hand_out import hand_out
+from coursework.sets.key_text import set_labels
 from kitchenmath.panels.frame import below_each_other
 
 KEPT_ITS_KEY = (
@@ -102,8 +103,10 @@ def _take_in(course, typed, chosen, progress):
 def _of_other_sets(taken, chosen):
     """What was taken in for another set than the one that is open: it must not go unseen."""
     others = [one for one in taken.new if one.set_id not in ("", chosen)]
+    called = set_labels() if others else {}
     return [
-        f"Another set: {one.name} says {one.set_id}. It is placed there, with {one.student}."
+        f"Another set: {one.name} says “{called.get(one.set_id, one.set_id)}”. It is placed there, "
+        f"with {one.student}."
         for one in others
     ]
 

@@ -68,7 +68,9 @@ class StudentPanel:
             self.seen.value = ""
             return
         try:
-            self.seen.value = file_as_html(original(self.desk.course, one), one.name)
+            course = self.desk.course
+            kept = course.arrived / one.kept
+            self.seen.value = file_as_html(original(course, one), one.name, kept)
         except CourseError as error:
             self.seen.value = said(str(error))
 

@@ -141,7 +141,7 @@ class WrittenPanel:
     def _count(self):
         waits = sum(still_open(one) for one in self._questions.values())
         if not waits:
-            return f"Everything of {self.desk.sets.value} is marked."
+            return "Every answer of this set that a person reads is marked."
         return plural(waits, "answer waits.", "answers wait.")
 
     def _choose(self, _=None):

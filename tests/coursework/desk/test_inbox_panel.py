@@ -1,6 +1,7 @@
 """The inbox at the desk, without a browser. The class is invented."""
 
 import shutil
+from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
@@ -8,8 +9,10 @@ from coursework.arriving.inbox import inbox
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course, open_course
 from coursework.desk import desk as desk_module
+from coursework.desk import inbox_panel
 from coursework.desk.desk import Desk
 from coursework.desk.file_view import file_as_html, kind_of
+from coursework.desk.showing import KIT
 from coursework.desk.steps_panel import _of_other_sets
 from coursework.sets.hand_out import hand_out
 
@@ -76,7 +79,7 @@ def test_a_second_hand_in_of_a_student_is_asked_about_first(desk, panel):
 
     panel.rows.children[0].tick.value = False
 
-    assert "has handed in 04-buy-enough already" in press(panel, PLACE)
+    assert "has handed in “4. Buy enough” already" in press(panel, PLACE)
     assert 3 == len(inbox(desk.course))
     assert "2 files are placed" in press(panel, PLACE)
 
@@ -148,9 +151,32 @@ def test_a_file_is_told_by_its_bytes(raw, kind):
 
 
 def test_a_name_with_markup_stays_a_name():
-    shown = file_as_html(b"\x89PNG\r\n", 'a/"><img onerror=x>.png')
+    shown = file_as_html(b"\x89PNG\r\n", 'a/"><img onerror=x>.png', Path("x"))
 
     assert "<img onerror" not in shown and 'download="__' in shown
+
+
+def test_a_long_file_is_saved_from_where_it_lies():
+    """21 MB are not put into the page; outside of the kit's folder the place is said."""
+    raw, served = b"%PDF" + bytes(21_000_000), KIT / "instructor" / "classes" / "c" / "ab.bin"
+
+    assert 'download="menu.pdf" href="/files/instructor/classes/c/ab.bin"' in file_as_html(
+        raw, "menu.pdf", served
+    )
+    assert "It is long (21 MB). It lies in /elsewhere/ab.bin." in file_as_html(
+        raw, "menu.pdf", Path("/elsewhere/ab.bin")
+    )
+
+
+def test_the_keys_titles_are_read_once_for_all_rows(desk, panel, monkeypatch):
+    """Each reading opens every key: once, not once for each of three files."""
+    asked = []
+    monkeypatch.setattr(inbox_panel, "set_labels", lambda: asked.append(1) or {SET: "4. Buy it"})
+    press(panel, "Show the inbox")
+
+    assert 3 == len(panel.rows.children)
+    assert ("4. Buy it", SET) == panel.rows.children[2].set.options[1]
+    assert [1] == asked
 
 
 def test_a_file_of_another_set_is_said_aloud_when_it_is_taken_in():
@@ -160,5 +186,5 @@ def test_a_file_of_another_set_is_said_aloud_when_it_is_taken_in():
 
     assert [] == _of_other_sets(taken, "01-measure-and-scale")
     assert [
-        "Another set: a.ipynb says 01-measure-and-scale. It is placed there, with BH-1001."
+        "Another set: a.ipynb says “1. Measure and scale”. It is placed there, with BH-1001."
     ] == (_of_other_sets(taken, SET))

@@ -1,6 +1,6 @@
-"""Drill of lesson 3 on named cuts: whole pieces in a block.
+"""Drills of lesson 3: whole pieces in a block, and all three sides of one piece.
 
-The question is one that set 3 marks, and so are its formulas.
+The first is a question that set 3 marks, and so are its formulas.
 """
 
 import math
@@ -161,4 +161,72 @@ PIECES_IN_A_BLOCK = Drill(
     BLOCK,
 )
 
-DRILLS = {PIECES_IN_A_BLOCK.question.id: PIECES_IN_A_BLOCK}
+
+def _worst(asked, sides):
+    return max(sides, key=lambda side: abs((side - asked).magnitude))
+
+
+def _off(asked, side):
+    return abs(side - asked)
+
+
+def _spread(asked, long, wide, high):
+    """The largest less the smallest; None where the smallest is what was asked for."""
+    sides = (long, wide, high)
+    found = max(sides) - min(sides)
+    right = _off(asked, _worst(asked, sides))
+    return found if abs((found - right).magnitude) > 0.2 else None
+
+
+WORST_SIDE = Drill(
+    Question(
+        "the worst side of a cube",
+        "length",
+        1,
+        Within(Q_(0.2, "mm"), "a ruler shows half a millimetre"),
+        lambda asked, long, wide, high: _off(asked, _worst(asked, (long, wide, high))),
+        (
+            Slip(
+                "the first side only",
+                lambda asked, long: _off(asked, long),
+                "You measured one side and stopped. Turn the piece: another side is farther off.",
+            ),
+            Slip(
+                "the mean of three",
+                lambda asked, long, wide, high: _off(asked, (long + wide + high) / 3),
+                "You took the mean of the sides. A side too short makes up for one too long there, "
+                "and not in the pan.",
+            ),
+            Slip(
+                "beyond the band",
+                lambda asked, long, wide, high: (
+                    _off(asked, _worst(asked, (long, wide, high))) - Q_(1, "mm")
+                ),
+                "You took the band off. Asked for is how far the side is from the size itself.",
+            ),
+            Slip(
+                "largest less smallest",
+                _spread,
+                "That is how unlike the sides are. Count each from the size that was asked for.",
+            ),
+        ),
+        working=(
+            "the side that is farthest off: of {long}, {wide} and {high} = {side}",
+            "{side} − {asked} = {answer}",
+        ),
+        on_the_way={
+            "side": lambda asked, long, wide, high: _worst(asked, (long, wide, high)),
+        },
+    ),
+    "Cubes of {asked} are asked for, each side within 1 mm. One measures {long} long, {wide} wide "
+    "and {high} high. By how much is its worst side off?",
+    "Three sides, three readings. Which one is farthest from what was asked?",
+    {
+        "asked": steps(10, 10, 1, "mm", "asked for"),
+        "long": steps(10, 10, 1, "mm", "long"),
+        "wide": steps(12, 13.5, 0.5, "mm", "wide"),
+        "high": steps(8.5, 10, 0.5, "mm", "high"),
+    },
+)
+
+DRILLS = {drill.question.id: drill for drill in (PIECES_IN_A_BLOCK, WORST_SIDE)}

@@ -1,7 +1,7 @@
 """Drills of lesson 5 on mixing a brine: two denominators, ounces and litres, and a weak brine."""
 
 from kitchenmath.brine import brine_parts, salt_for_brine, salt_to_strengthen, strength
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, flakes
 from kitchenmath.practice import Question, Slip, Within, steps
 from kitchenmath.units import Q_, weight_of
 
@@ -227,4 +227,4 @@ STRENGTHEN = Drill(
 DRILLS = {
     drill.question.id: drill
     for drill in (SALT_FOR_BRINE, STRENGTH, OUNCES, LITRES_OF_BRINE, STRENGTHEN)
-}
+} | flakes.DRILLS

@@ -2,7 +2,7 @@
 
 import math
 
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, card_price, labels
 from kitchenmath.practice import Question, Slip, Within
 from kitchenmath.practice.choices import steps
 from kitchenmath.units.registry import Q_
@@ -248,7 +248,18 @@ def _ratio(need, pack):
     return (need / pack).to("").magnitude
 
 
-DRILLS = {
-    drill.question.id: drill
-    for drill in (AS_PURCHASED, EDIBLE_PORTION, RAW_FOR_COOKED, WHOLE_PACKS, TRIM_TEST, MENU_PRICE)
-}
+DRILLS = (
+    {
+        drill.question.id: drill
+        for drill in (
+            AS_PURCHASED,
+            EDIBLE_PORTION,
+            RAW_FOR_COOKED,
+            WHOLE_PACKS,
+            TRIM_TEST,
+            MENU_PRICE,
+        )
+    }
+    | labels.DRILLS
+    | card_price.DRILLS
+)

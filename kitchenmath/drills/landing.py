@@ -187,6 +187,57 @@ HOLD_BROKEN = Drill(
 )
 
 
+CLEAN_DOWN = Drill(
+    Question(
+        "last start before clean-down",
+        "time",
+        1,
+        TO_THE_MINUTE,
+        lambda lesson, clean, taste, work: lesson - clean - taste - work,
+        (
+            Slip(
+                "clean-down left out",
+                lambda lesson, taste, work: lesson - taste - work,
+                "The dish is tasted when the time is over, and the benches are still dirty. "
+                "Clean-down is a task with minutes of its own.",
+            ),
+            Slip(
+                "tasting left out",
+                lambda lesson, clean, work: lesson - clean - work,
+                "Nobody has tasted it. That takes its minutes before the cleaning.",
+            ),
+            Slip(
+                "both left out",
+                lambda lesson, work: lesson - work,
+                "The dish would be ready as the bell rings. Tasting and cleaning come after it.",
+            ),
+            Slip(
+                "from the end",
+                lambda clean, taste, work: clean + taste + work,
+                "That is how long before the end it begins. Count it from the first bell.",
+            ),
+        ),
+        working=(
+            "clean-down begins at: {lesson} − {clean} = {cleaning}",
+            "the dish is ready at: {cleaning} − {taste} = {ready}",
+            "{ready} − {work} = {answer}",
+        ),
+        on_the_way={
+            "cleaning": lambda lesson, clean: lesson - clean,
+            "ready": lambda lesson, clean, taste: lesson - clean - taste,
+        },
+    ),
+    "A practical lasts {lesson}. The dish takes {work}, tasting {taste}, and clean-down {clean}. "
+    "How long after the first bell may the last bench begin?",
+    "Walk back from the end: what is the very last task?",
+    {
+        "lesson": steps(165, 195, 15, "min", "the whole practical"),
+        "work": steps(41, 61, 5, "min", "the dish"),
+        "taste": steps(10, 15, 5, "min", "tasting"),
+        "clean": steps(20, 35, 5, "min", "clean-down"),
+    },
+)
+
 DRILLS = {
-    drill.question.id: drill for drill in (LATEST_START, SLACK, HANDS, HOLD_BROKEN)
+    drill.question.id: drill for drill in (LATEST_START, SLACK, HANDS, HOLD_BROKEN, CLEAN_DOWN)
 } | menu_order.DRILLS

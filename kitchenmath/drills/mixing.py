@@ -1,6 +1,6 @@
 """Drills of lesson 2: percent of flour, and parts by weight and by cups."""
 
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, bakery
 from kitchenmath.practice import Question, Slip, Within, steps
 from kitchenmath.ratios import split
 from kitchenmath.units import Q_
@@ -235,4 +235,4 @@ DRILLS = {
         PARTS_BY_WEIGHT,
         PARTS_BY_CUPS,
     )
-}
+} | bakery.DRILLS

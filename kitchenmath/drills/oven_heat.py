@@ -1,4 +1,4 @@
-"""A drill of lesson 1: the heat on an American card, and an oven that is warm already."""
+"""Drills of lesson 1: the heat on an American card, a warm oven, and an oven with a fan."""
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps
@@ -51,4 +51,48 @@ OVEN = Drill(
     alone=("card",),
 )
 
-DRILLS = {OVEN.question.id: OVEN}
+FAN_C = 20  # a fan oven's dial stands so much lower: common practice, as the lesson says
+
+FAN = Drill(
+    Question(
+        "fan oven for a still one",
+        "temperature",
+        1,
+        Within(Q_(5, "delta_degC"), "the dial has a mark every 10 °C"),
+        lambda card: card.to("degC") - Q_(FAN_C, "delta_degC"),
+        (
+            Slip(
+                "fan forgotten",
+                lambda card: card.to("degC"),
+                "That is right for a still oven. The fan brings the heat on faster: set it lower.",
+            ),
+            Slip(
+                "20 °F lower",
+                lambda card: card.to("degC") - Q_(FAN_C, "delta_degF"),
+                "You took 20 off the °F. The step is 20 °C, which is 36 °F.",
+            ),
+            Slip(
+                "higher",
+                lambda card: card.to("degC") + Q_(FAN_C, "delta_degC"),
+                "You went up. Moving air browns faster than still air: go down.",
+            ),
+            Slip(
+                "°F as °C",
+                lambda card: Q_(card.magnitude - FAN_C, "degC"),
+                "You took the card's °F for °C. First turn them over.",
+            ),
+        ),
+        working=(
+            "the card's heat in °C: ({card} − 32) ÷ 1.8 = {celsius}",
+            "{celsius} − 20 °C = {answer}",
+        ),
+        on_the_way={"celsius": lambda card: card.to("degC")},
+    ),
+    "An American card bakes at {card} in a still oven. Yours has a fan, and this kitchen sets it "
+    "20 °C (36 °F) lower. What does your dial show, in °C?",
+    "The card's heat in °C first. Then the fan.",
+    {"card": steps(325, 450, 25, "degF", "on the card")},
+    alone=("card",),
+)
+
+DRILLS = {drill.question.id: drill for drill in (OVEN, FAN)}

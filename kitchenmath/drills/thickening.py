@@ -1,6 +1,6 @@
 """Drills of lesson 7 on thickening: reducing, roux, slurry, gelatin, oil in an emulsion."""
 
-from kitchenmath.drills import Drill
+from kitchenmath.drills import Drill, letting_down
 from kitchenmath.practice import Question, Slip, Within, steps
 from kitchenmath.sauces import gelatin_for, oil_volume_fraction, reduce_to, slurry_for
 from kitchenmath.units import Q_
@@ -276,4 +276,4 @@ SLURRY = Drill(
 
 DRILLS = {
     drill.question.id: drill for drill in (GELATIN, VELOUTE, REDUCED, OIL_SHARE, LEFT, SLURRY)
-}
+} | letting_down.DRILLS

@@ -140,4 +140,60 @@ FLUID_OUNCES = Drill(
     },
 )
 
-DRILLS = {drill.question.id: drill for drill in (CUPS, SPOONS, FLUID_OUNCES)}
+
+def _times(covers, serves):
+    return (covers / serves).to("").magnitude
+
+
+SPOONS_FOR_MORE = Drill(
+    Question(
+        "spoons for more covers",
+        "volume",
+        1,
+        Within(Q_(5, "mL"), "the jug has a mark every 10 mL"),
+        lambda spoons, serves, covers: spoons.to("mL") * _times(covers, serves),
+        (
+            # 14.9 mL lies between the spoons sold as a tablespoon, 14.8 mL and 15 mL: one slip.
+            Slip(
+                "a spoon of 15 mL",
+                lambda spoons, serves, covers: (
+                    Q_(14.9 * spoons.magnitude, "mL") * _times(covers, serves)
+                ),
+                "You took a tablespoon of 15 mL. The Australian one holds 20 mL, a third more.",
+                near=0.013,
+            ),
+            Slip(
+                "teaspoons",
+                lambda spoons, serves, covers: (
+                    _as_if(spoons, "au_teaspoon").to("mL") * _times(covers, serves)
+                ),
+                "You took teaspoons of 5 mL. tbsp is the big one, tsp the small one.",
+            ),
+            Slip(
+                "not scaled",
+                lambda spoons: spoons.to("mL"),
+                "That is the card's amount. You cook for more covers than the card.",
+            ),
+            Slip(
+                "upside down",
+                lambda spoons, serves, covers: spoons.to("mL") * _times(serves, covers),
+                "The factor is upside down: more covers, and less vinegar?",
+            ),
+        ),
+        working=(
+            "the card in millilitres: {spoons} × 20 mL = {card_ml}",
+            "{card_ml} × {covers} ÷ {serves} = {answer}",
+        ),
+        on_the_way={"card_ml": lambda spoons: spoons.to("mL")},
+    ),
+    "An Australian card for {serves} covers has {spoons} of vinegar. You cook for {covers}. How "
+    "many millilitres do you measure?",
+    "An Australian tablespoon holds 20 mL. Then: how many times the card is it?",
+    {
+        "spoons": steps(2, 4, 0.5, "au_tablespoon", "on the card"),
+        "serves": steps(4, 6, 2, "count", "covers on the card"),
+        "covers": steps(28, 52, 4, "count", "covers tonight"),
+    },
+)
+
+DRILLS = {drill.question.id: drill for drill in (CUPS, SPOONS, FLUID_OUNCES, SPOONS_FOR_MORE)}

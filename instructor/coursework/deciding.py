@@ -26,9 +26,11 @@ from kitchenmath.errors import Unreadable
 from kitchenmath.practice import student_number
 from kitchenmath.typed.numbers import typed_number
 
-__all__ = ["FOR_ALL", "about_of", "decide", "in_words", "journal", "looked_at", "preview"]
+__all__ = ["FOR_ALL", "about_of", "changed_in_words", "decide", "in_words", "journal", "looked_at",
+           "preview", "whose_changed"]  # fmt: skip
 
-FOR_ALL = ("dropped question", "full marks", "accept this too", "newer key")
+CORRECTS = ("dropped question", "full marks", "accept this too")
+FOR_ALL = (*CORRECTS, "newer key")
 OF_KEYS = ("newer key", "own key")
 MOVES_KEYS = ("newer key", "take back")
 MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
@@ -162,7 +164,7 @@ def looked_at(course, kind, about, progress=None):
     str
     """
     if kind != "newer key":
-        return in_words(preview(course, kind, **about))
+        return in_words(preview(course, kind, **about), course.roster)
     key = kits_key(course, about["set_id"])
     return key_in_words(what_changes(course, about["set_id"], key, progress), course.roster)
 
@@ -189,24 +191,68 @@ def preview(course, kind, **about):
     return changed_by(records, human, holding(stand), holding([*stand, line]))
 
 
-def in_words(changes):
-    """Whose points change, a line each.
+def whose_changed(course, made):
+    """Whose points a decision has changed, now that it counts.
+
+    Parameters
+    ----------
+    course : Course
+    made : Decision
+        As it stands in the list.
+
+    Returns
+    -------
+    list of Change or None
+        None where it neither corrects a question for all nor takes such a correction back.
+    """
+    through = [one for one in decisions_of(course) if one.number <= made.number]
+    about = next((one for one in through if one.number == made.line), made)
+    if about.kind not in CORRECTS:
+        return None
+    records, _ = usable_records(course, about.set_id)
+    human = human_marks(course, about.set_id)
+    return changed_by(records, human, holding(through[:-1]), holding(through))
+
+
+def in_words(changes, roster, done=False):
+    """Whose points change, by name, a line each.
 
     Parameters
     ----------
     changes : list of Change
+    roster : dict of str to str
+    done : bool
+        Whether it counts already.
 
     Returns
     -------
     str
     """
     if not changes:
-        return "Nobody's points change."
-    lines = [f"{plural(len(changes), 'mark changes', 'marks change')}:"]
+        return "Nobody's points are changed." if done else "Nobody's points change."
+    words = ("mark is changed", "marks are changed") if done else ("mark changes", "marks change")
+    lines = [f"{plural(len(changes), *words)}:"]
     for one in changes:
         before, after = _points(one.before, one.counted), _points(one.after, one.counts)
-        lines.append(f"  {one.student}, {one.question}: {before} → {after}")
+        name = f"{roster.get(one.student, 'Not on the roster')} ({one.student})"
+        lines.append(f"  {name}, {one.question}: {before} → {after}")
     return "\n".join(lines)
+
+
+def changed_in_words(course, made):
+    """What a decision that was just made has changed, by name; "" where it corrects no question.
+
+    Parameters
+    ----------
+    course : Course
+    made : Decision
+
+    Returns
+    -------
+    str
+    """
+    changes = whose_changed(course, made)
+    return "" if changes is None else in_words(changes, course.roster, done=True)
 
 
 def _points(points, counts):

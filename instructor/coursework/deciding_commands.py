@@ -6,7 +6,7 @@ Decisions that change points for several students first show whose, and count on
 from functools import partial
 from pathlib import Path
 
-from coursework.deciding import FOR_ALL, about_of, decide, journal, looked_at
+from coursework.deciding import FOR_ALL, about_of, changed_in_words, decide, journal, looked_at
 from coursework.decisions.journal import line_of
 from coursework.gradebook.waiting import answers_to_read, by_question
 from coursework.progress import Progress
@@ -107,4 +107,6 @@ def _command(kind, course, options):
         print(words)
         print("Nothing is decided yet. Type it again with --sure.")
         return
-    print(line_of(decide(course, kind, **about), course.roster))
+    made = decide(course, kind, **about)
+    said = line_of(made, course.roster), changed_in_words(course, made)
+    print("\n".join(filter(None, said)))

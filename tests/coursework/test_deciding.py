@@ -1,6 +1,7 @@
 """Decisions typed as commands, in a class with a real gradebook. The class is invented."""
 
 import csv
+import re
 import time
 from datetime import datetime
 
@@ -9,6 +10,8 @@ from coursework.classes.course import new_course
 from coursework.command import main
 from coursework.decisions.holding import live
 from coursework.decisions.kinds import Decision
+from coursework.desk import desk as desk_module
+from coursework.desk.desk import Desk
 from coursework.desk.next_steps import _last_decided, _page_is_old
 from coursework.gradebook.decision_list import decisions_of
 from coursework.reports.hand_back import hand_back
@@ -18,6 +21,7 @@ from coursework.sets.hand_out import hand_out
 from coursework.skills.skill_table import skill_table
 from coursework.terms.term_book import term_book
 
+from tests.helpers.desk import press
 from tests.helpers.records import SET, leave, record, verdict, written
 
 ROSTER = {"BH-1": "Ada Quill", "BH-2": "Bram Oakes"}
@@ -48,12 +52,72 @@ def typed(course, *words):
     return main([*words, "--class", str(course.folder)])
 
 
+CORRECTIONS = [
+    # Ada had 0 of 3 in q2; in q1 Bram's slip had 1 of 3.
+    (("drop", SET, "q2"), ["Ada Quill (BH-1), q2: 0 → counts nowhere",
+                           "Bram Oakes (BH-2), q2: 3 → counts nowhere"]),
+    (("full-marks", SET, "q1"), ["Bram Oakes (BH-2), q1: 1 → 3"]),
+    (("accept", SET, "q2", "--answer", "4.2 kg"), ["Ada Quill (BH-1), q2: 0 → 3"]),
+]  # fmt: skip
+
+
+def names_in(said):
+    return [one.strip() for one in said.splitlines() if "→" in one]
+
+
+@pytest.mark.parametrize(("correction", "changes"), CORRECTIONS)
+def test_after_a_correction_counts_the_list_by_name_says_whose_marks_it_changed(
+    course, capsys, correction, changes
+):
+    """By hand; the same list as before it counted, and turned round when it is taken back."""
+    typed(course, *correction)
+    before = capsys.readouterr().out
+    typed(course, *correction, "--sure")
+    after = capsys.readouterr().out
+    typed(course, "take-back", str(decisions_of(course)[-1].number))
+    back = capsys.readouterr().out
+
+    assert changes == names_in(before) == names_in(after)
+    assert "changed:" in after and "changed:" not in before
+    turned = [re.sub(r": (.*) → (.*)", r": \2 → \1", one) for one in changes]
+    assert turned == names_in(back)
+
+
+def test_the_desk_shows_that_list_after_deciding_and_after_taking_back(course, monkeypatch):
+    monkeypatch.setattr(desk_module, "CLASSES", course.folder.parent)
+    desk = Desk()
+    desk.sets.value = SET
+    panel, journal = desk.decide(), desk.journal()
+    panel.kind.value, panel.boxes["question"].value = "full marks", "q1"
+    press(panel, "Look whose marks change")
+
+    said = press(panel, "Decide")
+    assert "1 mark is changed:" in said and "Bram Oakes (BH-2), q1: 1 → 3" in said
+
+    press(journal, "Show the journal")
+    journal.line.value = journal.line.options[0][1]
+
+    assert "Bram Oakes (BH-2), q1: 3 → 1" in press(journal, "Take it back")
+
+
+def test_a_correction_that_changes_nobody_says_so_and_an_excuse_says_nothing_of_it(course, capsys):
+    typed(course, "drop", SET, "q2", "--sure")
+    capsys.readouterr()
+    typed(course, "full-marks", SET, "q2", "--sure")
+
+    assert "Nobody's points are changed." in capsys.readouterr().out
+
+    typed(course, "excuse", SET, "BH-1")
+
+    assert "points" not in capsys.readouterr().out
+
+
 def test_a_dropped_question_is_shown_before_it_counts(course, capsys):
     before = len(decisions_of(course))
     assert 0 == typed(course, "drop", SET, "q2")
 
     told = capsys.readouterr().out
-    assert "BH-1, q2: 0 → counts nowhere" in told
+    assert "Ada Quill (BH-1), q2: 0 → counts nowhere" in told
     assert "with --sure" in told
     assert before == len(decisions_of(course))
 

@@ -3,7 +3,7 @@
 import ipywidgets as widgets
 
 from coursework.arriving.arrivals import read_list
-from coursework.deciding import FOR_ALL, about_of, decide, looked_at
+from coursework.deciding import FOR_ALL, about_of, changed_in_words, decide, looked_at
 from coursework.deciding_commands import COMMANDS
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill
@@ -140,7 +140,8 @@ class DecidingPanel(Panel):
             box.value = ""  # nothing stays armed after a click
         if self._after is not None:
             self._after()
-        return f"Decision {made.number} is in the journal. It can be taken back there."
+        line = f"Decision {made.number} is in the journal. It can be taken back there."
+        return "\n".join(filter(None, (line, changed_in_words(course, made))))
 
 
 def _file_line(arrival, roster):

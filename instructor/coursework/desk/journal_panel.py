@@ -2,7 +2,7 @@
 
 import ipywidgets as widgets
 
-from coursework.deciding import decide, journal
+from coursework.deciding import changed_in_words, decide, journal
 from coursework.decisions.holding import live
 from coursework.decisions.journal import line_of
 from coursework.decisions.kinds import FOR_GOOD
@@ -44,9 +44,10 @@ def journal_panel(desk):
         if line.value is None:
             raise CourseError("Show the journal, and choose the decision.")
         gone = line.value
-        decide(desk.course, "take back", line=gone, why=why.value.strip())
+        made = decide(desk.course, "take back", line=gone, why=why.value.strip())
         why.value = ""
-        return f"Decision {gone} is taken back. {show()}"
+        words = f"Decision {gone} is taken back. {show()}", changed_in_words(desk.course, made)
+        return "\n".join(filter(None, words))
 
     def show_whole(_):
         whole.value = said(line.label) if line.value is not None else ""

@@ -144,7 +144,7 @@ def _moment(decision):
     return moment_of(decision.when).timestamp()
 
 
-def _page_is_old(course, set_id, student, last, gone):
+def _page_is_old(course, set_id, student, last, gone=0):
     """Whether a student has no page, or one from before the last marking or decision.
 
     A page that was past its time counts as of the moment when it was discarded, `gone`.

@@ -19,6 +19,7 @@ from coursework.edition.student_zip import student_zip
 from coursework.edition.wheels import home_of, lock_of, own_wheel, wheels
 from coursework.errors import CourseError
 from coursework.safe_files import write_safely
+from coursework.sets.class_keys import kits_key
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook, set_ids
 from kitchenmath.conventions.college import HERE
@@ -95,9 +96,8 @@ def _notebook(course, set_id):
     """A set as students get it: the class's own copy, else a fresh one for its term."""
     if course and course.release(set_id).is_file():
         return course.release(set_id).read_bytes()
-    raw = key_notebook(set_id, course.college) if course else key_notebook(set_id)
-    term = course.term if course else json.loads(raw)["metadata"]["kitchen"]["term"]
-    return released(raw, term)
+    raw = kits_key(course, set_id) if course else key_notebook(set_id)
+    return released(raw, json.loads(raw)["metadata"]["kitchen"]["term"])
 
 
 def _college(course):

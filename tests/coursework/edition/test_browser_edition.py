@@ -4,55 +4,35 @@ It needs the npm client and the compiled wheels of the browser's Python (KITCHEN
 their folder); where there are none, these tests are left out and say so.
 """
 
-import os
-import shutil
-import threading
 from pathlib import Path
 
 import pytest
-from coursework.edition.serve import address_of, server
 from coursework.edition.site import edition, write
 from coursework.sets.key_text import set_ids
 
 from tests.helpers.accessible import serious_in
-from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse
+from tests.helpers.browser import PHONE, SCREENSHOTS, browse
+from tests.helpers.edition import NEEDS_WHEELS, WHEELS, listen, outside, shown
 from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
 
 # The set with a service plan, whatever its number.
 PLAN = next(f"set-{each}" for each in set_ids() if each.endswith("land-the-plate"))
-WHEELS = os.environ.get("KITCHEN_WHEELS", "")
-pytestmark = [
-    *NEEDS_CHROMIUM,
-    pytest.mark.slow,
-    pytest.mark.skipif(
-        not (WHEELS and shutil.which("npm")), reason="no npm client, or KITCHEN_WHEELS is not set"
-    ),
-]
+pytestmark = NEEDS_WHEELS
 
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory):
     """The edition, built; and served until the tests are over."""
     folder = tmp_path_factory.mktemp("edition")
-    files = edition(wheel_folder=Path(WHEELS))
-    write(files, folder)
-    made = server(folder)
-    thread = threading.Thread(target=made.serve_forever, daemon=True)
-    thread.start()
-    yield address_of(made), folder, files
-    made.shutdown()
-    made.server_close()
-    thread.join()
+    with shown(folder) as (address, files):
+        yield address, folder, files
 
 
 @pytest.fixture(scope="module")
 def page(site):
     with browse() as page:
         page.set_viewport_size(PHONE)
-        page.outside = []
-        page.on("requestfinished", lambda asked: page.outside.append(asked.url))
-        page.errors = []
-        page.on("pageerror", lambda error: page.errors.append(str(error)))
+        listen(page)
         yield page
 
 
@@ -89,7 +69,7 @@ def test_a_set_filled_in_by_thumb_is_saved_and_earns_all_points(site, page, tmp_
 
     assert ALL == points(marked(file.read_bytes()))
     assert [] == page.errors
-    assert not [url for url in page.outside if not url.startswith((address, "data:", "blob:"))]
+    assert [] == outside(page, address)
 
 
 def test_what_was_typed_is_still_there_after_the_page_was_closed(site, page):

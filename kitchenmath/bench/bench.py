@@ -7,6 +7,7 @@ from kitchenmath.errors import OutOfRange, Unreadable, WrongKind
 from kitchenmath.practice.probe_log import ProbeLogKind
 from kitchenmath.typed.lists import amounts_in, quantity_of, with_units
 from kitchenmath.units import Q_, kind_of, read, say
+from kitchenmath.units.reading import without_example
 from kitchenmath.units.registry import same_kind
 
 __all__ = ["Bench", "Box", "Worked"]
@@ -73,7 +74,9 @@ class Box:
                 return [self._checked(each) for each in with_units(counted, self.unit)[0]]
             return self._checked(self._with_unit(read(text)))
         except (Unreadable, WrongKind, OutOfRange) as error:
-            raise Unreadable(f"{self.label}: {error} Type it such as {self.example}.") from None
+            raise Unreadable(
+                f"{self.label}: {without_example(str(error))} Type it such as {self.example}."
+            ) from None
 
     def _with_unit(self, found):
         return Q_(found.magnitude, self.unit) if kind_of(found) == "number" else found

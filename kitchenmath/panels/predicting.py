@@ -2,8 +2,9 @@
 
 import ipywidgets as widgets
 
-from kitchenmath.errors import KitchenError, WrongKind
+from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.panels.frame import ROW, below_each_other, said, together
+from kitchenmath.practice.kinds import with_example
 from kitchenmath.practice.typed_amount import read_as
 from kitchenmath.predictions import PREDICTIONS, Pick
 from kitchenmath.units import kind_of, say
@@ -84,7 +85,11 @@ def _options(asked, tell):
 def _of_amount(asked, typed):
     """What was typed, what it is, and how far apart they are."""
     kind = {"number": "count"}.get(kind_of(asked.right), kind_of(asked.right))
-    off = how_far_off(read_as(typed, kind), asked.right)
+    try:
+        guess = read_as(typed, kind)
+    except Unreadable as error:
+        raise Unreadable(with_example(str(error), kind)) from None
+    off = how_far_off(guess, asked.right)
     return f"You said {typed.strip()}; it is {say(asked.right, 3)}: {off}."
 
 

@@ -6,6 +6,7 @@ import numpy as np
 
 from kitchenmath.errors import WrongKind
 from kitchenmath.units.currency import MONEY_KINDS, money_unit
+from kitchenmath.units.reading import without_example
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind, unit_name
 from kitchenmath.units.saying import MONEY, as_came, say
 
@@ -160,7 +161,8 @@ def with_example(sentence, kind, example=""):
     if f'"{example}"' in sentence:
         return sentence
     asked = a_kind(kind)
-    return f'{sentence} {asked[0].upper()}{asked[1:]} is asked for, such as "{example}".'
+    refused = without_example(sentence)
+    return f'{refused} {asked[0].upper()}{asked[1:]} is asked for, such as "{example}".'
 
 
 def in_unit_of(answer, right):

@@ -10,6 +10,7 @@ PREDICTIONS = {
         ("they agree", "one is twice the other", "one is three times the other"),
         "one is three times the other",
         "They run from 1 mm to 3 mm, and each source is sure of itself.",
+        sides=("too little", "too much"),
     ),
     "dice": Amount(
         "How many brunoise of 3 mm make one small dice of 6 mm?",

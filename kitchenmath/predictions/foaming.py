@@ -21,6 +21,7 @@ PREDICTIONS = {
         "sweeter",
         "A cup of sugar is full of air between the crystals. So the scale, used for a card in "
         "cups, puts in too much sugar.",
+        sides=("not sweet enough", "too sweet"),
     ),
     "syrup": Amount(
         "700 g of water are to become a syrup of 30 °Brix. How much sugar goes in?",

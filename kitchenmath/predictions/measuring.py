@@ -24,6 +24,7 @@ PREDICTIONS = {
         "too much",
         "The factor is 40 × 50 ÷ 240 = 8.33, less than ten. At 60 g, as on the card, forgetting "
         "it costs nothing.",
+        sides=None,
     ),
     "little pan": Amount(
         "3 L for 40 covers go into the card's little pan, 16 cm across. How deep do they stand?",

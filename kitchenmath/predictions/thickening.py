@@ -11,6 +11,7 @@ PREDICTIONS = {
         ("thinner", "about the same", "thicker"),
         "about the same",
         "By flour they are nearly the same: home spoons only bring more butter.",
+        sides=("too thin", "too thick"),
     ),
     "reduced by": Amount(
         "6 L hold 260 g of flour. You reduce them by 30 %. By what percentage does the flour in "
@@ -42,6 +43,7 @@ PREDICTIONS = {
         ("too few", "just right", "too many"),
         "too many",
         "A bronze leaf is weak, but it weighs nearly twice as much: eight and a quarter will do.",
+        sides=None,
     ),
     "room for oil": Amount(
         "100 g of yolk, mustard and vinegar fill 97 mL. How many mL of oil until 80 % is oil?",

@@ -37,6 +37,8 @@ SAME = 0.02  # share within which the amounts on both sides of an equals sign ar
 # A price: an amount of money for one measure of something.
 PRICE = re.compile(r"([^/]*[$£€¢][^/]*?) ?(?:per|/|a) ?([a-z][a-z. ]*)$", re.IGNORECASE)
 
+ANY_AMOUNT = ': type one, such as "4.2 kg" or "1/2 tsp".'
+
 UNIT = re.compile(r"[^\d+\-=~≈,;]*")
 
 
@@ -185,7 +187,26 @@ def _terms(line):
 def _no_number(rest, line, found):
     if found:
         return f'“{line}”: I could read as far as “{rest[:20]}”. Type one amount, such as "4.2 kg".'
-    return f'“{line[:40]}” does not start with a number: type one, such as "4.2 kg" or "1/2 tsp".'
+    return f"“{line[:40]}” does not start with a number{ANY_AMOUNT}"
+
+
+def without_example(sentence):
+    """A refusal of `read` without its example, for whoever knows a nearer one.
+
+    Parameters
+    ----------
+    sentence : str
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> without_example("“lots” is no number" + ANY_AMOUNT)
+    '“lots” is no number.'
+    """
+    return sentence.replace(ANY_AMOUNT, ".")
 
 
 def _quantity(number, unit_text, system, line):

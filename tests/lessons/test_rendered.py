@@ -1,8 +1,11 @@
 """Every lesson and set as a browser draws it, read back: no formula by accident, no cut word.
 
-At a desk's width and at a phone's. What the words alone tell is in `test_written.py`.
+At a desk's width and at a phone's: nothing wider than the page, and nothing laid over the text.
+What the words alone tell is in `test_written.py`, what a picture does at its sliders' ends in
+`test_panels.py`.
 """
 
+import nbformat
 import pytest
 
 from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
@@ -72,6 +75,21 @@ TOO_WIDE = (
         .map(part => part.closest('[data-cell]')?.dataset.cell);
 }"""
 )
+# What Jupyter lays over a page: questions, messages at the rim, menus that stayed open.
+POP_UPS = """() => [...document.querySelectorAll(
+        '.jp-Dialog, .Toastify__toast, [role=dialog], [role=alertdialog], .lm-Menu')]
+    .filter(part => part.getClientRects().length)
+    .map(part => part.textContent.trim().slice(0, 80))"""
+MESSAGE = """() => jupyterapp.commands.execute('apputils:notify',
+    {message: 'A newer one is out', options: {autoClose: false}})"""
+SHOWS_MESSAGE = "() => document.querySelector('.Toastify__toast')?.getClientRects().length"
+# Lesson 4 as it once was, with what else a page has done to a lesson.
+SENTENCE = "<div class=kitchen><p role=status style={style}>{words}</p></div>"
+GARBLED = {
+    "price-text": "A plate costs $4.50 and the food may take 30 %: 4.50 ÷ 0.30 = $15.00.",
+    "pieces": SENTENCE.format(style="width:3em;word-break:break-all", words="10 pieces"),
+    "wide": SENTENCE.format(style="width:2000px", words="2.118 kg to buy"),
+}
 
 
 @pytest.fixture(scope="module")
@@ -103,3 +121,35 @@ def test_no_word_is_cut_and_nothing_is_wider_than_the_page(drawn, size):
 
     assert drawn.page.evaluate(CUT_WORDS) == []
     assert drawn.page.evaluate(TOO_WIDE) == []
+
+
+def test_no_pop_up_lies_over_the_text(drawn):
+    """A notebook of the kit opens without a question, and runs without a message at the rim."""
+    assert drawn.page.evaluate(POP_UPS) == []
+
+
+def test_the_gate_finds_what_was_once_wrong(lab):
+    """Money that became a formula, words cut inside, a sentence beyond the rim, a message."""
+    cells = [
+        nbformat.v4.new_markdown_cell(text, id=name)
+        if name.endswith("text")
+        else nbformat.v4.new_code_cell(f"from IPython.display import HTML; HTML({text!r})", id=name)
+        for name, text in GARBLED.items()
+    ]
+    file = lab.kit / "lessons" / "garbled.ipynb"
+    kernel = {"kernelspec": {"name": "python3", "display_name": "Python 3", "language": "python"}}
+    nbformat.write(nbformat.v4.new_notebook(cells=cells, metadata=kernel), file)
+
+    with lab.notebook("lessons/garbled.ipynb") as garbled:
+        assert garbled.run_all() == []
+        lab.page.wait_for_function(RENDERED, polling=500)
+        lab.page.wait_for_selector("mjx-container")
+        garbled.at(PHONE)
+
+        assert ["price-text"] == lab.page.evaluate(FORMULAS)
+        assert ["pieces"] == lab.page.evaluate(CUT_WORDS)
+        assert ["wide"] == lab.page.evaluate(TOO_WIDE)
+        assert [] == lab.page.evaluate(POP_UPS)
+        lab.page.evaluate(MESSAGE)
+        lab.page.wait_for_function(SHOWS_MESSAGE)
+        assert ["A newer one is out"] == lab.page.evaluate(POP_UPS)

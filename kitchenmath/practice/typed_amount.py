@@ -7,6 +7,7 @@ from kitchenmath.conventions.college import OURS
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice.kinds import example_of, finite
 from kitchenmath.practice.meant import weight_of_water
+from kitchenmath.practice.typed_money import read_money
 from kitchenmath.units.reading import plain_line, read
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.typed_words import MEASURES, NOT_MEASURES, WORDS
@@ -51,6 +52,8 @@ def read_as(answer, kind, college=OURS):
     line = plain_line(answer).rpartition("=")[2].strip()
     if kind == "weight" and (water := weight_of_water(line, system)) is not None:
         return water
+    if (money := read_money(line, kind, college.currency, system)) is not None:
+        return money
     counted = COUNTED.fullmatch(line) if kind == "count" else None
     if counted and not _like_a_unit(counted[2]):
         return read(counted[1], system)

@@ -294,7 +294,7 @@ Its salometer is made for 15.6 °C (60 °F): 100° is a full brine of 26.4 %.
 Add 1° for each 5.6 °C (10 °F) that the brine is warmer than that.
 **How strong is the brine?**
 
-Answer within 0.1 %: that is half a degree on the stem.
+Answer within 0.14 %: that is half a degree on the stem, which has a mark for each degree.
 """
 
 # %% q4-given
@@ -327,7 +327,7 @@ sheet.award(
         "q4",
         "percent",
         3,
-        Within(Q_(0.1, "percent"), "half a degree on the stem"),
+        Within(Q_(0.14, "percent"), "half a degree on the stem"),
         formula=lambda shown, warmth: strength_from_salometer(shown, temperature=warmth),
         slips=(
             Slip(

@@ -624,7 +624,8 @@ A row counts once its temperature is reached.
 
 {{ hold_table_for }} Your local food code comes first.
 
-Answer within 1 min: that is what the table prints.
+Answer within 1 min, **rounded up**: the table prints whole minutes.
+Never round down: then the roast has not had what the code asks.
 """
 
 # %% q6-given
@@ -687,7 +688,7 @@ sheet.award(
         "q6",
         "time",
         3,
-        Within(Q_(1, "min"), "the table is printed to that"),
+        Within(Q_(1, "min"), "the table prints whole minutes", safe="up"),
         formula=lambda core, held: Q_(asked_min(core), "min") - held,
         slips=(
             Slip(

@@ -158,7 +158,7 @@ HELD = Drill(
         "resting, still to hold",
         "time",
         1,
-        Within(Q_(1, "min"), "the table is printed to that"),
+        Within(Q_(1, "min"), "the table prints whole minutes", safe="up"),
         lambda core, held: roast_hold_time(core).time - held,
         (
             Slip(

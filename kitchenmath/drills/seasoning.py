@@ -11,7 +11,7 @@ from kitchenmath.practice import Question, Slip, Within, steps
 from kitchenmath.units import Q_
 
 FULL_OVER_WATER = 35.9  # grams of salt in 100 g of water, full: general chemistry value
-HALF_A_DEGREE = Within(Q_(0.1, "percent"), "half a degree on the stem")
+HALF_A_DEGREE = Within(Q_(0.14, "percent"), "half a degree on the stem")
 
 
 def _part(percent):

@@ -82,8 +82,11 @@ class Within:
         return (number - target.magnitude) * (-1 if self.safe == "down" else 1)
 
     def _farthest(self, target, of_percent):
-        steps = [self.step, *([self.to] if self.to is not None else [])]
-        return max(_span(step, target, of_percent) for step in steps)
+        """The next step on the safe side, or the one after it where a fair rounding led there."""
+        step = _span(self.step, target, of_percent)
+        if self.to is None:
+            return step
+        return max(step, _span(self.to, target, of_percent) + step / 2)
 
 
 def _span(step, value, of_percent):

@@ -24,6 +24,7 @@ def order(typed, tolerance=ORDER):
         ("5.7 kg", "right", 3),  # up to the next tenth of a kilo
         ("5645 g", "right", 3),  # 2 g are no rounding down: a tenth of the 50 g are 5 g
         ("5.6 kg", "slip", 1.5),  # 47 g short of the dish
+        ("5.77 kg", "right", 3),  # the step after, where a rounding on the way led to it
         ("5.8 kg", "wrong", 0),  # 153 g more than needed, and no step of the scale
         ("11.294 kg", "slip", 1),
     ],

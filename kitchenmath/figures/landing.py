@@ -3,9 +3,11 @@
 from kitchenmath.figures.frame import FOOD, LOST, Scene
 from kitchenmath.figures.outlines import box
 
+WORDS_WIDE = 60  # of the picture, before the packs
+
 
 class Packs(Scene):
-    """A row of packs for each item: what is used is dark, what is left over hatched.
+    """A row of upright packs for each item: what is used is dark, what is left over hatched.
 
     Parameters
     ----------
@@ -17,14 +19,15 @@ class Packs(Scene):
 
     def __init__(self, picture, rows, most):
         super().__init__(picture)
-        self.pitch, step = 98 / most, self.high / rows
+        self.pitch, step = (99 - WORDS_WIDE) / most, self.high / rows
         self.rows = []
         for row in range(rows):
-            top = self.high - row * step - 2.4
+            middle = self.high - (row + 0.5) * step
             used = [self.part(FOOD) for _ in range(most)]
             left = [self.part(LOST, "////") for _ in range(most)]
-            self.rows.append((self.words(1, top, ha="left"), used, left, top - step + 4.0))
-        self.height = step - 6.8
+            label = self.words(1, middle, ha="left")
+            self.rows.append((label, used, left, middle - 0.4 * step))
+        self.height = 0.8 * step
 
     def show(self, packs, spare, words):
         """Order anew.
@@ -36,7 +39,7 @@ class Packs(Scene):
         spare : list of float
             Packs' worth that is left over.
         words : list of str
-            Above each row.
+            Before each row.
         """
         for (label, used, left, bottom), number, over, text in zip(
             self.rows, packs, spare, words, strict=True
@@ -44,7 +47,7 @@ class Packs(Scene):
             label.set_text(text)
             for place, (dark, light) in enumerate(zip(used, left, strict=True)):
                 share = min(max(number - over - place, 0), 1)
-                wide, x = 0.86 * self.pitch, 1 + place * self.pitch
+                wide, x = 0.8 * self.pitch, WORDS_WIDE + place * self.pitch
                 dark.set_xy(box(x, bottom, wide * share, self.height))
                 light.set_xy(box(x + wide * share, bottom, wide * (1 - share), self.height))
                 dark.set_visible(place < number and share > 0)

@@ -175,7 +175,7 @@ def slack_panel():
     return wire(
         {
             "part": choice("Started earlier", list(LANDING.values())),
-            "earlier_min": slider("Earlier by (min)", 0, 60, 1, 0),
+            "earlier_min": slider("Earlier by (min)", 0, 60, 1, 4),
         },
         moved_earlier,
         lambda picture: Clocks(picture, len(LANDING)),
@@ -249,7 +249,7 @@ def cover_cost(covers, bird):
     whole = [sum(number for number, _ in line.packs) for line in lines]
     shares = [(line.left_over / (line.left_over + line.need)).to("").magnitude for line in lines]
     words = [
-        f"{line.item}: ${cost - rest:.2f} used, ${rest:.2f} left over"
+        f"{line.item}: ${cost - rest:.2f} + ${rest:.2f} left"
         for line, cost, rest in zip(lines, paid, spare, strict=True)
     ]
     over = [number * share for number, share in zip(whole, shares, strict=True)]

@@ -18,6 +18,7 @@ from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
 from coursework.records.trays import TRAYS
 from coursework.safe_files import HALF, half_of
+from coursework.sets.hand_out import NBGRADER_FILE, write_nbgrader_config
 from kitchenmath.practice import student_number
 
 KIND, VERSION = "a class of the kitchen teaching kit", 1
@@ -69,7 +70,7 @@ def back_up(course, target=None, progress=None):
 
 
 def _pack(course, half, aside, progress):
-    files = [path for path in sorted(course.folder.rglob("*")) if _belongs(course, path)]
+    files = backed_up(course)
     copy = _copied(course.gradebook_file, aside / GRADEBOOK)
     about = {"kind": KIND, "version": VERSION, "class": course.folder.name, "files": len(files)}
     with zipfile.ZipFile(half, "w", zipfile.ZIP_DEFLATED, allowZip64=True) as packed:
@@ -79,6 +80,20 @@ def _pack(course, half, aside, progress):
             packed.write(copy if place == GRADEBOOK and copy else path, f"class/{place}")
             if progress and (done % 50 == 0 or done == len(files)):
                 progress(done, len(files), place)
+
+
+def backed_up(course):
+    """The files of a class that go into its backup, in order.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    list of Path
+    """
+    return [path for path in sorted(course.folder.rglob("*")) if _belongs(course, path)]
 
 
 def _belongs(course, path):
@@ -144,7 +159,10 @@ def restore(file, name=None, classes=CLASSES, progress=None):
         if isinstance(error, CourseError):
             raise
         raise CourseError(f"“{Path(file).name}” cannot be read: {error}.") from None
-    return open_course(target)
+    course = open_course(target)
+    if (target / NBGRADER_FILE).is_file():
+        write_nbgrader_config(course)  # it names the folder, which is another one here
+    return course
 
 
 def _about(packed, file):

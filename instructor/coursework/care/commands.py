@@ -22,7 +22,11 @@ def add_commands(class_step):
     export = class_step("export", _export, "pack all that a class holds of one student into a zip")
     export.add_argument("student", help="the student number")
     back = class_step("back-up", _back_up, "pack a whole class into one file")
-    for command in (export, back):
+    away = class_step(
+        "archive", _archive, "pack a class into one file, try it, and take the class off the list"
+    )
+    away.add_argument("--sure", action="store_true", help="without this it only says what it does")
+    for command in (export, back, away):
         command.add_argument("--to", type=Path, help="a folder or a file")
     gone = class_step(
         "discard", _discard, "discard copies of students' work that are past their stated time"
@@ -53,6 +57,37 @@ def _erase(course, options):
         print("\nNothing was erased. Type it again with --sure to erase; it cannot be taken back.")
         return
     print(in_words(erase_student(course, options.student)))
+
+
+def _archive(course, options):
+    from coursework.care.putting_away import archive
+
+    name = course.folder.name
+    if not options.sure:
+        print(f"“{name}” would go into one file and leave {course.folder.parent}. The file is "
+              "tried first, by restoring it. Type it again with --sure.")  # fmt: skip
+        return
+    with Progress("Archiving") as progress:
+        file = archive(course, options.to, progress)
+    print(archived_in_words(name, file))
+
+
+def archived_in_words(name, file):
+    """That a class is archived, for the terminal and for the desk.
+
+    Parameters
+    ----------
+    name : str
+    file : Path
+
+    Returns
+    -------
+    str
+    """
+    return (
+        f"“{name}” is off the list. The file was tried: it brings back every file, mark and "
+        f"decision. Keep it as private as the class: {file}"
+    )
 
 
 def _discard(course, options):

@@ -1,13 +1,16 @@
-"""The desk's panel for a class's data: take it along, back it up, restore it, erase a student."""
+"""The desk's panel for a class's data: back up, restore, archive, take along, erase, discard."""
+
+from pathlib import Path
 
 import ipywidgets as widgets
 
 from coursework.care.archive import back_up, export_student, restore
-from coursework.care.commands import in_words
+from coursework.care.commands import archived_in_words, in_words
 from coursework.care.discarded_words import counted
 from coursework.care.discarded_words import in_words as kept_in_words
 from coursework.care.discarding import discard, kept_until, past_their_time
 from coursework.care.erasing import erase_student
+from coursework.care.putting_away import archive
 from coursework.classes.course import CLASSES
 from coursework.desk.parts import BESIDE, chosen_file
 from coursework.desk.showing import NOBODY, PAGE, WIDE, people, refill
@@ -25,7 +28,7 @@ def care_panel(desk):
     Returns
     -------
     ipywidgets VBox
-        With attributes `student`, `typed` and `backup`.
+        With attributes `student`, `typed`, `backup`, `lies` and `named`.
     """
     return CarePanel(desk)
 
@@ -42,10 +45,18 @@ class CarePanel(Panel):
         self.backup = widgets.FileUpload(
             description="Choose a backup", accept=".zip", multiple=False
         )
+        self.lies = widgets.Text(
+            description="Or where it lies", placeholder="such as Downloads/autumn.zip",
+            style=BESIDE, layout=WIDE,
+        )  # fmt: skip
+        self.named = widgets.Text(
+            description="To archive, type the class's folder", style=BESIDE, layout=WIDE
+        )
         desk.keep_filled(lambda course: refill(self.student, [NOBODY, *people(course.roster)]))
         parts = [
             ("Back up the class", self._back_up),
             self.backup,
+            self.lies,
             ("Restore a class", self._restore),
             self.student,
             ("Pack a student's data", self._pack),
@@ -53,6 +64,8 @@ class CarePanel(Panel):
             ("Erase the student", self._erase),
             ("Look how long copies are kept", self._show_kept),
             ("Discard those past their time", self._discard_kept),
+            self.named,
+            ("Archive the class", self._archive),
         ]
         made = [desk.step(*one, of_set=False) if isinstance(one, tuple) else one for one in parts]
         super().__init__(made, PAGE)
@@ -62,12 +75,25 @@ class CarePanel(Panel):
         return f"Keep this file as private as the class: {file}"
 
     def _restore(self, progress):
-        with chosen_file(self.backup) as file:
+        # A file of some 10 MB is more than a browser hands over: its place can be typed as well.
+        lies = self.lies.value.strip()
+        with chosen_file(self.backup) as chosen:
+            file = Path.home() / Path(lies).expanduser() if lies else chosen
             if file is None:
-                raise CourseError("Choose the backup first: a zip that this panel wrote.")
+                raise CourseError("Choose the backup first, or type where it lies.")
             course = restore(file, classes=CLASSES, progress=progress)
+        self.lies.value, self.backup.value = "", ()
         self._desk.list_classes(course.folder)
         return f"“{course.name}” with {len(course.roster)} students is back."
+
+    def _archive(self, progress):
+        course, sure = self._desk.course, self.named.value.strip()
+        self.named.value = ""  # nothing stays armed after a click
+        if sure != course.folder.name:
+            raise CourseError(f"Type “{course.folder.name}” in the box: the class leaves the list.")
+        file = archive(course, CLASSES, progress)
+        self._desk.list_classes()
+        return archived_in_words(course.folder.name, file)
 
     def _pack(self, _):
         return f"All of it: {export_student(self._desk.course, self.student.value or '')}"

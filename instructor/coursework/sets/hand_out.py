@@ -25,6 +25,7 @@ ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
 WRITE_STUB = "*Write here.*"
 
+NBGRADER_FILE = "nbgrader_config.py"
 # nbgrader reads this when its marking page is opened on the class.
 NBGRADER_CONFIG = f"""\
 # Made by the kit: nbgrader's settings for this class.
@@ -66,12 +67,21 @@ def _hand_out(course, set_id):
         make_codes(course)
     file = course.key(set_id)
     key = class_key(course, set_id) if file.is_file() else kits_key(course, set_id)
-    write_safely(
-        course.folder / "nbgrader_config.py",
-        NBGRADER_CONFIG.format(root=str(course.folder.resolve()), gradebook=course.gradebook),
-    )
+    write_nbgrader_config(course)
     write_guide(course)
     return _put_out(course, set_id, key)
+
+
+def write_nbgrader_config(course):
+    """What nbgrader's own pages need to find the class where it lies now.
+
+    Parameters
+    ----------
+    course : Course
+    """
+    root = str(course.folder.resolve())
+    text = NBGRADER_CONFIG.format(root=root, gradebook=course.gradebook)
+    write_safely(course.folder / NBGRADER_FILE, text)
 
 
 def _put_out(course, set_id, key):

@@ -2,11 +2,7 @@
 
 from pathlib import Path
 
-from coursework.errors import CourseError
 from coursework.progress import Progress
-from coursework.words import number
-from kitchenmath.errors import Unreadable
-from kitchenmath.typed.numbers import typed_number
 
 
 def add_commands(class_step):
@@ -35,7 +31,6 @@ def add_commands(class_step):
         "--take", type=Path, metavar="ZIP", help="take results in from there, as practical marks"
     )
     made["pack"].add_argument("--folders", action="store_true", help="a folder for each student")
-    made["points"].add_argument("comment", nargs="?", default="")
 
 
 def _add_to_reteach(command):
@@ -150,17 +145,6 @@ def _student(course, options):
     print(in_lines(student_view(course, options.student), course.roster))
 
 
-def _points(course, options):
-    from coursework.gradebook.points import enter_human
-
-    try:
-        points = typed_number(options.points)
-    except Unreadable as error:
-        raise CourseError(f"points: {error}. Type a number, as in 2.5 or 2,5.") from None
-    enter_human(course, options.set, options.student, options.question, points, options.comment)
-    print(f"{options.student}, {options.question}: {number(points)} points are entered.")
-
-
 # Command, what it does, what is typed behind it, help.
 COMMANDS = (
     ("hand-out", _hand_out, "set", "make a set's notebook for the class"),
@@ -174,6 +158,4 @@ COMMANDS = (
     ("oneroster", _oneroster, "", "write roster and results in the open OneRoster form"),
     ("pack", _pack, "set", "write a page for each student, and pack all in one zip"),
     ("student", _student, "student", "show all that is known of a student"),
-    ("points", _points, "set student question points",
-     "enter the points that you gave for a written answer"),
 )  # fmt: skip

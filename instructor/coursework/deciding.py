@@ -14,7 +14,7 @@ from coursework.decisions.kinds import FOR_GOOD, Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision, decisions_of
-from coursework.gradebook.points import human_marks
+from coursework.gradebook.points import enter_human, human_marks
 from coursework.marking.another_key import what_changes
 from coursework.marking.key_words import in_words as key_in_words
 from coursework.records.reading import usable_records
@@ -129,6 +129,11 @@ def decide(course, kind, **about):
     if kind == "newer key":
         key = keep_keys(course, about["set_id"], about["file"])
         refuse_unchecked(course, about["set_id"], key, library())
+    if kind == "points by hand":  # they stand in nbgrader's own column as well
+        return enter_human(
+            course, about["set_id"], about["student"], about["question"], about["points"],
+            about.get("why", ""),
+        )  # fmt: skip
     made = add_decision(course, kind, **about)
     if kind in MOVES_FILES:
         settle_again(course)

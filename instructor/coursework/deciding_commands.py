@@ -25,6 +25,7 @@ COMMANDS = (
     ("excuse", "excused", "set student", "count a set nowhere for a student: neither open nor 0"),
     ("on-paper", "on paper", "set student points out_of", "enter marks for work that is no file"),
     ("practical", "practical mark", "student mark points", "give a practical mark"),
+    ("points", "points by hand", "set student question points", "give points for any answer"),
     ("machine-mark", "back to the machine", "set student question", "take points by hand away"),
     ("drop", "dropped question", "set question", "let a question count nowhere"),
     ("full-marks", "full marks", "set question", "give everybody all points of a question"),
@@ -49,6 +50,8 @@ def add_commands(class_step):
         command = class_step(name, partial(_command, kind), help_)
         for each in typed.split():
             command.add_argument(each)
+        if name == "points":
+            command.add_argument("comment", nargs="?", default="", help="as --why")
         command.add_argument("--why", default="", help="the reason, or a remark to the student")
         if name == "extend":
             command.add_argument("--student", default="", help="only for this student")
@@ -93,6 +96,7 @@ def waiting_answers(course, set_id):
 
 def _command(kind, course, options):
     about = about_of(course, kind, vars(options))
+    about["why"] = about["why"] or getattr(options, "comment", "")
     if getattr(options, "photo", None):
         # Here, for only this command needs the library for photos.
         from kitchenmath.photo.evidence import board_evidence

@@ -33,6 +33,7 @@ KINDS = {
     "excused": "Excuse a student from the set",
     "on paper": "Enter marks for work on paper",
     "practical mark": "Give a practical mark",
+    "points by hand": "Give points for any answer",
     "back to the machine": "Take points by hand away",
     "dropped question": "Let a question count nowhere",
     "full marks": "Full marks of a question for all",

@@ -186,6 +186,11 @@ def enter_human(course, set_id, student, question, points, comment=""):
 
     They stand in nbgrader's gradebook, and as a decision that is bound to the answer as it is now.
 
+    Returns
+    -------
+    Decision
+        With its number.
+
     Raises
     ------
     CourseError
@@ -196,7 +201,7 @@ def enter_human(course, set_id, student, question, points, comment=""):
     mark = "" if answer is None else answer_mark(answer)
     with connected(course) as book:
         book.give(set_id, student, question, points, comment)
-        book.add_decision(
+        return book.add_decision(
             Decision("points by hand", who_is_here(), now(), comment, answer=mark, **about)
         )
 

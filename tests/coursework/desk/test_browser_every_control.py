@@ -234,7 +234,7 @@ def _decisions(desk, folder):
     text = key.read_text(encoding="utf-8")  # the class's key, as an earlier kit had it
     key.write_text(text.replace("a spoon of celeriac", "a spoonful of celeriac"), encoding="utf-8")
     typed = {
-        "question": "q3", "time": "2026-10-04 09:00", "mark": "knife skills", "points": "12",
+        "question": "q3", "time": "2026-10-04 09:00", "mark": "knife skills", "points": "2,5",
         "out_of": "20", "answer": "3 kg", "step": "", "line": "1",
     }  # fmt: skip
     for kind, wanted in _kinds(desk, panel):

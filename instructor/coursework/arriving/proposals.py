@@ -103,9 +103,10 @@ def set_proposal(arrival, sets, chosen=""):
     Returns
     -------
     SetProposal or None
+        None also for a file that says a set which is not handed out.
     """
-    if arrival.says_set in sets:
-        return SetProposal(arrival.says_set, SAID)
+    if arrival.says_set:  # a file that says another set is never taken for the one expected
+        return SetProposal(arrival.says_set, SAID) if arrival.says_set in sets else None
     text = _words(arrival.name)
     named = [one for one in sets if f" {_words(one).strip()} " in text or _by_figure(one, text)]
     if len(named) == 1:

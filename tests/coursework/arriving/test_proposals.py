@@ -69,4 +69,6 @@ def test_the_set_is_taken_from_the_file_its_name_or_the_desk(name, says, expecte
 
 
 def test_a_set_that_is_not_handed_out_is_not_proposed():
+    """Nor is the set that the desk is at work on: it would be placed over the right file."""
     assert set_proposal(Arrival("", "x.pdf", says_set="09-x"), SETS) is None
+    assert set_proposal(Arrival("", "x.ipynb", says_set="09-x"), SETS, SETS[0]) is None

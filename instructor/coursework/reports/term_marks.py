@@ -1,5 +1,7 @@
 """Write the term's mark book: a sheet for the office and a page; each writing keeps the earlier."""
 
+from dataclasses import replace
+
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.reports.office import save_xlsx
 from coursework.reports.page import page
@@ -41,9 +43,10 @@ def term_marks(course, practical=None, progress=None, now=None):
         not, a file cannot be read or written, or another step is at work in this class.
     """
     with one_at_a_time(course, "making the mark book"):
-        if practical is not None:
-            take_practical(course, practical)
-        return _written(course, term_book(course, progress, now))
+        taken = take_practical(course, practical).odd if practical is not None else ()
+        book = term_book(course, progress, now)
+        look = tuple(dict.fromkeys([*taken, *book.to_look_at]))
+        return _written(course, replace(book, to_look_at=look))
 
 
 def _written(course, book):

@@ -50,6 +50,9 @@ class Practicals:
 def take_practical(course, file):
     """Keep a CSV of practical marks with the class; an earlier one goes to `kept`.
 
+    A mark that was there before stays, where the table has no line for its student or no column
+    for it: a table of one group takes nothing from another, nor from what was typed at the desk.
+
     Parameters
     ----------
     course : Course
@@ -71,12 +74,15 @@ def take_practical(course, file):
             "course.toml states no practical marks: write a section for each, such as "
             '[practical."knife skills"] with a line out_of = 20.'
         )
-    found, target = _read(course, file), course.folder / NAME
+    before = practical_marks(course).marks
+    found, target = _read(course, file, before), course.folder / NAME
     raw = _as_kept(file)
     if not target.is_file() or target.read_bytes() != raw:
         if target.is_file():
             keep_earlier(course.folder, target)
         write_safely(target, raw)
+    if found.marks != _read(course, target).marks:
+        _write(course, found.marks)  # and the table as it came goes to `kept`
     return found
 
 
@@ -170,7 +176,8 @@ def _as_kept(file):
     return sheet_as_csv([row for _, row in rows]).encode("utf-8-sig")
 
 
-def _read(course, file):
+def _read(course, file, before=()):
+    """A table's marks, and those of before that it says nothing about."""
     practical = course.policy.practical
     table = read_table(file, ",".join(["student_number", *practical]), practical)
     doubled = [head for head in table.doubled() if head in practical]
@@ -187,9 +194,17 @@ def _read(course, file):
             if remark:
                 remarks.setdefault((name, remark), []).append(line)
     odd += [f"{name}, {_lines(lines)}: {remark}" for (name, remark), lines in remarks.items()]
-    missing = [_named(course, student) for student in course.roster if student not in students]
-    if missing:
-        odd.append(f"without a line that counts, so open: {', '.join(missing)}.")
+    stay = {
+        (student, name): before[student, name]
+        for student, name in before
+        if student in course.roster and (student not in students or name not in table.heads)
+    }
+    there = {student for student, _ in stay}
+    missing = [student for student in course.roster if student not in students]
+    for words, those in (("open", there.isdisjoint), ("as they were", there.issuperset)):
+        names = [_named(course, one) for one in missing if those([one])]
+        odd += [f"without a line that counts, so {words}: {', '.join(names)}."] if names else []
+    marks = stay | marks
     return Practicals(marks, tuple(f"Practical marks, {each}" for each in odd))
 
 

@@ -133,7 +133,8 @@ def test_a_number_that_lost_its_zeros_is_found_by_the_name(tmp_path):
     assert 7 == found.marks["004238", "service"]
     assert any("line 2: 4238 lost its zeros" in one for one in found.odd)
 
-    found = take_practical(course, practical(tmp_path, lines[0], "4238,Bram Oakes,7"))
+    other = stated(new_course(tmp_path / "d", "D", "demo", {"004238": "Ada Quill"}), PRACTICAL)
+    found = take_practical(other, practical(tmp_path, lines[0], "4238,Bram Oakes,7"))
 
     assert {} == found.marks
 
@@ -165,3 +166,19 @@ def test_practical_marks_in_an_office_file_are_kept_as_a_table(course, tmp_path)
 
     assert {("BH-1", "knife skills"): 12.5, ("BH-1", "service"): 8} == found.marks
     assert found == practical_marks(course)
+
+
+def test_a_table_of_one_group_takes_no_mark_from_another(tmp_path):
+    """Ada's 12,5 was typed in the grid; a table with Bram alone leaves it, and says so."""
+    roster = {"004201": "Ada Quill", "004202": "Bram Oakes", "004203": "Chidi Morrow"}
+    course = stated(new_course(tmp_path / "c", "C", "demo", roster), PRACTICAL)
+    give_practical(course, "knife skills", {"004201": "12,5"})
+    file = tmp_path / "group.csv"
+    file.write_text("Student ID;Name;knife skills\n4202;Bram Oakes;15,5\n", encoding="utf-8")
+    taken = take_practical(course, file)
+    expected = {("004201", "knife skills"): 12.5, ("004202", "knife skills"): 15.5}
+
+    assert expected == taken.marks == practical_marks(course).marks
+    said = " ".join(taken.odd)
+    assert "so as they were: Ada Quill (004201)." in said
+    assert "so open: Chidi Morrow (004203)." in said

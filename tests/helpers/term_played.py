@@ -127,7 +127,7 @@ def decide_all(term):
     term.decided("handed in at", "handed in at", term.sender, term.file_of(term.sender),
                  time="2026-10-04 21:00", why="came by mail")  # fmt: skip
     term.decided("dropped question", "dropped question", question="q3", why="The text was wrong.")
-    term.decided("accept this too", "accept this too", question="q1", step="200 g")
+    term.decided("accept this too", "accept this too", question="q1", step="2 kg")
     term.decided("points by hand", "points by hand", term.late, question="q2", points="1,5",
                  why="Right by another way.")  # fmt: skip
     term.decided("back to the machine", "back to the machine", term.ada, question="q6")

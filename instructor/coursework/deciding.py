@@ -10,7 +10,7 @@ from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.applied import changed_by
 from coursework.decisions.holding import holding
 from coursework.decisions.journal import in_words as journal_in_words
-from coursework.decisions.kinds import FOR_GOOD, Decision, refuse_odd
+from coursework.decisions.kinds import FOR_GOOD, OF_KEYS, Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision, decisions_of
@@ -31,7 +31,6 @@ __all__ = ["FOR_ALL", "about_of", "changed_in_words", "decide", "in_words", "jou
 
 CORRECTS = ("dropped question", "full marks", "accept this too")
 FOR_ALL = (*CORRECTS, "newer key")
-OF_KEYS = ("newer key", "own key")
 MOVES_KEYS = ("newer key", "take back")
 MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
 

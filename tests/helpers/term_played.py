@@ -206,7 +206,7 @@ def care(term):
     term.press("back up", term.care, "Back up the class")
     folder = term.course.folder
     term.before = {one.relative_to(folder): one.read_bytes() for one in folder.rglob("*.json")}
-    term.care.named.value = folder.name
+    term.care.named.value = NAME
     term.press("archive", term.care, "Archive the class")
     backup = max(term.classes.glob(f"{name_for_files(NAME)}-*.zip"))
     term.care.lies.value = str(Path("classes") / backup.name)

@@ -69,7 +69,7 @@ def _archive(course, options):
         return
     with Progress("Archiving") as progress:
         file = archive(course, options.to, progress)
-    print(archived_in_words(name, file))
+    print(archived_in_words(course.name, file))
 
 
 def archived_in_words(name, file):

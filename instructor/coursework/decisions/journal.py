@@ -4,6 +4,7 @@ from datetime import datetime
 from itertools import groupby
 
 from coursework.decisions.holding import live
+from coursework.decisions.kinds import OF_KEYS
 from coursework.decisions.stamp import moment_of
 from coursework.words import number
 
@@ -59,7 +60,8 @@ def line_of(one, roster):
     -------
     str
     """
-    what = [one.set_id, roster.get(one.student, one.student), one.question, one.file[:8]]
+    file = "" if one.kind in OF_KEYS else one.file[:8]
+    what = [one.set_id, roster.get(one.student, one.student), one.question, file]
     if one.points is not None:
         of = f" of {number(one.out_of)}" if one.out_of is not None else ""
         what.append(f"{number(one.points)}{of} points")

@@ -29,6 +29,7 @@ KINDS = {
     "own key": ("file", "set_id"),
     "take back": ("line",),
 }
+OF_KEYS = ("newer key", "own key")  # their file is a key, which nobody knows by its SHA-256
 FOR_GOOD = ("copies discarded",)  # no taking back brings a discarded file back
 
 

@@ -50,7 +50,7 @@ class CarePanel(Panel):
             style=BESIDE, layout=WIDE,
         )  # fmt: skip
         self.named = widgets.Text(
-            description="To archive, type the class's folder", style=BESIDE, layout=WIDE
+            description="To archive, type the class's name", style=BESIDE, layout=WIDE
         )
         desk.keep_filled(lambda course: refill(self.student, [NOBODY, *people(course.roster)]))
         parts = [
@@ -89,11 +89,11 @@ class CarePanel(Panel):
     def _archive(self, progress):
         course, sure = self._desk.course, self.named.value.strip()
         self.named.value = ""  # nothing stays armed after a click
-        if sure != course.folder.name:
-            raise CourseError(f"Type “{course.folder.name}” in the box: the class leaves the list.")
+        if sure not in (course.name, course.folder.name):
+            raise CourseError(f"Type “{course.name}” in the box: the class leaves the list.")
         file = archive(course, CLASSES, progress)
         self._desk.list_classes()
-        return archived_in_words(course.folder.name, file)
+        return archived_in_words(course.name, file)
 
     def _pack(self, _):
         return f"All of it: {export_student(self._desk.course, self.student.value or '')}"

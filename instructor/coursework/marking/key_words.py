@@ -21,8 +21,7 @@ def in_words(other, roster):
     """
     if not other.moved:
         return "\n".join([SAME, *_texts(other)])
-    lines = [HEAD.format(plural(len(roster), "student")), *_counts(other)]
-    lines += [_student(other, student, roster) for student in other.moved]
+    lines = [HEAD.format(plural(len(roster), "student")), *_counts(other), *_alike(other, roster)]
     return "\n".join([*lines, *_example(other, roster), *_texts(other)])
 
 
@@ -38,10 +37,20 @@ def _counts(other):
         yield f"– {words}: {plural(count, 'student')}"
 
 
-def _student(other, student, roster):
-    """One student: what differs, and how far their work has come."""
+def _alike(other, roster):
+    """Every student by name, those for whom the same changes in one line."""
+    alike = {}
+    for student in other.moved:
+        alike.setdefault(_of_one(other, student), []).append(student)
+    for words, students in alike.items():
+        names = ", ".join(f"{roster.get(one, one)} ({one})" for one in students)
+        yield f"  {words}: {names}."
+
+
+def _of_one(other, student):
+    """What differs for a student, and how far their work has come."""
     those = other.moved[student]
-    parts = []
+    parts = [_stand(other, student)]
     for words, differs in (("other numbers in", "numbers_differ"),
                            ("another right answer in", "right_differs")):  # fmt: skip
         questions = [one.question for one in those if getattr(one, differs)]
@@ -51,14 +60,15 @@ def _student(other, student, roster):
         for one in those
         if one.points_differ
     ]
-    parts.append(_stand(other, student) + (f", points {', '.join(points)}" if points else ""))
-    return f"  {roster.get(student, student)} ({student}): {'; '.join(parts)}."
+    if student in other.marked:
+        parts.append(f"points {', '.join(points)}" if points else "the same points")
+    return "; ".join(parts)
 
 
 def _stand(other, student):
     if student in other.marked:
-        return "marked already"
-    return "handed in already" if student in other.handed_in else "nothing handed in"
+        return "Marked"
+    return "Handed in, not marked" if student in other.handed_in else "Nothing handed in"
 
 
 def _points(points):

@@ -186,5 +186,5 @@ def test_the_command_says_first_what_archiving_does(whole, tmp_path, capsys):
     assert 0 == main(["archive", "--class", str(course.folder)])
     assert "Type it again with --sure." in capsys.readouterr().out
     assert 0 == main(["archive", "--sure", "--to", str(tmp_path), "--class", str(course.folder)])
-    assert "“autumn” is off the list." in capsys.readouterr().out
+    assert "demonstration class (invented)” is off the list." in capsys.readouterr().out
     assert not course.folder.exists()

@@ -340,8 +340,8 @@ def _care(desk, classes):
     desk.fill(panel, "Or where it lies", "Downloads/none.zip")
     assert "cannot be read" in desk.press(panel, "Restore a class")
     desk.fill(panel, "Or where it lies", "")
-    desk.fill(panel, "To archive, type the class's folder", "another")
-    assert "Type “demo” in the box" in desk.press(panel, "Archive the class")
+    desk.fill(panel, "To archive, type the class's name", "another")
+    assert "demonstration class (invented)” in the box" in desk.press(panel, "Archive the class")
     desk.upload(panel, "Choose a backup", (backup.name, backup.read_bytes()))
     assert "is there already" in desk.press(panel, "Restore a class")
     for number, name in (("BH-1020", "Tamsin Crook"), ("BH-1021", "Ulla Sedge")):

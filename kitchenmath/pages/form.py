@@ -14,8 +14,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.pages.along import photo_cells, photos_of, with_photo
 from kitchenmath.pages.board import board_of
 from kitchenmath.photo import tray_from_page
-from kitchenmath.practice import given, open_set, student_number
-from kitchenmath.practice.own_numbers import beside
+from kitchenmath.practice import open_set, student_number
 from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.practice.set_file import UNTOUCHED, asked_in, is_bare, last_assigned, read_set
 from kitchenmath.practice.stumbles import in_plain_words
@@ -210,7 +209,7 @@ class Form:
                 text = self._cells.get(f"{question}-text", ("", ""))[1]
                 numbers = {}
                 for other in sheet.choices:
-                    numbers |= dict(_drawn(sheet, other))
+                    numbers |= _by_label(sheet, other)
                 return board_of(text, numbers, names.get(question, ""), asked.plausible)
         return None
 
@@ -241,16 +240,17 @@ def _whose(typed):
     return ""
 
 
-def _drawn(sheet, question):
-    """Label and value of each of the student's numbers for a question."""
-    if sheet.student:
-        choices = sheet.choices[question]
-        mine = given(sheet.term, sheet.student, f"{sheet.set_id}/{question}", **choices)
-        yield from ((choices[name].label, value) for name, value in mine.items())
+def _by_label(sheet, question):
+    """The student's numbers for a question, by what each is called."""
+    drawn = sheet.numbers_of(question, sheet.student)
+    return {sheet.choices[question][name].label: value for name, value in drawn.items()}
 
 
 def _numbers(sheet, question):
-    return [[label, beside(value)] for label, value in _drawn(sheet, question)]
+    """Label and value of each in words; none without a student number."""
+    if not sheet.student:
+        return []
+    return [list(each) for each in sheet.numbers_in_words(question, sheet.student)]
 
 
 def _run(text, names):

@@ -5,7 +5,7 @@ from kitchenmath.errors import KitchenError
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.following import follow, tell
 from kitchenmath.practice.measured import built_on, why_not
-from kitchenmath.practice.own_numbers import Given, given, student_number, unlike
+from kitchenmath.practice.own_numbers import Given, beside, given, student_number, unlike
 from kitchenmath.practice.stumbles import speak_plainly
 from kitchenmath.practice.typed_cells import read_as_typed
 from kitchenmath.units.door import one_of
@@ -103,7 +103,7 @@ class Sheet:
         labels = {name: choice.label for name, choice in choices.items()}
         if not self.student:
             return Given("Your numbers show here once your student number is in.", {}, labels)
-        numbers = given(self.term, self.student, f"{self.set_id}/{question}", **choices)
+        numbers = self.numbers_of(question, self.student)
         return Given(
             f"Your numbers for {question}:",
             numbers,
@@ -151,8 +151,7 @@ class Sheet:
         if own is not None:
             print(f"The next questions start from your own: {own!r}.")
             return own
-        where = f"{self.set_id}/{question}"
-        sample = given(self.term, self.student, where, **self.choices[question])["sample"]
+        sample = self.numbers_of(question, self.student)["sample"]
         why = why_not(answer, kind)
         print(f"The next questions start from the sample drawn for you: {sample!r}.{why}")
         return sample
@@ -198,20 +197,35 @@ class Sheet:
                 own |= {} if value is None else {question.id: value}
         return verdicts
 
-    def drawn(self, student):
-        """Each question with the numbers that were drawn for a student.
+    def numbers_of(self, question, student):
+        """The numbers drawn for a student, of one question.
 
         Parameters
         ----------
-        student : str
+        question, student : str
 
-        Yields
-        ------
-        Question, dict of str to Quantity
+        Returns
+        -------
+        dict of str to Quantity
         """
-        for question in self.questions.values():
-            choices = self.choices.get(question.id, {})
-            yield question, given(self.term, student, f"{self.set_id}/{question.id}", **choices)
+        choices = self.choices.get(question, {})
+        return given(self.term, student, f"{self.set_id}/{question}", **choices)
+
+    def numbers_in_words(self, question, student):
+        """The same with their labels, in the class's first system: what each page shows.
+
+        Parameters
+        ----------
+        question, student : str
+
+        Returns
+        -------
+        list of (str, str)
+        """
+        return [
+            (self.choices[question][name].label, beside(value, self.college.units_first))
+            for name, value in self.numbers_of(question, student).items()
+        ]
 
     def known(self, student, answers=None):
         """Each question with what its formulas may use: numbers given so far, right answers so far.
@@ -228,8 +242,8 @@ class Sheet:
         Question, dict of str to Quantity
         """
         known = {}
-        for question, drawn in self.drawn(student):
-            known |= drawn
+        for question in self.questions.values():
+            known |= self.numbers_of(question.id, student)
             yield question, dict(known)
             known[question.id] = question.carried((answers or {}).get(question.id), known)
 

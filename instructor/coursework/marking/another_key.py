@@ -18,7 +18,6 @@ from coursework.safe_files import digest
 from coursework.sets.class_keys import class_key
 from coursework.sets.hand_out import released
 from coursework.sets.keys import load_key
-from kitchenmath.practice import beside
 
 __all__ = ["Moved", "Other", "what_changes"]
 
@@ -144,10 +143,9 @@ def _asked(key, student):
     """A student's numbers and the right answer, by question."""
     right = {name: verdict.right for name, verdict in key.sheet.mark(student, {}).items()}
     found = {}
-    for question, known in key.sheet.known(student):
-        choices = key.sheet.choices.get(question.id, {})
-        given = tuple(f"{choice.label}: {beside(known[name])}" for name, choice in choices.items())
-        found[question.id] = given, right[question.id]
+    for question in key.sheet.questions:
+        given = key.sheet.numbers_in_words(question, student)
+        found[question] = tuple(map(": ".join, given)), right[question]
     return found
 
 

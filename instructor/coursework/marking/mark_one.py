@@ -15,7 +15,7 @@ from coursework.marking.room.visit import asked_in, visit
 from coursework.records.copies import fingerprint
 from coursework.records.record import Answered, Record, Written
 from coursework.sets.keys import grade_id, load_key, source
-from kitchenmath.practice import beside, in_words
+from kitchenmath.practice import in_words
 
 
 def mark(task):
@@ -114,15 +114,14 @@ def _with_failures(verdicts, poured, ran):
 
 def _answered(key, student, verdicts):
     """Each verdict with what was asked and with the student's numbers."""
-    answered, first = [], key.sheet.college.units_first
-    for question, drawn in key.sheet.drawn(student):
-        choices = key.sheet.choices.get(question.id, {})
-        given = [f"{choices[name].label}: {beside(value, first)}" for name, value in drawn.items()]
+    answered = []
+    for question in key.sheet.questions.values():
+        given = key.sheet.numbers_in_words(question.id, student)
         verdict = verdicts[question.id]
         answered.append(
             Answered(
                 asked=key.asked[question.id],
-                given=tuple(given),
+                given=tuple(map(": ".join, given)),
                 skill=question.skill,
                 lesson=question.lesson,
                 **{one.name: getattr(verdict, one.name) for one in fields(verdict)},

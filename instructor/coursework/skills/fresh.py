@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from coursework.errors import CourseError
 from coursework.records.points import heading_of
 from coursework.sets.keys import source
-from kitchenmath.practice import beside, given
 from kitchenmath.units.registry import Quantity
 from kitchenmath.units.saying import say
 
@@ -177,17 +176,10 @@ def _chain(key, question):
 
 def _drawn(sheet, who, questions):
     """All numbers of some questions, for comparing: the units are those of the steps."""
-    drawn = [_numbers(sheet, who, one) for one in questions]
+    drawn = [sheet.numbers_of(one, who) for one in questions]
     return tuple(value.magnitude for numbers in drawn for value in numbers.values())
-
-
-def _numbers(sheet, who, question):
-    choices = sheet.choices.get(question, {})
-    return given(sheet.term, who, f"{sheet.set_id}/{question}", **choices)
 
 
 def _in_words(sheet, who, question):
     """Given numbers with their labels, as marking writes them too."""
-    choices = sheet.choices.get(question, {})
-    numbers = _numbers(sheet, who, question)
-    return [f"{choices[name].label}: {beside(value)}" for name, value in numbers.items()]
+    return list(map(": ".join, sheet.numbers_in_words(question, who)))

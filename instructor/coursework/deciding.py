@@ -276,4 +276,18 @@ def journal(course):
     -------
     str
     """
-    return journal_in_words(decisions_of(course), course.roster)
+    return journal_in_words(decisions_of(course), course.roster, names_of_files(course))
+
+
+def names_of_files(course):
+    """The name under which each file came, by its SHA-256.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    dict of str to str
+    """
+    return {one.sha256: one.name for one in read_list(course)}

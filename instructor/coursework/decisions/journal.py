@@ -2,6 +2,7 @@
 
 from datetime import datetime
 from itertools import groupby
+from types import MappingProxyType
 
 from coursework.decisions.holding import live
 from coursework.decisions.kinds import OF_KEYS
@@ -9,6 +10,8 @@ from coursework.decisions.stamp import moment_of
 from coursework.words import number
 
 __all__ = ["by_day", "in_words", "line_of"]
+
+UNKNOWN = MappingProxyType({})
 
 
 def by_day(decisions):
@@ -26,13 +29,15 @@ def by_day(decisions):
     return [(day, list(those)) for day, those in days][::-1]
 
 
-def in_words(decisions, roster):
+def in_words(decisions, roster, files=UNKNOWN):
     """The journal as lines: a day, then what was decided on it; what was taken back says so.
 
     Parameters
     ----------
     decisions : list of Decision
     roster : dict of str to str
+    files : dict of str to str, optional
+        SHA-256 to the name under which a file came.
 
     Returns
     -------
@@ -44,23 +49,25 @@ def in_words(decisions, roster):
         lines.append(day)
         for one in those:
             gone = one.number not in holds and one.kind != "take back"
-            lines.append(f"  {line_of(one, roster)}{' Taken back.' if gone else ''}")
+            lines.append(f"  {line_of(one, roster, files)}{' Taken back.' if gone else ''}")
     return "\n".join(lines) or "Nothing was decided in this class yet."
 
 
-def line_of(one, roster):
+def line_of(one, roster, files=UNKNOWN):
     """A decision in one line, with its number, the time of day, who, what and why.
 
     Parameters
     ----------
     one : Decision
     roster : dict of str to str
+    files : dict of str to str, optional
+        As for `in_words`; of a file without a name its first figures are said.
 
     Returns
     -------
     str
     """
-    file = "" if one.kind in OF_KEYS else one.file[:8]
+    file = "" if one.kind in OF_KEYS else files.get(one.file, one.file[:8]).rpartition("/")[2]
     what = [one.set_id, roster.get(one.student, one.student), one.question, file]
     if one.points is not None:
         of = f" of {number(one.out_of)}" if one.out_of is not None else ""

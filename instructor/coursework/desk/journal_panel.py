@@ -2,7 +2,7 @@
 
 import ipywidgets as widgets
 
-from coursework.deciding import changed_in_words, decide, journal
+from coursework.deciding import changed_in_words, decide, journal, names_of_files
 from coursework.decisions.holding import live
 from coursework.decisions.journal import line_of
 from coursework.decisions.kinds import FOR_GOOD
@@ -36,7 +36,8 @@ def journal_panel(desk):
         decisions = decisions_of(course)
         listed.value = said(journal(course))
         back = [one for one in live(decisions) if one.kind not in FOR_GOOD]
-        line.options = [(line_of(one, course.roster), one.number) for one in back][::-1]
+        files = names_of_files(course)
+        line.options = [(line_of(one, course.roster, files), one.number) for one in back][::-1]
         line.value = None  # nothing is chosen by itself: the next click would take it back
         return f"{plural(len(decisions), 'decision')}."
 

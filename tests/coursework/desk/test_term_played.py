@@ -11,6 +11,7 @@ from coursework.decisions.holding import holding
 from coursework.gradebook.decision_list import decisions_of
 from coursework.records.reading import usable_records
 
+from tests.helpers.desk import words
 from tests.helpers.term_desk import SET
 from tests.helpers.term_played import played
 
@@ -33,7 +34,7 @@ def test_no_step_fails_and_none_is_refused(term):
 
 
 @pytest.mark.parametrize(
-    ("step", "words"),
+    ("step", "expected"),
     [
         ("roster with a title row", "The class has 10 students."),
         ("take in the platform's archive", "Did you mean 004207?"),
@@ -54,8 +55,8 @@ def test_no_step_fails_and_none_is_refused(term):
         ("mark again after restoring", "0 of them this time."),
     ],
 )
-def test_what_the_desk_says(term, step, words):
-    assert words in said(term, step)
+def test_what_the_desk_says(term, step, expected):
+    assert expected in said(term, step)
 
 
 def test_a_file_that_says_another_set_is_never_ticked_as_sure(term):
@@ -65,12 +66,12 @@ def test_a_file_that_says_another_set_is_never_ticked_as_sure(term):
 
 def test_practical_marks_whose_numbers_lost_their_noughts_are_matched_by_name(term):
     """Five were typed in the grid and stay; the table has the last five; the late joiner waits."""
-    words = said(term, "practical marks, noughts lost")
+    told = said(term, "practical marks, noughts lost")
 
-    assert "4206 lost its zeros; by the name, Fenna Brook, it is 004206." in words
-    assert "not on the roster" not in words
-    assert "so as they were: Ada Quill-Thorne (004201)" in words
-    assert "so open: Yara Holt" in words
+    assert "4206 lost its zeros; by the name, Fenna Brook, it is 004206." in told
+    assert "not on the roster" not in told
+    assert "so as they were: Ada Quill-Thorne (004201)" in told
+    assert "so open: Yara Holt" in told
 
 
 def test_the_newer_keys_preview_names_each_student_whose_points_it_changed(term):
@@ -95,11 +96,11 @@ def test_points_by_hand_for_what_the_machine_marked_are_given_at_the_desk(term):
 
 def test_after_erasing_no_file_of_the_class_names_the_student(term):
     """Every byte of the restored class, searched for number and name."""
-    words = (term.erased.encode(), term.roster[term.erased].encode())
+    theirs = (term.erased.encode(), term.roster[term.erased].encode())
     files = [one for one in term.course.folder.rglob("*") if one.is_file()]
 
     assert len(files) > 50
-    assert [] == [one.name for one in files if any(word in one.read_bytes() for word in words)]
+    assert [] == [one.name for one in files if any(word in one.read_bytes() for word in theirs)]
 
 
 def test_the_restored_class_has_every_record_and_decision_as_before(term):
@@ -109,3 +110,13 @@ def test_the_restored_class_has_every_record_and_decision_as_before(term):
         one.relative_to(folder): one.read_bytes() for one in folder.rglob("*.json")
     }
     assert 8 == len(usable_records(open_course(folder), SET)[0])
+
+
+def test_the_journal_names_files_as_they_came_and_no_figures_of_them(term):
+    """The file whose number had lost its noughts, as it was called; a key by no name at all."""
+    term.press("journal at the end", term.journal, "Show the journal")
+    lines = words(term.journal.list)
+
+    assert "place: 04-buy-enough, Gwil Thatch, 04-buy-enough (3).ipynb." in lines
+    assert "newer key: 04-buy-enough. “to see it” Taken back." in lines
+    assert not re.search(r"\b[0-9a-f]{8}\b", lines)

@@ -23,6 +23,7 @@ TYPED = re.compile(
     r"(?:([ap])\.?\s?m\.?|h|hrs?|o[’']?clock)?\.?",
     re.IGNORECASE,
 )
+REMARK = re.compile(r"\s*\([^()\d]*\)\s*$")  # 18:45 (by the log): the words behind change nothing
 
 
 @dataclass(frozen=True)
@@ -85,7 +86,7 @@ class ClockKind(AnswerKind):
         if isinstance(answer, ClockTime):
             return answer
         text = str(answer) if isinstance(answer, str | datetime.time) else as_came(answer)
-        typed = TYPED.fullmatch(text.strip()[:40])
+        typed = TYPED.fullmatch(REMARK.sub("", text).strip()[:40])
         hour, minute, half = typed.groups() if typed else (None, None, None)
         if not typed or (minute is None and half is None):
             raise Unreadable(

@@ -28,6 +28,9 @@ from kitchenmath.units.typed_words import (
 
 LONGEST = 200  # characters; an amount is short, and a page of text is not one
 
+# A currency's code, as ISO 4217 has it, in front of a sum.
+SIGNS = {"USD": "$", "GBP": "£", "EUR": "€"}
+CODE_IN_FRONT = re.compile(rf"^({'|'.join(SIGNS)}) ?(?=[\d.])", re.IGNORECASE)
 # Oven marks are a scale of their own: mark 4 is 177 °C (see ovens.py).
 MARK = re.compile(
     r"(?:gas ?(?:mark|regulo)?|mark|regulo) ?(1/4|1/2|\d{1,2})$|(\d{1,2}) ?gas$", re.IGNORECASE
@@ -118,7 +121,7 @@ def plain_line(text):
         raise Unreadable(f'{text!r} is no text: type the amount in quotes, such as "4.2 kg".')
     if len(text) > LONGEST:
         raise Unreadable(f'{len(text)} characters came: type one amount, such as "4.2 kg".')
-    text = UNSEEN.sub("", text)
+    text = UNSEEN.sub("", text).replace("º", "°")  # before normal form makes an o of it
     if POWER.search(text):
         raise Unreadable(f"“{text.strip()[:40]}” has a power in it: type the number in full.")
     if len([row for row in text.splitlines() if row.strip()]) > 1 and "=" not in text:
@@ -126,7 +129,7 @@ def plain_line(text):
     # ½ must become " 1/2" before normal form would glue it to a whole number (1½ is not 11/2).
     spread = "".join(_fraction_spread(character) for character in text)
     line = unicodedata.normalize("NFKC", spread).replace("⁄", "/").replace("−", "-")
-    line = line.replace("º", "°").replace("–", "-").replace("’", "'").replace("”", '"')
+    line = line.replace("–", "-").replace("’", "'").replace("”", '"')
     line = re.sub(r"\s+", " ", line).strip().strip("'").strip()
     line = re.sub(r"^(=|≈|~|about |approx\.? |ca\.? )\s*", "", line).rstrip(".!").strip()
     line = FAN.sub("", POLITE.sub("", line)).strip()
@@ -166,6 +169,7 @@ def _fraction_spread(character):
 
 def _terms(line):
     """Pairs of number text and unit text: "9 lb 4 oz" is ("9", "lb"), ("4", "oz")."""
+    line = CODE_IN_FRONT.sub(lambda code: SIGNS[code[1].upper()], line)
     rest = re.sub(r"^([-+]?) ?([$£€]) ?(-?)(?=[\d.])", r"\1\3\2", line)
     front = re.match(r"([-+]?)([$£€])(.*)$", rest)
     if front:  # money is written in front: "$3.48"

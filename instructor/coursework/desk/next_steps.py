@@ -21,8 +21,9 @@ from coursework.words import plural
 NAMED = 4  # students by name; the rest as a number
 DAY = 24 * 60 * 60
 NEWER_KEY = (
-    "the kit has a newer key. The class keeps its own until you take the newer one: look under "
-    "“What you decide” whose numbers would change."
+    "the kit has a newer key, or the class has other settings since it went out. The class keeps "
+    "its own key until you take the newer one: look under “What you decide” whose numbers would "
+    "change."
 )
 
 

@@ -5,6 +5,7 @@ import shutil
 
 import pytest
 from coursework.classes.course import open_course
+from coursework.classes.course_edit import change_lines
 from coursework.command import main
 from coursework.deciding import about_of, decide
 from coursework.desk.next_steps import class_state, in_words
@@ -90,7 +91,7 @@ def test_the_desk_says_that_there_is_a_newer_key(course, newer_kit):
     said = "\n".join(in_words(state, course.roster, 0))
 
     assert state.sets[0].newer_key
-    assert "Buy enough: the kit has a newer key. The class keeps its own" in said
+    assert "Buy enough: the kit has a newer key, or the class has other settings" in said
 
 
 def test_whose_numbers_answers_and_points_would_change_is_known_before(course, newer_kit):
@@ -245,3 +246,17 @@ def test_records_are_left_as_they_were_by_a_look(course, newer_kit):
     what_changes(course, SET, kits_key(course, SET))
 
     assert before == usable_records(course, SET)
+
+
+def test_other_conventions_after_handing_out_are_offered_like_a_newer_key(course):
+    """Money in pounds where the set went out in dollars: q4 and q5 have other numbers."""
+    key = class_key(course, SET)
+    change_lines(course, {("college",): {"country": "UK"}})
+    british = open_course(course.folder)
+    hand_out(british, SET)
+    other = what_changes(british, SET, kits_key(british, SET))
+
+    assert newer_key(british, SET)
+    assert key == class_key(british, SET)
+    assert {"q4", "q5"} <= {one.question for those in other.moved.values() for one in those
+                            if one.numbers_differ}  # fmt: skip

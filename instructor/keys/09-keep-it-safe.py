@@ -13,8 +13,8 @@ Then press Shift + Enter in each cell, from the top down.
 Lesson 9, *Keep it safe, write it down*, has all you need.
 The house and all of its records are invented.
 
-**Before anything else.** The limits here are quoted from the FDA Food Code and from USDA FSIS, as lesson 9 prints them.
-Your local food code comes first.
+**Before anything else.** {{ record_sources }}
+Lesson 9 prints them. Your local food code comes first.
 """
 
 # %% [markdown] me-text
@@ -29,7 +29,8 @@ student = "BH-0000"
 ### END SOLUTION
 
 # %% open-set
-from kitchenmath.drills.keeping import EXTRAS, MAINS, SIDES, menu, shown_in_boiling
+from kitchenmath.drills.allergen_rows import EXTRAS, MAINS, SIDES, menu
+from kitchenmath.drills.keeping import bird_core, shown_in_boiling
 from kitchenmath.practice import open_set, steps
 from kitchenmath.practice.drawn_days import cases, days, nights, tubs
 
@@ -55,9 +56,7 @@ one
 # %% q1-answer
 q1 = ""
 ### BEGIN SOLUTION
-from kitchenmath.safety import reading_verdict
-
-q1 = [each.letter for each in one.day.lines if not reading_verdict(each.point, each.reading)]
+q1 = [each.letter for each in one.day.lines if not each.keeps]
 ### END SOLUTION
 
 # %% q1-check
@@ -66,7 +65,7 @@ sheet.look("q1", q1, "letters", plausible=("A", "B", "C", "D", "E", "F", "G", "H
 from dataclasses import replace
 
 from kitchenmath import Q_
-from kitchenmath.drills import keeping, records
+from kitchenmath.drills import allergen_rows, keeping, records
 from kitchenmath.practice import ClockQuestion, ListedQuestion, Question, Within
 
 TOLD = {
@@ -76,8 +75,8 @@ TOLD = {
     "took °F for °C": "One line is in °F, and you read its number as °C. On a page full of °C the "
     "eye does not stop at the scale, and a cold room at 38 would be a sauna.",
     "held all hot food against one limit": "You held everything hot against 74 °C, the number that "
-    "everybody has learnt. It is poultry's and reheating's; pork, and food that is kept hot, have "
-    "lower limits beside them.",
+    "everybody has learnt. Each line has its own limit beside it; pork, and food that is kept hot, "
+    "have lower ones.",
     "looked at the cold food only": "Your letters stop where the hot food begins. The fridge is "
     "what one thinks of first; hot food is out where it is too cold.",
     "looked at the hot food only": "Your letters are all hot food, where the cooking happens. The "
@@ -114,7 +113,7 @@ TOLD = {
     "after a wash, and the water carries the germs further.",
     "named what goes": "You listed what goes. The question wants what can still be served.",
     "took the error off": "You took the error off, as one corrects a reading. Here you want what "
-    "the probe will show, and one that shows too much shows more than 74 °C by then.",
+    "the probe will show, and one that shows too much shows more than the limit by then.",
     "held it against 100 °C": "You held the probe against 100 °C, where water boils by the sea. At "
     "this height it boils sooner, so the probe is further off than it seems.",
     "left the error out": "You left the printed limit as it is. By this probe a bird would come "
@@ -161,7 +160,8 @@ sheet.award(
 """
 ## 2. Since when? (3 points)
 
-A cold room was read every half hour through the night. Its limit is at most 5 °C (41 °F).
+A cold room was read every half hour through the night.
+{{ by: cold holding }}, its limit is at most {{ house: cold holding }}.
 In the morning it was found too warm.
 This house counts from **the last reading that was in order**: what came after it nobody knows.
 **Since when can nobody vouch for the food in it?**
@@ -207,7 +207,7 @@ sheet.award(
 ## 3. The cooling log (3 points)
 
 Five tubs of velouté cooled from 57 °C (135 °F). Each was read after two hours and after six.
-The FDA Food Code (3-501.14(A), as quoted in state codes) asks 21 °C (70 °F) or below within 2 h, and 5 °C (41 °F) or below within 6 h **in all**.
+{{ by: cooling }}, it must be at 21 °C (70 °F) or below within 2 h, and at 5 °C (41 °F) or below within 6 h **in all**.
 A tub that broke one of the two is thrown away.
 **How much is thrown away?**
 
@@ -242,9 +242,11 @@ sheet.award(
         formula=keeping.thrown_away,
         slips=told(keeping.tub_slips((1, 1, 2, 1, 1))),
         working=(
-            "a tub goes that was above 21 °C after 2 h, or above 5 °C after 6 h",
-            "their weights together = {answer}",
+            "above 21 °C after 2 h: {warm} = {first}",
+            "above 5 °C only after 6 h: {late} = {then}",
+            "{first} + {then} = {answer}",
         ),
+        on_the_way=keeping.thrown_away_in_steps(),
         skill="a cooling log in two stages",
         lesson="09-keep-it-safe.ipynb",
     ),
@@ -257,8 +259,9 @@ sheet.award(
 ## 4. What can be put right? (3 points)
 
 On your round you find what is shown.
-The first stage of cooling, from 57 °C to 21 °C, may take 2 h, and so may reheating to 74 °C (FDA Food Code 3-501.14 and 3-403.11).
-Guinea fowl is cooked to 74 °C, pork to 63 °C. Cold food is received and kept at 5 °C or below, hot food at 57 °C or above.
+The first stage of cooling, from 57 °C (135 °F) to 21 °C (70 °F), may take 2 h, and so may reheating to {{ house: reheating }}.
+Guinea fowl is cooked to {{ house: poultry }}, pork to {{ house: intact meat }}. Cold food is received and kept at {{ house: cold holding }} or below, hot food at {{ house: hot holding }} or above.
+Whose limits these are stands at the top of the set.
 **Which of these can still be put right, by heat or by cold, so that it may be served?** All others are thrown away or sent back.
 
 Type their letters. One too many costs 1 point, because somebody eats it; one that is missing costs half a point.
@@ -305,8 +308,9 @@ sheet.award(
 
 A sister house lies high up. In water at a rolling boil its probe shows what is printed here.
 Water boils about 1 °C sooner for each 300 m above the sea.
-Take the probe to be off by as much at 74 °C as it is at the boil.
-**What must it show before a guinea fowl is truly at 74 °C (165 °F)?**
+{{ by: poultry }}, a guinea fowl's core must reach {{ house: poultry }}.
+Take the probe to be off by as much there as it is at the boil.
+**What must it show before a guinea fowl is truly at its limit?**
 
 Answer within 0.2 °C, or **rounded up** to the next whole degree.
 Never round down: then the bird comes out too early.
@@ -319,6 +323,7 @@ five = sheet.given(
     "q5",
     height=steps(600, 1500, 300, "m", "height above the sea"),
     shows=shown_in_boiling(98.5, 100),
+    core=bird_core("limit for a guinea fowl's core"),
 )
 five
 
@@ -329,7 +334,7 @@ from kitchenmath import Q_
 from kitchenmath.heat import boiling_point
 
 off = five.shows.magnitude - boiling_point(altitude=five.height).magnitude
-q5 = Q_(74 + off, "degC")
+q5 = Q_(five.core.core_C + off, "degC")
 ### END SOLUTION
 
 # %% q5-check
@@ -344,11 +349,11 @@ sheet.award(
         formula=keeping.must_show,
         slips=told(keeping.probe_slips((1, 1, 0))),
         working=(
-            "at {height} water boils at about {boils}",
-            "{shows} less that is how much the probe shows too much",
-            "74 °C and as much on top = {answer}",
+            "water boils: 100 °C less 1 °C for each 300 m of {height} = {boils}",
+            "too much: {shows} − {boils} = {off}",
+            "{core} + {off} = {answer}",
         ),
-        on_the_way={"boils": lambda height: Q_(round(keeping.boils_C(height), 1), "degC")},
+        on_the_way=keeping.PROBE_STEPS,
         skill="checking a probe",
         lesson="09-keep-it-safe.ipynb",
     ),
@@ -381,7 +386,7 @@ six
 # %% q6-answer
 q6 = ""
 ### BEGIN SOLUTION
-from kitchenmath.drills.keeping import items_of
+from kitchenmath.drills.allergen_rows import items_of
 from kitchenmath.safety import plate_allergens
 
 q6 = list(plate_allergens(items_of(six.main, six.side, six.extra)).holds)
@@ -395,10 +400,10 @@ sheet.award(
         "q6",
         "allergens",
         3,
-        keeping.plate_holds,
+        allergen_rows.plate_holds,
         left_out=1,
         too_many=0.5,
-        slips=told(keeping.PLATE_SLIPS),
+        slips=told(allergen_rows.PLATE_SLIPS),
         working=(
             "item by item: {main}, {side}, {extra}",
             "flour is gluten, butter is milk, celeriac is celery, lecithin is mostly soya",

@@ -3,10 +3,17 @@
 import re
 from dataclasses import dataclass
 
+from kitchenmath.conventions.class_limits import (
+    FDA,
+    class_limit,
+    cooling_is_own,
+    own_limit,
+    sources_of_record,
+)
 from kitchenmath.conventions.college import Conventions
 from kitchenmath.errors import KitchenError
 from kitchenmath.safety.cooling import cooling_rules
-from kitchenmath.safety.quoted import limit, limits
+from kitchenmath.safety.quoted import limits
 from kitchenmath.units.door import one_of
 from kitchenmath.units.ovens import oven_mark
 from kitchenmath.units.registry import Q_
@@ -22,8 +29,6 @@ TAXES = {"US": "sales tax", "NZ": "GST"}
 WHERE = {"ours": "", "US": " in the US", "UK": " in the UK", "EU": " in the EU",
          "NZ": " in New Zealand"}  # fmt: skip
 NOT_COVERED = "not covered here{where}: ask your food code"
-# What the UK's advice on cooking to the core speaks of; it has one table for all of it.
-UK_CORE = ("poultry", "ground meat", "injected meat", "stuffed food")
 DIAL_F = 25  # dials are marked so: common practice
 KILOS_IN_A_POUND = 0.45359237
 FAN_C = 20  # a fan oven's dial stands so much lower: common practice
@@ -77,18 +82,45 @@ class CollegeWords:
 
     def limit(self, what):
         """A quoted limit with its source, or that it is not covered here."""
-        source = self.college.food_code
-        of_core = source.startswith("UK") and what in UK_CORE
         try:
-            row = _uk_core() if of_core else limit(what, source)
+            row = own_limit(what, self.college)
         except KitchenError:
             return self._not_covered()
         first, second = self._ordered(say(row.temperature), say(row.fahrenheit))
         held = f" for {say(row.time)}" if row.time_sense == "for" else ""
         soon = f" within {say(row.time)}" if row.time_sense == "within" else ""
         side = "" if held else SIDES.get(row.sense, "")
-        section = "" if of_core else f" {row.section}"
-        return f"{first} ({second}){held}{side}{soon} ({row.source}{section})"
+        return f"{first} ({second}){held}{side}{soon} ({_source_of(row)})"
+
+    def house(self, what):
+        """The temperature that a class's exercises work with: "74 °C (165 °F)"."""
+        row = class_limit(what, self.college).row
+        return "{} ({})".format(*self._ordered(say(row.temperature), say(row.fahrenheit)))
+
+    def by(self, what):
+        """Whose limit that is: a class's own food code's, or the house's where none was read."""
+        if what == "cooling":
+            own, source = cooling_is_own(self.college), f"{FDA} 3-501.14"
+        else:
+            kept = class_limit(what, self.college)
+            own, source = kept.own, _source_of(kept.row)
+        if own:
+            return f"By the {source}"
+        return f"By the house's rule, after the {source} ({what}{self._elsewhere()})"
+
+    def record_sources(self):
+        """Whose limits stand in a day's record."""
+        own = sources_of_record(self.college)
+        if self.college.food_code == FDA:
+            return f"The limits are quoted from the {' and the '.join(own)}."
+        told = [f"{', '.join(points).capitalize()}: the limit is that of the {source}."
+                for source, points in own.items()]  # fmt: skip
+        told.append(
+            f"{'All others' if own else 'The limits'}{WHERE[self.college.country]} are "
+            f"{NOT_COVERED.format(where='')}. So that you learn how a record is read, the house "
+            f"keeps those of the {FDA}; each is called a house limit."
+        )
+        return " ".join(told)
 
     def cooling(self):
         """How fast cooked food must cool, or that it is not covered here."""
@@ -102,13 +134,7 @@ class CollegeWords:
 
     def hold_table(self):
         """A table of holding times at the core, each row quoted; which it is stands before it."""
-        table = self.college.hold_table
-        if "source" in table:
-            rows, head = limits(**table), f"For the core of food the advice of {table['source']}"
-        else:
-            rows = [row for row in limits(**table) if 130 <= row.fahrenheit.magnitude <= 140]
-            rows = [row for row in rows if row.source.startswith("FDA")]
-            head = "For whole roasts the FDA Food Code (3-401.11(B)(2), as quoted in state codes)"
+        rows, head = self._hold_rows()
         lines = [
             f"| {' ('.join(self._ordered(say(row.temperature), say(row.fahrenheit)))}) "
             f"| {say(row.time)} |"
@@ -117,6 +143,28 @@ class CollegeWords:
         return "\n".join(
             [f"{head} prints:", "", "| core at least | held for |", "|---|---|", *lines]
         )
+
+    def hold_rows(self):
+        """The table of holding times in one line, and whose it is where it is nobody's here."""
+        rows, head = self._hold_rows()
+        told = "; ".join(
+            f"{' ('.join(self._ordered(say(row.temperature), say(row.fahrenheit)))}) "
+            f"{say(row.time)}"
+            for row in rows
+        )
+        other = ""
+        if self.college.food_code == "none":
+            other = f" The rule{self._elsewhere()}."
+        return f"{head} prints: {told}.{other}"
+
+    def _hold_rows(self):
+        table = self.college.hold_table
+        if "source" in table:
+            return limits(**table), f"For the core of food the advice of {table['source']}"
+        rows = [row for row in limits(**table) if 130 <= row.fahrenheit.magnitude <= 140]
+        rows = [row for row in rows if row.source.startswith("FDA")]
+        head = "For whole roasts the FDA Food Code (3-401.11(B)(2), as quoted in state codes)"
+        return rows, head
 
     def hold_table_for(self):
         """What the table of holding times is for, and whose it is where it is nobody's here."""
@@ -148,6 +196,9 @@ class CollegeWords:
 
     def _ordered(self, metric, other):
         return (other, metric) if self.college.units_first == "us" else (metric, other)
+
+    def _elsewhere(self):
+        return f"{WHERE[self.college.country]} is {NOT_COVERED.format(where='')}"
 
     def _not_covered(self):
         return NOT_COVERED.format(where=WHERE[self.college.country])
@@ -214,7 +265,6 @@ def filled(text, college):
     )
 
 
-def _uk_core():
-    """The row for 70 °C, which the UK's advice names first."""
-    rows = limits("core of the food", "UK FSA and ACMSF")
-    return next(row for row in rows if row.temperature == Q_(70, "degC"))
+def _source_of(row):
+    """A limit's source with its section, which the UK's advice has not."""
+    return row.source if row.source.startswith("UK") else f"{row.source} {row.section}"

@@ -1,13 +1,17 @@
-"""Drills of lesson 9 on limits: cold by when, what is thrown away, a probe, a plate's allergens."""
+"""Drills of lesson 9 on limits: cold by when, what is thrown away, what a probe must show."""
 
-from kitchenmath.drills import Drill
+from dataclasses import dataclass
+
+from kitchenmath.conventions.class_limits import ClassLimit, class_limit
+from kitchenmath.conventions.college import OURS
+from kitchenmath.drills import Drill, allergen_rows
 from kitchenmath.heat import boiling_point
-from kitchenmath.practice import ClockQuestion, ListedQuestion, Question, Slip, Within, steps
-from kitchenmath.practice.choices import Choices
+from kitchenmath.practice import ClockQuestion, Question, Slip, Within, steps
+from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.practice.clock_question import clock_time
 from kitchenmath.practice.drawn_days import tubs
-from kitchenmath.safety import cooling_rules, limit, menu_dishes, plate_allergens
-from kitchenmath.units import Q_
+from kitchenmath.safety import cooling_rules
+from kitchenmath.units import Q_, say
 
 
 def stages():
@@ -59,7 +63,8 @@ COLD_BY = Drill(
         earlier_min=15,
         working=("{fell} + 6 h in all = {answer}",),
     ),
-    "A pot of velouté fell through 57 °C (135 °F) at {fell}. By when must it be at 5 °C (41 °F)?",
+    "A pot of velouté fell through 57 °C (135 °F) at {fell}. {{ by: cooling }}, by when must it be "
+    "at 5 °C (41 °F)?",
     "Six hours in all, from 57 °C. Rounded down to a quarter of an hour is right too.",
     {"fell": moments(17 * 60, 22 * 60, 10, "fell through 57 °C")},
 )
@@ -85,6 +90,25 @@ def _second_broken(two, six):
 def thrown_away(sauce):
     """The weight of the tubs that broke a stage."""
     return weight_of(sauce, lambda *each: _first_broken(*each) or _second_broken(*each))
+
+
+def thrown_away_in_steps():
+    """The weights of the tubs that broke each stage, for the lines of working."""
+
+    def late(two, six):
+        return _second_broken(two, six) and not _first_broken(two, six)
+
+    def added(sauce, goes):
+        weights = [say(each.weight) for each in sauce.lines
+                   if goes(each.after_two.magnitude, each.after_six.magnitude)]  # fmt: skip
+        return " + ".join(weights) or "none"
+
+    return {
+        "warm": lambda sauce: added(sauce, _first_broken),
+        "late": lambda sauce: added(sauce, late),
+        "first": lambda sauce: weight_of(sauce, _first_broken),
+        "then": lambda sauce: weight_of(sauce, late),
+    }
 
 
 def tub_slips(worth=(0, 0, 0, 0, 0)):
@@ -136,16 +160,14 @@ TUBS = Drill(
         thrown_away,
         tub_slips(),
         working=(
-            "too warm after 2 h: all tubs above 21 °C = {first}",
-            "too warm only after 6 h: the others above 5 °C = {then}",
+            "above 21 °C after 2 h: {warm} = {first}",
+            "above 5 °C only after 6 h: {late} = {then}",
             "{first} + {then} = {answer}",
         ),
-        on_the_way={
-            "first": lambda sauce: weight_of(sauce, _first_broken),
-            "then": lambda sauce: thrown_away(sauce) - weight_of(sauce, _first_broken),
-        },
+        on_the_way=thrown_away_in_steps(),
     ),
-    "Five tubs of velouté cooled from 57 °C (135 °F):{sauce}\nHow much goes away?",
+    "Five tubs of velouté cooled from 57 °C (135 °F):{sauce}\n{{ by: cooling }}, how much goes "
+    "away?",
     "Each tub has two limits to keep: 21 °C (70 °F) after 2 h, 5 °C (41 °F) after 6 h in all.",
     {"sauce": tubs("tubs of velouté, invented")},
 )
@@ -156,38 +178,58 @@ def boils_C(height):
     return boiling_point(altitude=height).magnitude
 
 
-def must_show(height, shows):
+@dataclass(frozen=True, repr=False)
+class CoreLimit(Drawn):
+    """The limit for a bird's core that a class works with."""
+
+    kept: ClassLimit
+
+    def in_college(self, college):
+        """That of a class's own food code, or the house's."""
+        return CoreLimit(class_limit("poultry", college))
+
+    @property
+    def core_C(self):
+        """The temperature alone, in °C."""
+        return self.kept.row.temperature.magnitude
+
+    def __repr__(self):
+        return f"{say(self.kept.row.temperature)} ({say(self.kept.row.fahrenheit)})"
+
+
+def bird_core(label):
+    """The limit for a bird's core, as each class has it."""
+    return Choices((CoreLimit(class_limit("poultry", OURS)),), label)
+
+
+def must_show(height, shows, core):
     """What a probe must show at the limit of poultry, off by as much as in boiling water."""
-    off_C = shows.magnitude - boils_C(height)
-    return Q_(limit("poultry").temperature.magnitude + off_C, "degC")
+    return Q_(core.core_C + shows.magnitude - boils_C(height), "degC")
 
 
 def probe_slips(worth=(0, 0, 0)):
     """The slips of a probe's correction, with what each is worth."""
     turned, sea, none = worth
-    poultry_C = limit("poultry").temperature.magnitude
     return (
         Slip(
             "took the error off",
-            lambda height, shows: Q_(2 * poultry_C, "delta_degC") - (
-                must_show(height, shows) - Q_(0, "degC")
-            ) + Q_(0, "degC"),
+            lambda height, shows, core: Q_(core.core_C - shows.magnitude + boils_C(height), "degC"),
             "You took the error off. A probe that shows too much must show that much more.",
             worth=turned,
         ),
         Slip(
             "held it against 100 °C",
-            lambda height, shows: Q_(poultry_C + shows.magnitude - 100, "degC"),
+            lambda shows, core: Q_(core.core_C + shows.magnitude - 100, "degC"),
             "You compared it with 100 °C. Up here water boils sooner.",
             worth=sea,
         ),
         Slip(
             "left the error out",
-            lambda: Q_(poultry_C, "degC"),
+            lambda core: Q_(core.core_C, "degC"),
             "That is the limit as it is printed. This probe does not show what is true.",
             worth=none,
         ),
-    )  # fmt: skip
+    )
 
 
 def shown_in_boiling(first, last):
@@ -195,6 +237,10 @@ def shown_in_boiling(first, last):
     return steps(first, last, 0.5, "degC", "the probe shows in boiling water")
 
 
+PROBE_STEPS = {
+    "boils": lambda height: Q_(round(boils_C(height), 1), "degC"),
+    "off": lambda height, shows: Q_(shows.magnitude - round(boils_C(height), 1), "delta_degC"),
+}
 PROBE = Drill(
     Question(
         "keeping, what a probe must show",
@@ -206,127 +252,24 @@ PROBE = Drill(
         working=(
             "water boils: 100 °C less 1 °C for each 300 m of {height} = {boils}",
             "too much: {shows} − {boils} = {off}",
-            "74 °C + {off} = {answer}",
+            "{core} + {off} = {answer}",
         ),
-        on_the_way={
-            "boils": lambda height: boiling_point(altitude=height),
-            "off": lambda height, shows: Q_(shows.magnitude - boils_C(height), "delta_degC"),
-        },
+        on_the_way=PROBE_STEPS,
     ),
     "A kitchen lies {height} above the sea. A probe shows {shows} in boiling water there, and it "
-    "is off by as much at 74 °C. What must it show before a bird is at 74 °C?",
+    "is off by as much at {core}. {{ by: poultry }}, that is a bird's limit. What must it show "
+    "before a bird is truly there?",
     "Where does water boil up there? About 1 °C less for each 300 m.",
     {
         "height": steps(600, 1500, 300, "m", "height above the sea"),
         "shows": shown_in_boiling(98.5, 100),
+        "core": bird_core("limit for its core"),
     },
 )
 
-
-class Dish(str):
-    """A dish that says what it is made of."""
-
-    def __str__(self):
-        return f"{self[:]} (of {', '.join(menu_dishes()[self])})"
-
-    __repr__ = __str__
-
-    def __format__(self, spec):
-        return str(self)
-
-
-def menu(names, label):
-    """Dishes of the invented menu to draw one from."""
-    return Choices(tuple(Dish(name) for name in names), label)
-
-
-MAINS = ("guinea fowl with mustard velouté", "cod with mustard mayonnaise")
-SIDES = ("celeriac brunoise", "carrots in broth", "beetroot salad")
-EXTRAS = ("cider foam", "honey custard", "bread roll")
-
-
-def items_of(*dishes):
-    """Every item of some dishes."""
-    return [item for dish in dishes for item in menu_dishes()[dish]]
-
-
-def plate_holds(main, side, extra):
-    """What the plate holds, by the list of the EU and the UK."""
-    return set(plate_allergens(items_of(main, side, extra)).holds)
-
-
-def without(*hidden):
-    """The same where nobody thinks of some items."""
-
-    def slip(main, side, extra):
-        seen = [item for item in items_of(main, side, extra) if item not in hidden]
-        return set(plate_allergens(seen).holds)
-
-    return slip
-
-
-def by_the_list_of_nine(main, side, extra):
-    """Without what the list of the US leaves out."""
-    return plate_holds(main, side, extra) - {"celery", "mustard", "sulphites", "lupin", "molluscs"}
-
-
-def with_the_labels(main, side, extra):
-    """With what only a label can tell."""
-    found = plate_allergens(items_of(main, side, extra))
-    return {*found.holds, *found.read_the_label_for}
-
-
-PLATE_SLIPS = (
-    Slip(
-        "named the main part only",
-        lambda main: set(plate_allergens(items_of(main)).holds),
-        "You named what the main part holds. Everything on the plate counts.",
-    ),
-    Slip(
-        "went by the list of nine",
-        by_the_list_of_nine,
-        "You went by the list of the US. Celery and mustard are on that of the EU and the UK.",
-    ),
-    Slip(
-        "left out what gives no taste",
-        without("flour", "lecithin", "egg yolk", "butter"),
-        "Flour, butter, egg yolk or lecithin in a sauce is not seen. It is in it all the same.",
-    ),
-    Slip(
-        "did not know celeriac for celery",
-        without("celeriac"),
-        "Celeriac is celery's root, and is on the list as celery.",
-    ),
-    Slip(
-        "added what only a label tells",
-        with_the_labels,
-        "You named what such an item often holds too. Ask its label: then it is in or out.",
-    ),
-)
-PLATE = Drill(
-    ListedQuestion(
-        "keeping, allergens of a plate",
-        "allergens",
-        3,
-        plate_holds,
-        left_out=1,
-        too_many=0.5,
-        slips=PLATE_SLIPS,
-        working=("{main}, {side}, {extra}: item by item", "{answer}"),
-    ),
-    "A plate: {main}; {side}; {extra}. What does it hold, by the list of fourteen of the EU and "
-    "the UK? Name only what is sure without a label.",
-    "Item by item. Celeriac is celery; flour is gluten; lecithin is mostly soya.",
-    {
-        "main": menu(MAINS, "main part"),
-        "side": menu(SIDES, "beside it"),
-        "extra": menu(EXTRAS, "with it"),
-    },
-)
 
 DRILLS = {
     "cold by when": COLD_BY,
     "tubs to throw away": TUBS,
     "what a probe must show": PROBE,
-    "allergens of a plate": PLATE,
-}
+} | allergen_rows.DRILLS

@@ -3,7 +3,7 @@
 from kitchenmath.drills import Drill
 from kitchenmath.practice import ClockQuestion, ListedQuestion, Slip
 from kitchenmath.practice.drawn_days import COLD, HOT, cases, days, nights
-from kitchenmath.safety import limit, point_limit, reading_verdict
+from kitchenmath.safety import point_limit
 from kitchenmath.units import Q_
 
 HOT_LINES, COLD_LINES = frozenset(HOT), frozenset(COLD)
@@ -13,14 +13,12 @@ CASES = tuple("ABCDEFGH")
 
 def out_of_limits(day):
     """The letters of the lines on the wrong side of their quoted limit."""
-    return {each.letter for each in day.lines if not reading_verdict(each.point, each.reading)}
+    return {each.letter for each in day.lines if not each.keeps}
 
 
 def on_the_limit(day):
     """The letters of the lines whose reading is the limit itself."""
-    return {
-        each.letter for each in day.lines if each.reading == point_limit(each.point).temperature
-    }
+    return {each.letter for each in day.lines if each.reading == each.limit.temperature}
 
 
 def scale_missed(day):
@@ -28,16 +26,16 @@ def scale_missed(day):
     as_celsius = {
         each.letter
         for each in day.lines
-        if not reading_verdict(each.point, Q_(each.reading.magnitude, "degC"))
+        if not each.limit.reached_by(Q_(each.reading.magnitude, "degC"))
     }
     return out_of_limits(day) | as_celsius
 
 
 def one_hot_limit(day):
-    """What is out where all hot food is held against the limit of poultry."""
-    poultry = limit("poultry")
-    below = {each.letter for each in day.lines
-             if each.letter in HOT_LINES and not poultry.reached_by(each.reading)}  # fmt: skip
+    """What is out where all hot food is held against the highest limit among them."""
+    hot = [each for each in day.lines if each.letter in HOT_LINES]
+    highest = max((each.limit for each in hot), key=lambda row: row.temperature.magnitude)
+    below = {each.letter for each in hot if not highest.reached_by(each.reading)}
     return out_of_limits(day) | below
 
 
@@ -55,8 +53,8 @@ RECORD_SLIPS = (
     Slip(
         "held all hot food against one limit",
         one_hot_limit,
-        "You asked 74 °C of everything hot. Poultry and reheating ask it; pork and what is held "
-        "hot have limits of their own.",
+        "You asked 74 °C of everything hot. Each line has its own limit beside it; pork and what "
+        "is held hot have lower ones.",
     ),
     Slip(
         "looked at the cold food only",
@@ -85,7 +83,8 @@ RECORD = Drill(
         slips=RECORD_SLIPS,
         working=("cold food: what is above its limit; hot food: what is below", "{answer}"),
     ),
-    "A day's record has three faults:{day}\nWhich lines are out of limits? Type their letters.",
+    "A day's record has three faults:{day}\n{{ record_sources }}\nWhich lines are out of "
+    "limits? Type their letters.",
     "Line by line: cold is at most, hot is at least. The limit itself is in order.",
     {"day": days("a day's record, invented")},
 )
@@ -161,8 +160,8 @@ SINCE = Drill(
         since_slips(),
         working=("the last reading at 5 °C or below is that of {answer}: count from there",),
     ),
-    "A cold room at night:{night}\nIts limit is at most 5 °C (41 °F). "
-    "Since when can nobody vouch for the food?",
+    "A cold room at night:{night}\n{{ by: cold holding }}, its limit is at most "
+    "{{ house: cold holding }}. Since when can nobody vouch for the food?",
     "After the last reading that is in order nobody knows.",
     {"night": nights("a cold room's night, invented")},
 )
@@ -218,7 +217,8 @@ PUT_RIGHT = Drill(
         working=("a core too low, or a time not yet over, can be put right", "{answer}"),
     ),
     "Found on the round:{found}\nReheating and the first stage of cooling may take 2 h. "
-    "Which can still be put right, so that it may be served? Type their letters.",
+    "{{ record_sources }} Which can still be put right, so that it may be served? Type their "
+    "letters.",
     "Is a limit of time broken? Then it goes. Is only the heat still missing? Then heat it on.",
     {"found": cases("what was found, invented")},
 )

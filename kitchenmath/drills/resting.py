@@ -1,8 +1,12 @@
 """Drills of lesson 8 on resting: what evens out, when to pull, and what a limit still asks."""
 
+from dataclasses import dataclass
+
+from kitchenmath.conventions.college import OURS, Conventions
 from kitchenmath.drills import Drill
 from kitchenmath.practice import Question, Slip, Within, steps
-from kitchenmath.safety import limits, roast_hold_time
+from kitchenmath.practice.choices import Choices, Drawn
+from kitchenmath.safety import limits
 from kitchenmath.units import Q_, say
 
 BY_PROBE = Within(Q_(1, "delta_degC"), "a probe is good to a degree")
@@ -143,14 +147,58 @@ SHORT = Drill(
 )
 
 
-def hold_rows():
-    """The rows of the roast table that the drill shows: from 131 to 140 °F, as printed."""
-    return [row for row in limits("whole roast") if 131 <= round(row.fahrenheit.magnitude) <= 140]
+@dataclass(frozen=True, repr=False)
+class HeldCore(Drawn):
+    """A core between two rows of the table of holding times that a class reads.
+
+    Attributes
+    ----------
+    step : int
+        How far up the table it lies, from 0.
+    college : Conventions
+    """
+
+    step: int
+    college: Conventions = OURS
+
+    def in_college(self, college):
+        """A core in a class's own table."""
+        return HeldCore(self.step, college)
+
+    @property
+    def temperature(self):
+        """In the scale in which the table is printed first."""
+        if "source" in self.college.hold_table:
+            return Q_(60 + self.step / 2, "degC")
+        return Q_(131 + self.step, "degF")
+
+    @property
+    def row(self):
+        """The highest row that it has reached."""
+        return [row for row in self._rows if row.reached_by(self.temperature)][-1]
+
+    @property
+    def next_row(self):
+        """The first row that it has not reached."""
+        return next(row for row in self._rows if not row.reached_by(self.temperature))
+
+    @property
+    def _rows(self):
+        rows = limits(**self.college.hold_table)
+        return sorted(rows, key=lambda row: row.fahrenheit.magnitude)
+
+    def __repr__(self):
+        return say(self.temperature)
 
 
-def next_row(core):
-    """The first row that a core has not reached."""
-    return next(row for row in hold_rows() if not row.reached_by(core))
+def _held_cores(label):
+    return Choices(tuple(HeldCore(step) for step in range(9)), label)
+
+
+def _still(core, held, time):
+    """A time less what is over, or None where that is over too, or hardly another one."""
+    left, right = time - held, core.row.time - held
+    return left if left.magnitude > 0 and abs((left - right).to("min").magnitude) > 1.1 else None
 
 
 HELD = Drill(
@@ -159,22 +207,22 @@ HELD = Drill(
         "time",
         1,
         Within(Q_(1, "min"), "the table prints whole minutes", safe="up"),
-        lambda core, held: roast_hold_time(core).time - held,
+        lambda core, held: core.row.time - held,
         (
             Slip(
                 "took the next hotter row",
-                lambda core, held: next_row(core).time - held,
+                lambda core, held: _still(core, held, core.next_row.time),
                 "You took a row that the core has not reached. Until it is there, the longer "
                 "time stands.",
             ),
             Slip(
                 "gave the whole time",
-                lambda core: roast_hold_time(core).time,
+                lambda core: core.row.time,
                 "That is what the row asks in all. Take off the time that is over.",
             ),
             Slip(
                 "added the time that is over",
-                lambda core, held: roast_hold_time(core).time + held,
+                lambda core, held: core.row.time + held,
                 "The time that is over counts already: take it off.",
             ),
         ),
@@ -182,18 +230,16 @@ HELD = Drill(
             "what the table asks: last row reached by {core} = {row}",
             "{row} − {held} = {answer}",
         ),
-        on_the_way={"row": lambda core: roast_hold_time(core).time},
+        on_the_way={"row": lambda core: core.row.time},
     ),
-    "A whole roast. For its core the US Food Code (3-401.11(B)(2)) prints: "
-    + "; ".join(f"{say(row.fahrenheit)} ({say(row.temperature)}) {say(row.time)}"
-                for row in hold_rows())
-    + ". Its core has stood at {core} or above for {held}. How much longer must it stay there?",
+    "{{ hold_rows }} The core of a roast has stood at {core} or above for {held}. How much longer "
+    "must it stay there?",
     "Which is the last row that it has reached? Never read between two rows.",
     {
-        "core": steps(131, 139, 1, "degF", "lowest core so far"),
+        "core": _held_cores("lowest core so far"),
         "held": steps(4, 10, 1, "min", "held so far"),
     },
-)  # fmt: skip
+)
 
 DRILLS = {
     "evening out": EVENED,

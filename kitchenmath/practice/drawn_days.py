@@ -7,10 +7,12 @@ what can still be put right, is worked out where it is asked: `kitchenmath.drill
 import hashlib
 from dataclasses import dataclass
 
+from kitchenmath.conventions.class_limits import ClassLimit, class_limit
+from kitchenmath.conventions.college import OURS
 from kitchenmath.data.tables import table
-from kitchenmath.practice.choices import Choices
+from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.practice.clock_question import clock_time
-from kitchenmath.safety import point_limit
+from kitchenmath.safety import what_is_read
 from kitchenmath.units.registry import Q_, Quantity
 from kitchenmath.units.saying import figures, say
 
@@ -23,18 +25,26 @@ TEN_AT_NIGHT_MIN = 22 * 60
 
 @dataclass(frozen=True)
 class RecordLine:
-    """One line of a day's record."""
+    """One line of a day's record; `kept` is the limit that a class works with."""
 
     letter: str
     line: str
     point: str
     reading: Quantity
+    kept: ClassLimit
+
+    @property
+    def limit(self):
+        """The limit as its source prints it."""
+        return self.kept.row
+
+    @property
+    def keeps(self):
+        """Whether the reading keeps the limit; on it is in order."""
+        return bool(self.limit.reached_by(self.reading))
 
     def __str__(self):
-        row = point_limit(self.point)
-        within = f" within {say(row.time)}" if row.time_sense == "within" else ""
-        limit = f"{row.sense} {say(row.temperature)} ({say(row.fahrenheit)}){within}"
-        return f"{self.letter} {self.line}: {say(self.reading)}; limit {limit}"
+        return f"{self.letter} {self.line}: {say(self.reading)}; {self.kept}"
 
 
 @dataclass(frozen=True, repr=False)
@@ -45,6 +55,28 @@ class Lines:
 
     def __repr__(self):
         return "".join(f"\n    {line}" for line in self.lines)
+
+
+@dataclass(frozen=True, repr=False)
+class Day(Lines, Drawn):
+    """A day's record, drawn by its number; a class's own limits draw other readings."""
+
+    way: int
+
+    def in_college(self, college):
+        """The same day by a class's limits."""
+        return _day(self.way, college)
+
+
+@dataclass(frozen=True, repr=False)
+class KitchenRound(Lines, Drawn):
+    """What was found on a round, drawn by its number."""
+
+    way: int
+
+    def in_college(self, college):
+        """The same round by a class's limits."""
+        return _cases(self.way, college)
 
 
 @dataclass(frozen=True, repr=False)
@@ -100,7 +132,7 @@ def days(label):
     >>> print(days("a day").values[0].lines[2])
     C cold room, 07:00: 2 °C; limit at most 5 °C (41 °F)
     """
-    return Choices(tuple(_day(_Dice(f"day|{way}")) for way in range(WAYS)), label)
+    return Choices(tuple(_day(way, OURS) for way in range(WAYS)), label)
 
 
 def nights(label):
@@ -142,7 +174,7 @@ def cases(label):
     -------
     Choices
     """
-    return Choices(tuple(_cases(_Dice(f"cases|{way}")) for way in range(WAYS)), label)
+    return Choices(tuple(_cases(way, OURS) for way in range(WAYS)), label)
 
 
 class _Dice:
@@ -170,7 +202,8 @@ class _Dice:
         return first + step * self.below(round((last - first) / step) + 1)
 
 
-def _day(dice):
+def _day(way, college):
+    dice = _Dice(f"day|{way}")
     cold, hot = dice.shuffled(COLD), dice.shuffled(HOT)
     third = dice.one([cold, hot])
     out = {cold.pop(), hot.pop(), third.pop()}
@@ -179,18 +212,25 @@ def _day(dice):
     # The freezer's limit is printed in figures that no display shows.
     edge = dice.one([letter for letter in (*cold, *hot) if letter != "D"])
     rows = table("record_lines.csv")
-    return Lines(tuple(_line(row, dice, out, edge, fahrenheit) for row in rows))
+    return Day(tuple(_line(row, dice, college, out, edge, fahrenheit) for row in rows), way)
 
 
-def _line(row, dice, out, edge, fahrenheit):
+def _line(row, dice, college, out, edge, fahrenheit):
     letter = row["letter"]
+    kept = class_limit(what_is_read(row["point"]), college)
     first, last = (float(end) for end in row["out" if letter in out else "usual"].split(" to "))
-    reading = Q_(dice.between(first, last, 0.5), row["readings"])
+    reading = Q_(dice.between(first, last, 0.5) + _moved(row["point"], kept), row["readings"])
     if letter == edge:
-        reading = point_limit(row["point"]).temperature
+        reading = kept.row.temperature
     if letter == fahrenheit:
         reading = Q_(dice.between(36.0, 40.0, 1.0), "degF")
-    return RecordLine(letter, row["line"], row["point"], reading)
+    return RecordLine(letter, row["line"], row["point"], reading, kept)
+
+
+def _moved(point, kept):
+    """By how many °C a class's limit lies apart from the one that the table is written for."""
+    usual = class_limit(what_is_read(point), OURS).row
+    return (kept.row.temperature - usual.temperature).magnitude
 
 
 def _night(dice):
@@ -229,9 +269,11 @@ def _tubs(dice):
     )
 
 
-def _cases(dice):
+def _cases(way, college):
+    dice = _Dice(f"cases|{way}")
+    poultry = class_limit("poultry", college)
     said = {
-        "core": figures(dice.between(66, 71, 1)),
+        "core": figures(dice.between(66, 71, 1) + _moved("core of poultry", poultry)),
         "pork": figures(dice.between(57, 61, 1)),
         "warm": figures(dice.between(28, 36, 1)),
         "short": figures(dice.between(60, 69, 1)),
@@ -243,9 +285,7 @@ def _cases(dice):
     rows = table("record_cases.csv")
     letters = dict.fromkeys(row["letter"] for row in rows)
     chosen = [dice.one([row for row in rows if row["letter"] == letter]) for letter in letters]
-    return Lines(
-        tuple(
-            Case(row["letter"], row["state"], row["why"], row["case"].format(**said))
-            for row in chosen
-        )
+    found = (
+        Case(row["letter"], row["state"], row["why"], row["case"].format(**said)) for row in chosen
     )
+    return KitchenRound(tuple(found), way)

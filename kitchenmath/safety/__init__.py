@@ -12,6 +12,7 @@ from kitchenmath.safety.day_record import (
     control_points,
     point_limit,
     reading_verdict,
+    what_is_read,
 )
 from kitchenmath.safety.death_times import (
     DeathTimeLine,
@@ -81,4 +82,5 @@ __all__ = [
     "roast_tables_with",
     "time_at_or_above",
     "uk_equivalent",
+    "what_is_read",
 ]

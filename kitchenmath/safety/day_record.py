@@ -38,6 +38,30 @@ def control_points():
     return tuple(row["point"] for row in table("control_points.csv"))
 
 
+def what_is_read(point):
+    """What is read at a control point, as `limit` calls it.
+
+    Parameters
+    ----------
+    point : str
+        One of `control_points`.
+
+    Returns
+    -------
+    str
+
+    Raises
+    ------
+    UnknownName
+
+    Examples
+    --------
+    >>> what_is_read("cold at the pass")
+    'cold holding'
+    """
+    return _row(point)["what"]
+
+
 def point_limit(point, source=None):
     """The quoted limit of a control point.
 

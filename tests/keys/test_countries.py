@@ -11,8 +11,12 @@ from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
 
 from kitchenmath.conventions import conventions_of, countries
+from kitchenmath.conventions.class_limits import class_limit
+from kitchenmath.drills import Round
+from kitchenmath.drills.resting import DRILLS as RESTING
+from kitchenmath.drills.resting import HeldCore
 from kitchenmath.practice import Question
-from kitchenmath.units import say
+from kitchenmath.units import Q_, say
 
 SET, STUDENT = "04-buy-enough", "BH-1007"
 CODES = {"ours": "", "US": "US", "UK": "GB", "EU": "FR", "NZ": "NZ"}
@@ -102,6 +106,66 @@ def test_a_brunoise_is_as_large_as_the_class_calls_it():
 
     assert (3, 2) == (around["ours"][0], around["UK"][0])
     assert around["UK"][1] == around["ours"][1] - 1
+
+
+NOT_READ = "are not covered here: ask your food code"
+HOUSE = "By the house's rule, after the FDA Food Code 3-501.14"
+# What set 9 says of the limits of a class, and where a bird's core must get to.
+RECORD = {
+    "ours": ("quoted from the FDA Food Code and the USDA FSIS home chart", "74 °C (165 °F)"),
+    "US": ("quoted from the FDA Food Code and the USDA FSIS home chart", "165 °F (74 °C)"),
+    "UK": ("Core of poultry: the limit is that of the UK FSA and ACMSF.", "70 °C (158 °F)"),
+    "EU": (f"The limits in the EU {NOT_READ}", "74 °C (165 °F)"),
+    "NZ": (f"The limits in New Zealand {NOT_READ}", "74 °C (165 °F)"),
+}
+
+
+@pytest.mark.parametrize("country", countries())
+def test_a_class_of_each_country_plays_set_9_by_its_own_food_code(country):
+    """What was not read is the house's and says so; every answer of the key is right for a class.
+
+    Sources: FDA Food Code 3-401.11(A)(3), 165 °F; the UK's advice, 70 °C for 2 min.
+    """
+    sources, bird = RECORD[country]
+    key = key_notebook("09-keep-it-safe", conventions_of(country))
+    sheet = load_key(key, tried=()).sheet
+    text = json.dumps(json.loads(key), ensure_ascii=False)
+    fda = country in ("ours", "US")
+
+    assert sources in text
+    assert bird in text
+    assert fda == ("By the FDA Food Code 3-501.14, it must be at 21 °C" in text)
+    assert fda != (HOUSE in text)
+    assert fda != (NOT_READ in text)
+    for question, known in sheet.known(STUDENT):
+        answer = next(each.answer for each in question.played(known) if each.way == "right")
+        assert "right" == question.judge(answer, known).outcome
+    day = next(known for question, known in sheet.known(STUDENT) if question.id == "q1")["day"]
+    assert [line.kept.own for line in day.lines] == [
+        fda or (country == "UK" and line.letter == "E") for line in day.lines
+    ]
+
+
+def test_a_bird_at_71_degrees_is_in_order_in_the_uk_and_not_by_the_fda():
+    """70 °C for 2 min (UK FSA and ACMSF) against 165 °F (FDA Food Code 3-401.11(A)(3))."""
+    at_71 = {
+        country: class_limit("poultry", conventions_of(country)).row.reached_by(Q_(71, "degC"))
+        for country in ("UK", "US")
+    }
+
+    assert {"UK": True, "US": False} == at_71
+
+
+@pytest.mark.parametrize("country", countries())
+def test_the_drill_on_holding_times_reads_the_table_of_each_country(country):
+    """61 °C: the UK's row at 60 °C asks 45 min; 132 °F: the FDA's at 131 °F, 89 min, as printed."""
+    college = conventions_of(country)
+    drill = Round(RESTING["still to hold"], college)
+    core = HeldCore(2 if country == "UK" else 1).in_college(college)
+
+    assert ("UK FSA" in drill.text) == (country == "UK")
+    assert (country in ("EU", "NZ")) == ("is not covered here" in drill.text)
+    assert (45 if country == "UK" else 89) == core.row.time.to("min").magnitude
 
 
 @pytest.mark.slow

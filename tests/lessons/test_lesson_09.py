@@ -9,7 +9,7 @@ import pytest
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
-from kitchenmath.drills import keeping, records
+from kitchenmath.drills import allergen_rows, keeping, records
 from kitchenmath.heat import boiling_point
 from kitchenmath.panels.keeping import cooling_panel, menu_panel, night_panel, probe_panel
 from kitchenmath.practice.drawn_days import COLD, HOT, cases, days, nights, tubs
@@ -25,6 +25,7 @@ PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"
 PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/09-keep-it-safe.md").read_text(encoding="utf-8")
 DAYS = days("a day").values
+[BIRD] = keeping.bird_core("a bird's core").values
 SET = "09-keep-it-safe"
 
 
@@ -51,7 +52,7 @@ def test_the_pot_of_the_lesson_breaks_the_first_stage_by_an_hour_and_keeps_the_s
 def test_the_probe_by_hand():
     """By hand: 900 / 300 = 3, 97 °C; 98 - 97 = 1; 74 + 1 = 75. IAPWS has 96.98 °C."""
     assert boiling_point(altitude=Q_(900, "m")).magnitude == pytest.approx(97, abs=0.05)
-    right = keeping.must_show(Q_(900, "m"), Q_(98, "degC")).magnitude
+    right = keeping.must_show(Q_(900, "m"), Q_(98, "degC"), BIRD).magnitude
     assert right == pytest.approx(75, abs=0.05)
     assert "74 + 1 = 75 °C on the dial" in PROSE
 
@@ -167,13 +168,13 @@ def test_what_stood_too_long_is_never_put_right():
             assert (" h" in case.words) <= (case.letter not in right)
 
 
-@pytest.mark.parametrize("main", keeping.MAINS)
+@pytest.mark.parametrize("main", allergen_rows.MAINS)
 def test_every_plate_of_the_set_holds_what_its_items_hold(main):
     """The row is worked out from the same table as every order list."""
-    for side, extra in itertools.product(keeping.SIDES, keeping.EXTRAS):
-        items = keeping.items_of(main, side, extra)
-        assert keeping.plate_holds(main, side, extra) == set(plate_allergens(items).holds)
-        assert ("celeriac" in items) == ("celery" in keeping.plate_holds(main, side, extra))
+    for side, extra in itertools.product(allergen_rows.SIDES, allergen_rows.EXTRAS):
+        items = allergen_rows.items_of(main, side, extra)
+        assert allergen_rows.plate_holds(main, side, extra) == set(plate_allergens(items).holds)
+        assert ("celeriac" in items) == ("celery" in allergen_rows.plate_holds(main, side, extra))
 
 
 @pytest.fixture(scope="module")
@@ -213,7 +214,7 @@ def test_what_is_safe_costs_less_than_what_is_not(sheet):
 
 def test_a_whole_degree_up_is_right_and_down_is_not(sheet):
     """900 m and 98.5 °C: 74 + 98.5 - 96.98 = 75.52 °C; 76 is safe, 75 is not."""
-    known = {"height": Q_(900, "m"), "shows": Q_(98.5, "degC")}
+    known = {"height": Q_(900, "m"), "shows": Q_(98.5, "degC"), "core": BIRD}
     asked = sheet.questions["q5"]
 
     assert "right" == asked.judge("76 °C", known).outcome

@@ -1,0 +1,153 @@
+"""Which limit a class works with: its own food code's, or the house's where none was read.
+
+A limit whose source was not read is never given as the class's own. So that its students can
+learn how a record is kept, the house keeps the limit of the FDA Food Code there, and says so.
+"""
+
+from dataclasses import dataclass
+
+from kitchenmath.errors import KitchenError, NotCovered
+from kitchenmath.safety.cooling import cooling_rules
+from kitchenmath.safety.day_record import control_points, what_is_read
+from kitchenmath.safety.quoted import Limit, limit, limits
+from kitchenmath.units.registry import Q_
+from kitchenmath.units.saying import say
+
+# What the UK's advice on cooking to the core speaks of; it has one table for all of it.
+UK_CORE = ("poultry", "ground meat", "injected meat", "stuffed food")
+FDA = "FDA Food Code"
+
+
+@dataclass(frozen=True)
+class ClassLimit:
+    """A limit for a class.
+
+    Attributes
+    ----------
+    row : Limit
+        As its source prints it.
+    own : bool
+        Whether it is that of the class's own food code; else it is the house's, to learn by.
+    """
+
+    row: Limit
+    own: bool
+
+    def __str__(self):
+        row = self.row
+        told = f"{say(row.temperature)} ({say(row.fahrenheit)})"
+        minutes = row.time_sense == "for" and row.time.to("min").magnitude >= 1
+        if row.time_sense == "within" or minutes:
+            told += f" {row.time_sense} {say(row.time)}"
+        return f"{'limit' if self.own else 'house limit'} {row.sense} {told}"
+
+
+def own_limit(what, college):
+    """The limit of a class's own food code.
+
+    Parameters
+    ----------
+    what : str
+        As for `kitchenmath.safety.limit`.
+    college : Conventions
+
+    Returns
+    -------
+    Limit
+
+    Raises
+    ------
+    NotCovered
+        Where that code was not read for this kit.
+    UnknownName
+
+    Examples
+    --------
+    >>> from kitchenmath.conventions import conventions_of
+    >>> own_limit("poultry", conventions_of("UK")).source
+    'UK FSA and ACMSF'
+    """
+    source = college.food_code
+    if source == "none":
+        raise NotCovered(f"{what}: not covered here: ask your food code.")
+    if source.startswith("UK") and what in UK_CORE:
+        return uk_core()
+    if source == FDA and what == "freezer":
+        return limit(what)  # the Food Code names none: that of the home chart is the country's too
+    return limit(what, source)
+
+
+def uk_core():
+    """The row for 70 °C, which the UK's advice names first.
+
+    Returns
+    -------
+    Limit
+    """
+    rows = limits("core of the food", "UK FSA and ACMSF")
+    return next(row for row in rows if row.temperature == Q_(70, "degC"))
+
+
+def class_limit(what, college):
+    """The limit that a class's exercises work with.
+
+    Parameters
+    ----------
+    what : str
+        As for `kitchenmath.safety.limit`.
+    college : Conventions
+
+    Returns
+    -------
+    ClassLimit
+
+    Raises
+    ------
+    UnknownName
+
+    Examples
+    --------
+    >>> from kitchenmath.conventions import conventions_of
+    >>> print(class_limit("poultry", conventions_of("UK")))
+    limit at least 70 °C (158 °F) for 2 min
+    >>> print(class_limit("cold holding", conventions_of("NZ")))
+    house limit at most 5 °C (41 °F)
+    """
+    try:
+        return ClassLimit(own_limit(what, college), own=True)
+    except KitchenError:
+        return ClassLimit(limit(what), own=False)
+
+
+def sources_of_record(college):
+    """The sources of a day's record that are a class's own, each with its sections.
+
+    Parameters
+    ----------
+    college : Conventions
+
+    Returns
+    -------
+    dict of str to tuple of str
+        What each own source limits, by its name and sections; empty where none was read.
+    """
+    found = {}
+    for point in control_points():
+        kept = class_limit(what_is_read(point), college)
+        if kept.own:
+            found.setdefault(kept.row.source, []).append(point)
+    return {source: tuple(points) for source, points in found.items()}
+
+
+def cooling_is_own(college):
+    """Whether the two stages of cooling are those of the class's own food code.
+
+    Parameters
+    ----------
+    college : Conventions
+
+    Returns
+    -------
+    bool
+    """
+    return college.food_code == cooling_rules("two-stage")[0]["source"]

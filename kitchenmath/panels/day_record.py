@@ -6,13 +6,16 @@ import html
 import ipywidgets as widgets
 
 from kitchenmath.bench import Kept
+from kitchenmath.conventions import college_here
+from kitchenmath.conventions.class_limits import own_limit, sources_of_record
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
 from kitchenmath.panels.frame import ROW, TEXT, Panel, said, together
-from kitchenmath.safety import control_points, point_limit, reading_verdict
+from kitchenmath.safety import control_points, reading_verdict, what_is_read
 from kitchenmath.units import Q_, kind_of, read, say
 
 NAME = "day record"
 LOOKS = {"style": {"description_width": "110px"}, "layout": {**ROW, "max_width": "440px"}}
+NOT_COVERED = "not covered here: ask your food code"
 STATES = {True: "in order", False: "OUT OF LIMITS", None: "no limit here"}
 
 
@@ -108,26 +111,37 @@ def record_lines(typed):
     Returns
     -------
     dict of str to dict
-        By control point; `state` is True, False, or None where there is no reading.
+        By control point; `there` says whether there is a reading, and `state` whether it keeps the
+        limit: None where there is none, or where this kit has not read the class's food code.
     """
     return {point: _line(point, typed) for point in control_points()}
 
 
 def _line(point, typed):
     text = typed.get(point, "").strip()
-    line = {"limit": limit_words(point), "reading": text, "state": None, "words": "",
-            "done": typed.get(f"{point}, done", "").strip()}  # fmt: skip
+    line = {"limit": limit_words(point), "reading": text, "state": None, "there": False,
+            "words": "", "done": typed.get(f"{point}, done", "").strip()}  # fmt: skip
     if not text:
         return line
     try:
         reading = _reading(text)
     except KitchenError as error:
         return line | {"words": f"{error} Type it such as 4.5 °C.", "reading": f"{text} (?)"}
+    row = _own(point)
     verdict = reading_verdict(point, reading)
-    words = f"{STATES[verdict.meets]}: {say(reading)}."
-    if verdict.meets is False:
+    meets = bool(row.reached_by(reading)) if row else None
+    words = f"{STATES[meets]}: {say(reading)}."
+    if meets is False:
         words += f" Usual: {verdict.if_out}."
-    return line | {"state": verdict.meets, "words": words, "reading": say(reading)}
+    return line | {"state": meets, "there": True, "words": words, "reading": say(reading)}
+
+
+def _own(point):
+    """The limit of the class's own food code, or None where none was read for this kit."""
+    try:
+        return own_limit(what_is_read(point), college_here())
+    except KitchenError:
+        return None
 
 
 def _reading(text):
@@ -144,7 +158,9 @@ def _reading(text):
 
 def limit_words(point):
     """A control point's limit in few words."""
-    row = point_limit(point)
+    row = _own(point)
+    if not row:
+        return NOT_COVERED
     time = f" {row.time_sense} {say(row.time)}" if row.time_sense else ""
     return f"{row.sense} {say(row.temperature)} ({say(row.fahrenheit)}){time}"
 
@@ -153,7 +169,7 @@ def summary(lines):
     """What the record says as a whole."""
     out = [point for point, line in lines.items() if line["state"] is False]
     undone = [point for point in out if not lines[point]["done"]]
-    there = sum(line["state"] is not None for line in lines.values())
+    there = sum(line["there"] for line in lines.values())
     text = f"{there} of {len(lines)} readings are there; {len(out)} out of limits."
     if undone:
         text += f"\nSay what was done about: {', '.join(undone)}."
@@ -178,7 +194,7 @@ def record_page(day, lines):
         "<tr>" + "".join(
             f"<td>{html.escape(text)}</td>"
             for text in (point, line["limit"], line["reading"],
-                         STATES[line["state"]] if line["state"] is not None else "", line["done"])
+                         STATES[line["state"]] if line["there"] else "", line["done"])
         ) + "</tr>"
         for point, line in lines.items()
     )  # fmt: skip
@@ -189,9 +205,16 @@ def record_page(day, lines):
         "<style>body{font:12pt sans-serif;margin:15mm}table{border-collapse:collapse;width:100%}"
         "td,th{border:1px solid;padding:2mm;text-align:left;vertical-align:top}</style>"
         f"<h1>A day's record</h1><p>{html.escape(day) or 'Day, who:'}</p>"
-        f"<table><tr>{heads}</tr>{rows}</table><p>Limits: FDA Food Code and, for the freezer, USDA "
-        "FSIS, as quoted in lesson 9. Your local food code comes first.</p></html>"
+        f"<table><tr>{heads}</tr>{rows}</table><p>{html.escape(_sources())} Your local food code "
+        "comes first.</p></html>"
     )
+
+
+def _sources():
+    """Whose limits the record has."""
+    own = sources_of_record(college_here())
+    told = "; ".join(f"{source} ({', '.join(points)})" for source, points in own.items())
+    return f"Limits, as quoted: {told}." if told else "No limit of your country was read here."
 
 
 def _link(day, lines):

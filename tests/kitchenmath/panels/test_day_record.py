@@ -5,6 +5,8 @@ import re
 
 import pytest
 
+from kitchenmath.conventions import conventions_of
+from kitchenmath.panels import day_record
 from kitchenmath.panels.day_record import day_record_panel, record_lines
 from kitchenmath.safety import control_points
 from tests.helpers.panels import words
@@ -71,3 +73,27 @@ def test_the_page_to_print_has_every_line_and_runs_nothing(tmp_path):
     assert "OUT OF LIMITS" in page
     assert "<script>" not in page
     assert "at most 5 °C (41 °F)" in page
+
+
+def test_a_record_names_the_food_code_of_its_class_and_judges_by_no_other(tmp_path, monkeypatch):
+    """71 °C in a bird: by the UK's advice (70 °C for 2 min) in order; a cold room: not covered."""
+    monkeypatch.setattr(day_record, "college_here", lambda: conventions_of("UK"))
+    panel = day_record.day_record_panel(tmp_path)
+    panel.boxes["core of poultry"].value = "71"
+    panel.boxes["cold room"].value = "4"
+    page = page_of(panel)
+
+    assert "in order: 71 °C." == said(panel, "core of poultry")
+    assert "no limit here: 4 °C." == said(panel, "cold room")
+    assert "2 of 9 readings are there; 0 out of limits." in words(panel)
+    assert "Limits, as quoted: UK FSA and ACMSF (core of poultry)." in page
+    assert "not covered here: ask your food code" in page
+    assert "FDA" not in page
+
+
+def test_without_a_food_code_that_was_read_the_record_says_so(tmp_path, monkeypatch):
+    monkeypatch.setattr(day_record, "college_here", lambda: conventions_of("NZ"))
+
+    assert "No limit of your country was read here." in page_of(
+        day_record.day_record_panel(tmp_path)
+    )

@@ -17,6 +17,9 @@ class Published:
     "common practice" (in wide use, no source), "handed on" (told by a reviewer, source not read),
     "memory" (recalled, not read).
     tolerance: absolute, in the unit of `expected`; `relative` instead where that is what is known.
+    by: "formula" where the kit works the value out and the print is another's, so the check can
+    find a wrong formula; "table" where the kit holds the same print, so it can find a slip of
+    copying and no more.
     """
 
     name: str
@@ -26,6 +29,7 @@ class Published:
     make: Callable[[], float]
     tolerance: float = 0.0
     relative: float = 0.0
+    by: str = ""
 
     @property
     def allowed(self):
@@ -41,4 +45,5 @@ class Published:
         return self.name
 
 
+CHECKED_BY = ("formula", "table")
 STATUSES = ("seen", "quoted", "computed", "common practice", "handed on", "memory")

@@ -9,14 +9,14 @@ import importlib
 from collections import defaultdict
 from pathlib import Path
 
-from tests.helpers.published import STATUSES
+from tests.helpers.published import CHECKED_BY, STATUSES
 
 TESTS = Path(__file__).parents[1]
 PAGE = TESTS / "sources.md"
 HEAD = """\
 # What the library is checked against
 
-Each line is one published source, the number of its values that are checked, how they were come
+Each line is one published source, the numbers of its values that are checked, how they were come
 by, and the check that is furthest off. `python -m tests.measure.sources` writes this page.
 
 - *seen*: read in the named source. *quoted*: read in a text that quotes it. *computed*: worked out
@@ -25,8 +25,11 @@ by, and the check that is furthest off. `python -m tests.measure.sources` writes
 - *Furthest off* is the largest difference as a share of what that check allows; 100 % would just
   pass. "exact" is less than a thousandth of it.
 
-| source | values | status | furthest off | which |
-|---|---|---|---|---|
+- *Formula*: the kit works it out, so another's print can find it wrong. *Table*: the kit holds the
+  same print, so the check finds a slip of copying and no more.
+
+| source | formula | table | status | furthest off | which |
+|---|---|---|---|---|---|
 """
 
 
@@ -48,10 +51,15 @@ def page():
         worst = max(values, key=share)
         off = "exact" if share(worst) < 1e-3 else f"{100 * share(worst):.0f} %"
         which = "" if off == "exact" else worst.name
-        cells = (source, str(len(values)), ", ".join(statuses), off, which)
+        counts = [str(sum(value.by == by for value in values)) for by in CHECKED_BY]
+        cells = (source, *counts, ", ".join(statuses), off, which)
         lines.append(f"| {' | '.join(cell.replace('|', '/') for cell in cells)} |")
-    total = sum(map(len, by_source.values()))
-    return f"{HEAD}{chr(10).join(lines)}\n\n{total} values from {len(by_source)} sources.\n"
+    every = [value for values in by_source.values() for value in values]
+    formula, table = (sum(value.by == by for value in every) for by in CHECKED_BY)
+    return (
+        f"{HEAD}{chr(10).join(lines)}\n\n{len(every)} values from {len(by_source)} sources: "
+        f"{formula} are independent checks of a formula, {table} are tables copied twice.\n"
+    )
 
 
 def share(value):

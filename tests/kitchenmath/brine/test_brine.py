@@ -43,30 +43,33 @@ DILL_SALT, DILL_WATER, DILL_VINEGAR = grams(292 / 2), grams(8 * 237), grams(238 
 
 PUBLISHED = (
     Published("E4 water phase salt", ONTARIO, "computed", 3.501,
-              lambda: water_phase_salt(percent(2.5), percent(68.9)).magnitude, 1e-3),
+              lambda: water_phase_salt(percent(2.5), percent(68.9)).magnitude, 1e-3, by="formula"),
     Published("E5 salt over everything", TWO_WAYS, "computed", 1.961,
-              lambda: equilibrium_strength(grams(1000), grams(1000), grams(40)).magnitude, 1e-3),
+              lambda: equilibrium_strength(grams(1000), grams(1000), grams(40)).magnitude, 1e-3,
+              by="formula"),
     Published("E5 salt over food and water", TWO_WAYS, "computed", 2.000,
               lambda: equilibrium_strength(grams(1000), grams(1000), grams(40),
-                                           counting="food and water").magnitude, 1e-3),
+                                           counting="food and water").magnitude, 1e-3,
+                                           by="formula"),
     Published("E5 salt for 2.000 % of food and water", TWO_WAYS, "computed", 40,
               lambda: salt_for_equilibrium(grams(1000), grams(1000), percent(2),
-                                           counting="food and water").magnitude, 1e-9),
+                                           counting="food and water").magnitude, 1e-9,
+                                           by="formula"),
     *(Published(f"E8 {use}", FSIS, "quoted", limit,
-                lambda use=use: curing_limit(use).limit.to("mg/kg").magnitude, 0)
+                lambda use=use: curing_limit(use).limit.to("mg/kg").magnitude, 0, by="table")
       for use, limit in (("comminuted meat, not bacon", 156),
                          ("immersed or pumped meat, not bacon", 200),
                          ("dry cured meat, not bacon", 625), ("pumped bacon", 120))),
     Published("E9 nitrite in the finished food", "21 CFR 172.175", "seen", 200,
-              lambda: curing_limit("nitrite in the finished food").limit.magnitude, 0),
+              lambda: curing_limit("nitrite in the finished food").limit.magnitude, 0, by="table"),
     Published("E9 nitrate in the finished food", "21 CFR 172.170", "seen", 500,
-              lambda: curing_limit("nitrate in the finished food").limit.magnitude, 0),
+              lambda: curing_limit("nitrate in the finished food").limit.magnitude, 0, by="table"),
     Published("P1 dill brine", HOME_CANNING, "computed", 6.95,
-              lambda: strength(DILL_SALT, DILL_WATER + DILL_VINEGAR).magnitude, 0.15),
+              lambda: strength(DILL_SALT, DILL_WATER + DILL_VINEGAR).magnitude, 0.15, by="formula"),
     Published("P1 dill brine without vinegar", HOME_CANNING, "computed", 7.15,
-              lambda: strength(DILL_SALT, DILL_WATER).magnitude, 0.15),
+              lambda: strength(DILL_SALT, DILL_WATER).magnitude, 0.15, by="formula"),
     Published("P3 overflow-bag brine", NCHFP, "computed", 2.77,
-              lambda: strength(grams(4.5 * 18), grams(12 * 237)).magnitude, 0.05),
+              lambda: strength(grams(4.5 * 18), grams(12 * 237)).magnitude, 0.05, by="formula"),
 )  # fmt: skip
 
 

@@ -76,38 +76,43 @@ LANGE_ROWS = {
 
 PUBLISHED = (
     *(Published(f"{row} {share} % at 20 °C", WNT, "seen", at_20,
-                lambda share=share: kg_m3(share, 20), 0.2) for row, share, at_20, _ in WNT_ROWS),
+                lambda share=share: kg_m3(share, 20), 0.2,
+                by="formula") for row, share, at_20, _ in WNT_ROWS),
     *(Published(f"{row} {share} % at 10 °C", f"{WNT}, column headed 15 °C", "seen", at_10,
-                lambda share=share: kg_m3(share, 10), 0.4) for row, share, _, at_10 in WNT_ROWS),
+                lambda share=share: kg_m3(share, 10), 0.4,
+                by="formula") for row, share, _, at_10 in WNT_ROWS),
     *(Published(f"B14 {share} %, g/L", WNT, "seen", grams,
-                lambda share=share: grams_per_litre(share), 0.05)
+                lambda share=share: grams_per_litre(share), 0.05, by="formula")
       for share, grams in ((10, 107.07), (20, 229.56), (26, 311.27))),
     *(Published(f"B15 {share} %, mol/L", WNT, "seen", moles,
-                lambda share=share: grams_per_litre(share) / SALT_MOLAR_MASS.magnitude, 0.0015)
+                lambda share=share: grams_per_litre(share) / SALT_MOLAR_MASS.magnitude, 0.0015,
+                by="formula")
       for share, moles in ((10, 1.8317), (20, 3.9272), (26, 5.3251))),
     *(Published(f"B16, B17 {moles} mol/kg at {at} °C, cm³/g", CRC, "quoted", volume,
-                lambda moles=moles, at=at: cm3_per_g(moles, at), 1.5e-4)
+                lambda moles=moles, at=at: cm3_per_g(moles, at), 1.5e-4, by="formula")
       for at, rows in ROGERS_PITZER.items() for moles, volume in rows.items()),
     Published("B16 1 mol/kg at 20 °C, kg/m³", CRC, "quoted", 1037.84,
-              lambda: 1000 / cm3_per_g(1, 20), 0.16),
+              lambda: 1000 / cm3_per_g(1, 20), 0.16, by="formula"),
     *(Published(f"B17c {share} % at 18 °C", KRAKOW, "seen", density,
-                lambda share=share: kg_m3(share, 18), 0.4)
+                lambda share=share: kg_m3(share, 18), 0.4, by="formula")
       for share, density in ((5, 1034.5), (10, 1071.1), (15, 1109.0))),
     *(Published(f"B18 {share} % at 20 °C", COOLPROP, "computed", density,
-                lambda share=share: kg_m3(share, 20), 0.3)
+                lambda share=share: kg_m3(share, 20), 0.3, by="formula")
       for share, density in ((5, 1033.97), (10, 1070.58), (15, 1108.47), (20, 1147.76),
                              (23, 1171.97))),
     *(Published(f"F1-F18 {share} %, gravity 15/15", LANGE, "seen", gravity,
-                lambda share=share: brine_gravity(percent(share)), 0.0015)
+                lambda share=share: brine_gravity(percent(share)), 0.0015, by="formula")
       for share, gravity in LANGE_ROWS.items()),
     *(Published(f"F20 {share} %, g/L", CRC_56, "quoted", grams,
-                lambda share=share: grams_per_litre(share), 0.15)
+                lambda share=share: grams_per_litre(share), 0.15, by="formula")
       for share, grams in ((1, 10.1), (3, 30.6), (5, 51.7), (10, 107.1), (15, 166.3),
                            (20, 229.6), (23, 269.6))),
-    Published("W6 3.517 % at 20 °C", TEOS, "computed", 1023.30, lambda: kg_m3(3.517, 20), 0.2),
+    Published("W6 3.517 % at 20 °C", TEOS, "computed", 1023.30, lambda: kg_m3(3.517, 20), 0.2,
+    by="formula"),
     # Water for cross-check, IAPWS-95.
     *(Published(f"water at {at} °C", "IAPWS-95", "computed", density,
-                lambda at=at: water_density(celsius(at)).to("kg/m**3").magnitude, 0.001)
+                lambda at=at: water_density(celsius(at)).to("kg/m**3").magnitude, 0.001,
+                by="formula")
       for at, density in ((4, 999.975), (15, 999.103), (20, 998.207), (25, 997.048))),
 )  # fmt: skip
 

@@ -64,45 +64,54 @@ LANGE_ROWS = {
 CRC_56_ROWS = {1: -0.6, 3: -1.8, 5: -3.0, 10: -6.6, 15: -10.9, 20: -16.5, 23: -20.7}
 
 PUBLISHED = (
-    Published("S1 full brine at 0 °C", SALT_INSTITUTE, "seen", 26.30, lambda: full(0), 0.05),
-    Published("S1 full brine at 10 °C", SALT_INSTITUTE, "seen", 26.36, lambda: full(10), 0.05),
+    Published("S1 full brine at 0 °C", SALT_INSTITUTE, "seen", 26.30, lambda: full(0), 0.05,
+    by="formula"),
+    Published("S1 full brine at 10 °C", SALT_INSTITUTE, "seen", 26.36, lambda: full(10), 0.05,
+    by="formula"),
     Published("S2 full brine at 60 °F", SALT_INSTITUTE, "seen", 26.395,
-              lambda: full(60, "degF"), 0.005),
+              lambda: full(60, "degF"), 0.005, by="formula"),
     Published("S3 full brine at 70 °F", SALT_INSTITUTE, "seen", 26.45,
-              lambda: full(70, "degF"), 0.05),
+              lambda: full(70, "degF"), 0.05, by="formula"),
     Published("S3 full brine at 80 °F", SALT_INSTITUTE, "seen", 26.52,
-              lambda: full(80, "degF"), 0.05),
-    Published("S3 full brine at 100 °C", SALT_INSTITUTE, "seen", 28.12, lambda: full(100), 0.05),
-    Published("S4 full brine at 25 °C", GENERAL, "memory", 26.42, lambda: full(25), 0.1),
+              lambda: full(80, "degF"), 0.05, by="formula"),
+    Published("S3 full brine at 100 °C", SALT_INSTITUTE, "seen", 28.12, lambda: full(100), 0.05,
+    by="formula"),
+    Published("S4 full brine at 25 °C", GENERAL, "memory", 26.42, lambda: full(25), 0.1,
+    by="formula"),
     Published("S4 35.9 g in 100 g water", GENERAL, "memory", 26.42,
-              lambda: strength(Q_(35.9, "g"), Q_(100, "g")).magnitude, 0.1),
+              lambda: strength(Q_(35.9, "g"), Q_(100, "g")).magnitude, 0.1, by="formula"),
     Published("S5 molar mass", SALT_INSTITUTE, "seen", 58.4428,
-              lambda: SALT_MOLAR_MASS.to("g/mol").magnitude, 1e-3),
+              lambda: SALT_MOLAR_MASS.to("g/mol").magnitude, 1e-3, by="table"),
     Published("S5 sodium in 100 g", SALT_INSTITUTE, "seen", 39.337,
-              lambda: sodium_in(Q_(100, "g")).magnitude, 1e-3),
+              lambda: sodium_in(Q_(100, "g")).magnitude, 1e-3, by="table"),
     Published("S14 eutectic, °F", OREGON, "seen", -6,
-              lambda: freezing_point(percent(23.3)).to("degF").magnitude, 0.5),
+              lambda: freezing_point(percent(23.3)).to("degF").magnitude, 0.5, by="formula"),
     *(Published(f"B19 {share} %, mol/kg", "M = 58.4428 g/mol", "computed", moles,
-                lambda share=share: molality(percent(share)).magnitude, 1e-4)
+                lambda share=share: molality(percent(share)).magnitude, 1e-4, by="formula")
       for share, moles in ((5, 0.90057), (10, 1.90119), (20, 4.27769))),
     *(Published(f"F1-F18 {share} % freezes", LANGE, "seen", point,
-                lambda share=share: freezes(share), 0.10) for share, point in LANGE_ROWS.items()),
+                lambda share=share: freezes(share), 0.10,
+                by="formula") for share, point in LANGE_ROWS.items()),
     *(Published(f"F19 {share} % freezes", CRC_56, "quoted", point,
-                lambda share=share: freezes(share), 0.1) for share, point in CRC_56_ROWS.items()),
+                lambda share=share: freezes(share), 0.1,
+                by="formula") for share, point in CRC_56_ROWS.items()),
     *(Published(f"F21 {share} % freezes", CRC_LATER, "memory", point,
-                lambda share=share: freezes(share), 0.03)
+                lambda share=share: freezes(share), 0.03, by="formula")
       for share, point in ((5, -3.05), (10, -6.56), (15, -10.89), (20, -16.46))),
     *(Published(f"F22 {share} % freezes", COOLPROP, "computed", point,
-                lambda share=share: freezes(share), 0.05)
+                lambda share=share: freezes(share), 0.05, by="formula")
       for share, point in ((5, -3.05), (10, -6.55), (15, -10.90), (20, -16.46))),
     *(Published(f"F23 {moles} mol/kg, depression", SMITHSONIAN, "quoted", drop,
-                lambda moles=moles: depression(moles), 0.02)
+                lambda moles=moles: depression(moles), 0.02, by="formula")
       for moles, drop in ((0.05, 0.18), (0.10, 0.35), (0.25, 0.85), (0.50, 1.68))),
-    Published("F24 eutectic", SALT_INSTITUTE, "seen", -21.12, lambda: freezes(23.31), 0.1),
-    Published("T5-16 the full brine boils", SMITH, "seen", 108.7, lambda: boils(28.40), 0.3),
-    Published("T5-16 full brine at its boil", SMITH, "seen", 28.40, lambda: full(108.7), 0.05),
+    Published("F24 eutectic", SALT_INSTITUTE, "seen", -21.12, lambda: freezes(23.31), 0.1,
+    by="formula"),
+    Published("T5-16 the full brine boils", SMITH, "seen", 108.7, lambda: boils(28.40), 0.3,
+    by="formula"),
+    Published("T5-16 full brine at its boil", SMITH, "seen", 28.40, lambda: full(108.7), 0.05,
+    by="formula"),
     Published("T5-18 half a mole raises the boil", COLLIGATIVE, "seen", 0.5,
-              lambda: rise(100 * 29.2214 / 1029.2214), 0.03),
+              lambda: rise(100 * 29.2214 / 1029.2214), 0.03, by="formula"),
 )  # fmt: skip
 
 

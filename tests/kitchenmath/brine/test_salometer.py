@@ -63,49 +63,52 @@ def sixty(unit, share=15.8):
 
 
 PUBLISHED = (
-    Published("S6 the full brine", SALT_INSTITUTE, "seen", 26.395, lambda: strong(100), 0),
+    Published("S6 the full brine", SALT_INSTITUTE, "seen", 26.395, lambda: strong(100), 0,
+    by="table"),
     Published("S6 degrees of 10 %", SALT_INSTITUTE, "computed", 37.886,
-              lambda: salometer(percent(10)), 5e-4),
+              lambda: salometer(percent(10)), 5e-4, by="formula"),
     Published("S7 canning scale", CANNING, "seen", 25,
-              lambda: strong(100, scale="canning"), 0),
+              lambda: strong(100, scale="canning"), 0, by="formula"),
     Published("S8 60° read at 80 °F is 62°", SALTBRINE, "seen", 62,
-              lambda: salometer(strength_from_salometer(60, Q_(80, "degF"))), 0.5),
-    Published("S9 60°", SALTBRINE, "seen", 15.8, lambda: strong(60), 0.05),
+              lambda: salometer(strength_from_salometer(60, Q_(80, "degF"))), 0.5, by="formula"),
+    Published("S9 60°", SALTBRINE, "seen", 15.8, lambda: strong(60), 0.05, by="formula"),
     Published("S10 60°, lb to an imperial gallon", SALTBRINE, "seen", 1.882,
-              lambda: sixty("lb/uk_gallon"), 0.01),
+              lambda: sixty("lb/uk_gallon"), 0.01, by="formula"),
     Published("S10 60°, g to a litre of water", SALTBRINE, "seen", 187.8,
-              lambda: sixty("g/L"), 0.5),
+              lambda: sixty("g/L"), 0.5, by="formula"),
     Published("S11 60°, lb to 15 imperial gallons", SALTBRINE, "seen", 28.23,
-              lambda: 15 * sixty("lb/uk_gallon"), 0.1),
+              lambda: 15 * sixty("lb/uk_gallon"), 0.1, by="formula"),
     Published("S11 60°, kg to 68 L", SALTBRINE, "seen", 12.8,
-              lambda: 68 * sixty("kg/L"), 0.1),
+              lambda: 68 * sixty("kg/L"), 0.1, by="formula"),
     Published("S12 60°, lb to a US gallon", SALTBRINE, "computed", 1.567,
-              lambda: sixty("lb/us_gallon"), 0.01),
+              lambda: sixty("lb/us_gallon"), 0.01, by="formula"),
     Published("S13 full brine, g to a litre", ILO, "seen", 360,
-              lambda: sixty("g/L", 26.395), 3),
+              lambda: sixty("g/L", 26.395), 3, by="formula"),
     *(Published(f"{row} {degrees}°, percent", SEAFISH, "seen", share,
-                lambda degrees=degrees: strong(degrees), 0.02)
+                lambda degrees=degrees: strong(degrees), 0.02, by="formula")
       for row, degrees, share, *_ in SEAFISH_ROWS),
     *(Published(f"{row} {degrees}°, g to a litre of water", SEAFISH, "seen", grams,
-                lambda share=share: sixty("g/L", share), 0.15)
+                lambda share=share: sixty("g/L", share), 0.15, by="formula")
       for row, degrees, share, grams, *_ in SEAFISH_ROWS),
     *(Published(f"{row} {degrees}°, litres of brine", SEAFISH, "seen", litres,
-                lambda share=share: litres_of_brine(share), 0.01)
+                lambda share=share: litres_of_brine(share), 0.01, by="formula")
       for row, degrees, share, _, litres, *_ in SEAFISH_ROWS),
     *(Published(f"{row} {degrees}°, g of a litre of brine", SEAFISH, "seen", grams,
-                lambda share=share: brine_density(percent(share)).to("g/L").magnitude, 1.5)
+                lambda share=share: brine_density(percent(share)).to("g/L").magnitude, 1.5,
+                by="formula")
       for row, degrees, share, _, _, grams, *_ in SEAFISH_ROWS),
     *(Published(f"{row} {degrees}°, kg of water in a litre of brine", SEAFISH, "seen", kilos,
                 lambda share=share: brine_parts(Q_(1, "L"), percent(share)).water.to("kg")
-                .magnitude, 0.0015)
+                .magnitude, 0.0015, by="formula")
       for row, degrees, share, *_, kilos, _ in SEAFISH_ROWS),
     *(Published(f"{row} {degrees}°, g of salt in a litre of brine", SEAFISH, "seen", grams,
-                lambda share=share: salt_per_litre_of_brine(percent(share)).magnitude, 0.5)
+                lambda share=share: salt_per_litre_of_brine(percent(share)).magnitude, 0.5,
+                by="formula")
       for row, degrees, share, *_, grams in SEAFISH_ROWS),
     Published("Baumé of gravity 1.2", GLOSSARY, "computed", 24.17,
-              lambda: baume_from_gravity(1.2), 0.01),
+              lambda: baume_from_gravity(1.2), 0.01, by="formula"),
     Published("Baumé of gravity 1.2, other modulus", ENCYCLOPAEDIA, "seen", 24.05,
-              lambda: baume_from_gravity(1.2, modulus=144.32), 0.01),
+              lambda: baume_from_gravity(1.2, modulus=144.32), 0.01, by="formula"),
 )  # fmt: skip
 
 

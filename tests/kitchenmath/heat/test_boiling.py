@@ -81,75 +81,80 @@ METRES = {500: (98.31, 95461), 1000: (96.65, 89876), 1500: (94.98, 84560), 2000:
 LATENT = {20: 2453.5, 40: 2406.0, 60: 2357.7, 80: 2308.0, 90: 2282.5, 100: 2256.4, 110: 2229.7,
           120: 2202.1}  # fmt: skip
 PUBLISHED = (
-    Published("T5-01 boiling at sea level", IAPWS, "computed", 99.974, boils, 0.005),
+    Published("T5-01 boiling at sea level", IAPWS, "computed", 99.974, boils, 0.005, by="formula"),
     *(Published(f"T5-02 boiling at {feet} ft", NOAA, "seen", fahrenheit,
-                lambda feet=feet: boils("degF", altitude=Q_(feet, "ft")), 0.5)
+                lambda feet=feet: boils("degF", altitude=Q_(feet, "ft")), 0.5, by="formula")
       for feet, fahrenheit in FEET.items()),
     # The table goes in a straight line and is 0.7 °C and more too hot from 4000 m up.
     *(Published(f"T5-03 boiling at {metres} m", WEB_TABLE, "seen", hot,
-                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.2)
+                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.2, by="formula")
       for metres, hot in ((300, 99.1), (600, 98.1), (1000, 96.8), (2000, 93.3))),
     *(Published(f"T5-03 boiling at {metres} m, exact", ATMOSPHERE, "computed", hot,
-                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.06)
+                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.06, by="formula")
       for metres, hot in ((4000, 86.6), (6000, 79.9), (8000, 73.1))),
     # The rule is meant to 10 000 ft, but from 3000 ft it contradicts T5-02 of the same page.
     *(Published(f"T5-04 a degree F for 500 ft, {feet} ft", f"{NOAA}, rule", "seen",
-                212 - feet / 500, lambda feet=feet: boils("degF", altitude=Q_(feet, "ft")), 0.6)
+                212 - feet / 500, lambda feet=feet: boils("degF", altitude=Q_(feet, "ft")), 0.6,
+                by="formula")
       for feet in (500, 1000, 2000)),
     *(Published(f"T5-05 boiling at {metres} m", ATMOSPHERE, "computed", hot,
-                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.03)
+                lambda metres=metres: boils(altitude=Q_(metres, "m")), 0.03, by="formula")
       for metres, (hot, _) in METRES.items()),
     *(Published(f"T5-05 pressure at {metres} m", ATMOSPHERE, "computed", pascal,
-                lambda metres=metres: air_pressure(Q_(metres, "m")).magnitude, 1)
+                lambda metres=metres: air_pressure(Q_(metres, "m")).magnitude, 1, by="formula")
       for metres, (_, pascal) in METRES.items()),
     *(Published(f"T5-06 pressure cooker, {gauge} {unit}", IAPWS, "computed", hot,
-                lambda gauge=gauge, unit=unit: boils(gauge=Q_(gauge, unit)), 0.05)
+                lambda gauge=gauge, unit=unit: boils(gauge=Q_(gauge, unit)), 0.05, by="formula")
       for gauge, unit, hot in ((15, "psi", 120.95), (10, "psi", 115.20), (1.0, "bar", 120.42),
                                (0.8, "bar", 117.14))),
     Published("T5-30 latent heat of steam", "Boston University physics notes", "seen", 2256,
-              lambda: latent_heat(celsius(100)).magnitude, 1),
+              lambda: latent_heat(celsius(100)).magnitude, 1, by="formula"),
     Published("T5-30 latent heat of ice", "OpenStax table", "memory", 334,
-              lambda: energy_to_melt(kilo(1)).magnitude, 1),
+              lambda: energy_to_melt(kilo(1)).magnitude, 1, by="table"),
     Published("T5-30 latent heat of ice, rounded down", "Boston University physics notes", "seen",
-              333, lambda: energy_to_melt(kilo(1)).magnitude, 1),
+              333, lambda: energy_to_melt(kilo(1)).magnitude, 1, by="formula"),
     *(Published(f"T5-31 latent heat at {at} °C", IAPWS, "computed", latent,
-                lambda at=at: latent_heat(celsius(at)).magnitude, 0.1)
+                lambda at=at: latent_heat(celsius(at)).magnitude, 0.1, by="formula")
       for at, latent in LATENT.items()),
     Published("T5-32 kettle and water to the boil", EASYELIMU, "seen", 348,
-              lambda: seconds(warming(3, 20, 4200, vessel=450), 3000), 1),
+              lambda: seconds(warming(3, 20, 4200, vessel=450), 3000), 1, by="formula"),
     Published("T5-33 and boiled away", EASYELIMU, "seen", 2300,
-              lambda: seconds(boiling_away(3, 2.3e6), 3000), 1),
+              lambda: seconds(boiling_away(3, 2.3e6), 3000), 1, by="formula"),
     Published("T5-34 ice to steam, heat", ANTONINE, "seen", 1527000,
-              lambda: ice_to_steam().to("J").magnitude, 1e-3),
+              lambda: ice_to_steam().to("J").magnitude, 1e-3, by="formula"),
     Published("T5-34 ice to steam, time", ANTONINE, "seen", 763,
-              lambda: seconds(ice_to_steam(), 2000), 1),
+              lambda: seconds(ice_to_steam(), 2000), 1, by="formula"),
     Published("T5-35 boiled dry", NAIROBI, "seen", 1356,
-              lambda: seconds(boiling_away(1.5, 2.26e6), 2500), 1),
+              lambda: seconds(boiling_away(1.5, 2.26e6), 2500), 1, by="formula"),
     Published("T5-36 a litre to the boil at 90 %", ASSIGNMENT, "seen", 186,
-              lambda: seconds(warming(1, 20, 4186), 2000, efficiency=Q_(90, "percent")), 1),
+              lambda: seconds(warming(1, 20, 4186), 2000, efficiency=Q_(90, "percent")), 1,
+              by="formula"),
     Published("T5-36 and boiled dry", ASSIGNMENT, "seen", 1261,
-              lambda: seconds(boiling_away(1, 2.27e6), 2000, efficiency=Q_(90, "percent")), 1),
+              lambda: seconds(boiling_away(1, 2.27e6), 2000, efficiency=Q_(90, "percent")), 1,
+              by="formula"),
     Published("T5-36 in all", ASSIGNMENT, "seen", 1447,
               lambda: seconds(warming(1, 20, 4186) + boiling_away(1, 2.27e6), 2000,
-                              efficiency=Q_(90, "percent")), 1),
+                              efficiency=Q_(90, "percent")), 1, by="formula"),
     Published("T5-37 stock by half, heat", "By hand, latent heat 2256.5", "computed", 1128,
-              lambda: energy_to_reduce(kilo(1), Q_(50, "percent")).magnitude, relative=0.001),
+              lambda: energy_to_reduce(kilo(1), Q_(50, "percent")).magnitude, relative=0.001,
+              by="formula"),
     Published("T5-37 stock by half, minutes", "By hand, latent heat 2256.5", "computed", 12.5,
-              lambda: seconds(energy_to_reduce(kilo(1), kilo(0.5)), 1500) / 60, 0.05),
+              lambda: seconds(energy_to_reduce(kilo(1), kilo(0.5)), 1500) / 60, 0.05, by="formula"),
     Published("T4-10 cake, rate", "Homework solution (api17195.sec3.dev)", "seen", 0.0539,
-              lambda: CAKE.rate.magnitude, 5e-5),
+              lambda: CAKE.rate.magnitude, 5e-5, by="formula"),
     Published("T4-10 cake", "Homework solution (api17195.sec3.dev)", "seen", 51.44,
-              lambda: CAKE.time_to(Q_(75, "degF")).magnitude, 0.01),
+              lambda: CAKE.time_to(Q_(75, "degF")).magnitude, 0.01, by="formula"),
     Published("T4-11 pie, rate", "Homework solution (in.answers.yahoo.com)", "seen", 0.05006,
-              lambda: PIE.rate.magnitude, 5e-6),
+              lambda: PIE.rate.magnitude, 5e-6, by="formula"),
     Published("T4-11 pie", "Homework solution (in.answers.yahoo.com)", "seen", 36.8,
-              lambda: PIE.time_to(Q_(120, "degF")).magnitude, 0.05),
+              lambda: PIE.time_to(Q_(120, "degF")).magnitude, 0.05, by="formula"),
     Published("T4-12 cheesecake", "OpenStax, Precalculus", "memory", 107,
-              lambda: CHEESECAKE.time_to(Q_(70, "degF")).magnitude, 0.05),
+              lambda: CHEESECAKE.time_to(Q_(70, "degF")).magnitude, 0.05, by="formula"),
     Published("T4-13 sponge, rate", "Homework solution (freddyo.com 13019557)", "seen", 0.03466,
-              lambda: SPONGE.rate.magnitude, 5e-6),
+              lambda: SPONGE.rate.magnitude, 5e-6, by="formula"),
     Published("T4-13 sponge", "Homework solution (freddyo.com 13019557)", "seen", 110.03,
-              lambda: SPONGE.temperature_after(Q_(35, "min")).to("degF").magnitude, 0.02),
+              lambda: SPONGE.temperature_after(Q_(35, "min")).to("degF").magnitude, 0.02,
+              by="formula"),
 )  # fmt: skip
 
 

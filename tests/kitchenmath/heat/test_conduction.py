@@ -151,29 +151,29 @@ PUBLISHED = (
     *(Published(f"1.2 {shape}, Bi {row[0]}, first {what}", CENGEL, "seen", row[column],
                 lambda shape=shape, biot=row[0], what=what: term(shape, biot, what),
                 # The one misprint: 1.6021 where the exact weight is 1.6020.
-                2e-4 if row[column] == 1.6021 else 1e-4)
+                2e-4 if row[column] == 1.6021 else 1e-4, by="formula")
       for row in TABLE_4_2
       for column, (shape, what) in enumerate(
           ((shape, what) for shape in SHAPES for what in ("root", "weight")), 1)),
     *(Published(f"1.2 {shape}, Bi {biot}, root {number + 1}", EXACT, "computed", root,
                 lambda shape=shape, biot=biot, number=number: term(shape, biot, "root", number),
-                2e-6)
+                2e-6, by="formula")
       for (shape, biot), (roots, _) in PRECISE.items() for number, root in enumerate(roots)),
     *(Published(f"1.2 {shape}, Bi {biot}, weight", EXACT, "computed", weight,
-                lambda shape=shape, biot=biot: term(shape, biot, "weight"), 2e-6)
+                lambda shape=shape, biot=biot: term(shape, biot, "weight"), 2e-6, by="formula")
       for (shape, biot), (_, weight) in PRECISE.items()),
     *(Published(f"1.3 {shape}, Bi {biot}, Fo {fo}, {place}", SERIES, "computed", value,
                 lambda shape=shape, biot=biot, fo=fo, place=place: theta(shape, biot, fo, place),
-                2e-6)
+                2e-6, by="formula")
       for (shape, biot), rows in THETAS.items()
       for place, row in zip(("centre", "surface", "mean"), rows, strict=True) if row
       for fo, value in zip(FOURIERS, row, strict=True)),
     # Two decimals of a percent were printed, so half of the last one is what can be asked.
     *(Published(f"1.3 {shape}, Bi {biot}, error of one term in percent", SERIES, "computed", value,
-                lambda shape=shape, biot=biot: one_term_error(shape, biot), 0.00501)
+                lambda shape=shape, biot=biot: one_term_error(shape, biot), 0.00501, by="formula")
       for shape, rows in ONE_TERM.items() for biot, value in rows),
     *(Published(f"T1-25 egg of 67 g from {start} °C", LANGTANGEN, "seen", seconds,
-                lambda start=start: egg_seconds(start), 0.1)
+                lambda start=start: egg_seconds(start), 0.1, by="formula")
       for start, seconds in ((4, 396.6), (20, 315.2))),
 )  # fmt: skip
 

@@ -58,9 +58,9 @@ HOT_DOG = Piece(
 )  # fmt: skip
 PUBLISHED = (
     Published("T1-17 rib roast, coefficient from one reading", EXACT, "computed", 93.4,
-              lambda: one_reading(ball(172.05, 0.45, 0.091), 4.5, 163, 60, 165), 0.1),
+              lambda: one_reading(ball(172.05, 0.45, 0.091), 4.5, 163, 60, 165), 0.1, by="formula"),
     Published("T1-20 hot dog, coefficient from one reading", EXACT, "computed", 659,
-              lambda: one_reading(HOT_DOG, 20, 94, 59, 2), relative=0.005),
+              lambda: one_reading(HOT_DOG, 20, 94, 59, 2), relative=0.005, by="formula"),
 )  # fmt: skip
 
 

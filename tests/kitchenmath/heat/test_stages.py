@@ -101,35 +101,36 @@ def fish_rested():
 
 PUBLISHED = (
     Published("T4-01 carry-over of a large roast, moist", MCGEE, "seen", 5,
-              lambda: wet_roast(MOIST).carry_over.magnitude, 5),
+              lambda: wet_roast(MOIST).carry_over.magnitude, 5, by="formula"),
     Published("T4-01 carry-over in drier air", MCGEE, "seen", 5,
-              lambda: wet_roast(WetSurface(steam=percent(20))).carry_over.magnitude, 5),
+              lambda: wet_roast(WetSurface(steam=percent(20))).carry_over.magnitude, 5,
+              by="formula"),
     Published("T4-01 carry-over of a thin cut, a few degrees", MCGEE, "seen", 5,
               lambda: cook(cod(22), celsius(5), [
                   stage(90, 18, 15, WetSurface(steam=percent(16))), stage(22, 8, 20)])
-              .carry_over.magnitude, 5),
+              .carry_over.magnitude, 5, by="formula"),
     Published("T4-02 sign of the rest", FOODSAFETY, "seen", 1,
-              lambda: float(wet_roast(MOIST).carry_over.magnitude >= 0), 0),
+              lambda: float(wet_roast(MOIST).carry_over.magnitude >= 0), 0, by="formula"),
     Published("T4-03 a rib pulled 4 °C below", "Çengel 4-77, its pull margin", "seen", 4,
-              lambda: rib_margin().carry_over.magnitude, 3),
+              lambda: rib_margin().carry_over.magnitude, 3, by="formula"),
     Published("T4-05 potato wrapped, core at last", EXACT, "computed", 111.94,
-              lambda: wrapped_potato().core.magnitude[-1], 0.05),
+              lambda: wrapped_potato().core.magnitude[-1], 0.05, by="formula"),
     Published("T4-05 potato wrapped, surface at last", EXACT, "computed", 111.94,
-              lambda: wrapped_potato().surface.magnitude[-1], 0.05),
+              lambda: wrapped_potato().surface.magnitude[-1], 0.05, by="formula"),
     Published("T4-06 dry roast, peak", VOLUMES, "computed", 92,
-              lambda: dry_roast(180).peak.magnitude, 0.5),
+              lambda: dry_roast(180).peak.magnitude, 0.5, by="formula"),
     Published("T4-06 dry roast, carry-over", VOLUMES, "computed", 37,
-              lambda: dry_roast(180).carry_over.magnitude, 0.5),
+              lambda: dry_roast(180).carry_over.magnitude, 0.5, by="formula"),
     Published("T4-06 dry roast at 110 °C, peak", VOLUMES, "computed", 71,
-              lambda: dry_roast(110).peak.magnitude, 0.5),
+              lambda: dry_roast(110).peak.magnitude, 0.5, by="formula"),
     *(Published(f"Fish of {thickness} mm in a barely warm oven, minutes", PRACTICE,
                 "common practice", 17.5,
-                lambda thickness=thickness: fish_in_barely_warm_oven(thickness), 2.5)
+                lambda thickness=thickness: fish_in_barely_warm_oven(thickness), 2.5, by="formula")
       for thickness in (22, 24)),
     Published("Fish from the pan, minutes of rest to its peak", PRACTICE, "common practice", 10,
-              lambda: fish_rested().peak_after.magnitude, 4),
+              lambda: fish_rested().peak_after.magnitude, 4, by="formula"),
     Published("Fish from the pan, where it comes home", PRACTICE, "common practice", 48,
-              lambda: fish_rested().peak.magnitude, 2),
+              lambda: fish_rested().peak.magnitude, 2, by="formula"),
 )  # fmt: skip
 
 

@@ -34,7 +34,7 @@ def fahrenheit(number):
 PUBLISHED = (
     *(Published(f"{row} {rule}, stage {stage + 1}, {column}", source, status, expected,
                 lambda rule=rule, stage=stage, column=column:
-                float(cooling_rules(rule)[stage][column]))
+                float(cooling_rules(rule)[stage][column]), by="table")
       for row, rule, stage, source, status, values in (
           ("T3-31", "two-stage", 0, FOOD_CODE, "quoted",
            {"from_C": 57, "to_C": 21, "from_F": 135, "to_F": 70, "hours": 2}),

@@ -132,73 +132,78 @@ def closed_ramp(first=50, last=60, rate=0.5, reference=60, z=5.56):
 
 PUBLISHED = (
     Published("3.1 z of the 6.5-log table, °F", FSIS, "computed", 10.01,
-              lambda: fitted("6.5-log").z.to("delta_degF").magnitude, 0.005),
+              lambda: fitted("6.5-log").z.to("delta_degF").magnitude, 0.005, by="formula"),
     Published("3.1 z of the 6.5-log table, °C", FSIS, "computed", 5.56,
-              lambda: fitted("6.5-log").z.to("delta_degC").magnitude, 0.005),
+              lambda: fitted("6.5-log").z.to("delta_degC").magnitude, 0.005, by="formula"),
     Published("3.1 z of the 7-log table, °F", FSIS, "computed", 10.02,
-              lambda: fitted("7-log").z.to("delta_degF").magnitude, 0.005),
+              lambda: fitted("7-log").z.to("delta_degF").magnitude, 0.005, by="formula"),
     Published("3.1 fitted time at 140 °F", FSIS, "computed", 11.5,
-              lambda: minutes(fitted("6.5-log").time_at(fahrenheit(140))), 0.05),
+              lambda: minutes(fitted("6.5-log").time_at(fahrenheit(140))), 0.05, by="formula"),
     # Printed as "-0.5 / +13 %": the ends of the range, to the printed figure.
     Published("3.1 line of z 10 °F, furthest below, %", FSIS, "computed", -0.5,
-              lambda: min(off_the_line()), 0.05),
+              lambda: min(off_the_line()), 0.05, by="formula"),
     Published("3.1 line of z 10 °F, furthest above, %", FSIS, "computed", 13,
-              lambda: max(off_the_line()), 0.5),
+              lambda: max(off_the_line()), 0.5, by="formula"),
     Published("3.1 D at 60 °C from 12 min and 6.5 log", FSIS, "computed", 6.5,
               lambda: log_reduction(roast_hold_time(celsius(60)).time, Q_(1.85, "min")),
-              relative=0.13),
+              relative=0.13, by="formula"),
     *(Published(f"T3-11 target, {food}", FSIS_TEXT, "seen", logs,
-                lambda food=food: log_target(food))
+                lambda food=food: log_target(food), by="table")
       for food, logs in (("roast beef", 6.5), ("meat patties", 5), ("poultry", 7))),
     Published("T3-41 z of the UK rows, end points", UK, "computed", 7.54,
-              lambda: uk_line((60, 80)).z.magnitude, 0.1),
+              lambda: uk_line((60, 80)).z.magnitude, 0.1, by="formula"),
     Published("T3-41 z of the UK rows, fit", UK, "computed", 7.57,
-              lambda: uk_line(UK_C).z.magnitude, 0.1),
+              lambda: uk_line(UK_C).z.magnitude, 0.1, by="formula"),
     Published("T3-42 Listeria, 6D in 2 min at 70 °C", MPI, "quoted", 6,
-              lambda: log_reduction(uk_equivalent(celsius(70)).time, Q_(20, "s")), 1e-9),
+              lambda: log_reduction(uk_equivalent(celsius(70)).time, Q_(20, "s")), 1e-9,
+              by="table"),
     *(Published(f"{row} {organism} in {food}, D no. {n + 1}", source, "seen", d,
-                lambda organism=organism, food=food, n=n: d_values(organism, food)[1].magnitude[n])
+                lambda organism=organism, food=food, n=n: d_values(organism, food)[1].magnitude[n],
+                by="table")
       for row, (organism, food, values, source) in D_TABLE.items() for n, d in enumerate(values)),
     Published("T3-43 z in broth", JUNEJA, "computed", 6.65,
-              lambda: death_time_line(*d_values("Salmonella", "chicken broth")).z.magnitude, 0.005),
+              lambda: death_time_line(*d_values("Salmonella", "chicken broth")).z.magnitude, 0.005,
+              by="formula"),
     *(Published(f"{row} {organism} in {food}, D at {c} °C", MURPHY, "seen", d,
                 lambda organism=organism, food=food, c=c:
-                d_values(organism, food)[1].magnitude[int(c == 70)])
+                d_values(organism, food)[1].magnitude[int(c == 70)], by="table")
       for row, (organism, food, low, high, *_) in D_ENDS.items()
       for c, d in ((55, low), (70, high))),
     *(Published(f"{row} {organism} in {food}, z", MURPHY, status, z,
                 lambda organism=organism, food=food:
-                death_time_line(*d_values(organism, food)).z.magnitude, 0.1)
+                death_time_line(*d_values(organism, food)).z.magnitude, 0.1, by="formula")
       for row, (organism, food, _, _, z, status) in D_ENDS.items()),
     Published("T3-48 7D at 65 °C from 3 s at 71.1 °C", ENDPOINT, "computed", 35.3,
               lambda: seconds(equivalent_time(Q_(3, "s"), celsius(71.1), celsius(65), delta(5.7))),
-              0.05),
+              0.05, by="formula"),
     Published("T3-48 7D at 60 °C from 3 s at 71.1 °C", ENDPOINT, "computed", 4.43,
               lambda: minutes(d_value_at(celsius(60), Q_(3, "s"), celsius(71.1), delta(5.7))),
-              0.005),
+              0.005, by="formula"),
     *(Published(f"T3-60 lethal rate at {c} °C", NOTES, "seen", rate,
-                lambda c=c: lethal_rate(celsius(c), celsius(121.1), delta(10)), relative=1e-9)
+                lambda c=c: lethal_rate(celsius(c), celsius(121.1), delta(10)), relative=1e-9,
+                by="formula")
       for c, rate in ((101.1, 0.01), (111.1, 0.1), (121.1, 1), (131.1, 10), (141.1, 100))),
     *(Published(f"T3-60 2.4 min at 121.1 °C, at {c} °C", NOTES, "seen", s,
                 lambda c=c: seconds(equivalent_time(Q_(2.4, "min"), celsius(121.1), celsius(c),
-                                                    delta(10))), relative=1e-9)
+                                                    delta(10))), relative=1e-9, by="formula")
       for c, s in ((101.1, 4 * 3600), (111.1, 24 * 60), (121.1, 144), (131.1, 14.4),
                    (141.1, 1.44))),
     Published("T3-61 F0 of the whole process", WARNE, "seen", 14.6, lambda: warne(WARNE_WHOLE),
-              0.05),
+              0.05, by="formula"),
     # Printed 8.6, worked as 8.65 there: the value before it was cut is the check.
     Published("T3-62 F0 of the heating phase", WARNE, "seen", 8.65, lambda: warne(WARNE_HEATING),
-              0.05),
+              0.05, by="formula"),
     Published("T3-63 15 min at 85 °C, at 102 °C", MULLAN, "seen", 0.167,
               lambda: minutes(equivalent_time(Q_(15, "min"), celsius(85), celsius(102),
-                                              delta(8.7))), 0.001),
+                                              delta(8.7))), 0.001, by="formula"),
     Published("T3-64 z of the milk pairs", PMO, "computed", 4.33,
-              lambda: death_time_line(Q_([63, 72], "degC"), Q_([1800, 15], "s")).z.magnitude, 0.02),
+              lambda: death_time_line(Q_([63, 72], "degC"), Q_([1800, 15], "s")).z.magnitude, 0.02,
+              by="formula"),
     *(Published(f"T3-65 12-D in {f} min", NOTES, "computed", 12,
-                lambda f=f, d=d: log_reduction(Q_(f, "min"), Q_(d, "min")), 1e-9)
+                lambda f=f, d=d: log_reduction(Q_(f, "min"), Q_(d, "min")), 1e-9, by="formula")
       for f, d in ((2.4, 0.20), (3.0, 0.25))),
     Published("T3-66 ramp from 50 to 60 °C", CALCULUS, "computed", closed_ramp(), ramp,
-              relative=1e-6),
+              relative=1e-6, by="formula"),
 )  # fmt: skip
 
 

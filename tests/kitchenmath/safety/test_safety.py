@@ -105,75 +105,83 @@ def fewest_hours(store, solid=None):
 
 PUBLISHED = (
     *(Published(f"3.1 {f} °F, {table}", FSIS, "seen", row[column] * (60 if f <= 145 else 1),
-                lambda f=f, table=table: seconds(roast_hold_time(fahrenheit(f), table).time))
+                lambda f=f, table=table: seconds(roast_hold_time(fahrenheit(f), table).time),
+                by="table")
       for f, row in FSIS_ROWS.items()
       for column, table in ((1, "FSIS 6.5-log"), (2, "FSIS 7-log"))),
     *(Published(f"3.1 {f} °F in °C as printed", FSIS, "seen", row[0],
-                lambda f=f: roast_hold_time(fahrenheit(f), "FSIS 7-log").temperature.magnitude)
+                lambda f=f: roast_hold_time(fahrenheit(f), "FSIS 7-log").temperature.magnitude,
+                by="table")
       for f, row in FSIS_ROWS.items()),
     Published("T3-01 poultry at 160 °F, longest", FSIS_TEXT, "seen", 26.9,
-              lambda: seconds(limit("poultry in an inspected plant").time)),
+              lambda: seconds(limit("poultry in an inspected plant").time), by="table"),
     *(Published(f"T3-07 {what}, older single temperature", FSIS_TEXT, "seen", f,
-                lambda what=what: limit(what, edition="2021").fahrenheit.magnitude)
+                lambda what=what: limit(what, edition="2021").fahrenheit.magnitude, by="table")
       for what, f in (("poultry rolls", 160), ("cured and smoked poultry", 155))),
     Published("T3-10 come-up", FSIS_TEXT, "seen", 6,
-              lambda: limit("come-up").time.to("h").magnitude),
+              lambda: limit("come-up").time.to("h").magnitude, by="table"),
     Published("T3-12 patties, 155 °F", PATTIES, "quoted", 16,
-              lambda: seconds(limit("meat patties in an inspected plant").time)),
+              lambda: seconds(limit("meat patties in an inspected plant").time), by="table"),
     *(Published(f"T3-20/21 roast, {f} °F", FOOD_CODE, "quoted", s,
-                lambda f=f: seconds(roast_hold_time(fahrenheit(f)).time))
+                lambda f=f: seconds(roast_hold_time(fahrenheit(f)).time), by="table")
       for f, s in zip(ROAST_F, ROAST_S, strict=True)),
     *(Published(f"T3-22 roast, {c} °C", FOOD_CODE, "quoted", s,
-                lambda c=c: seconds(roast_hold_time(celsius(c)).time))
+                lambda c=c: seconds(roast_hold_time(celsius(c)).time), by="table")
       for c, s in zip(ROAST_C, ROAST_S, strict=True)),
     *(Published(f"T3-22 roast, {f} °F in °C", FOOD_CODE, "quoted", c,
-                lambda f=f: roast_hold_time(fahrenheit(f)).temperature.magnitude)
+                lambda f=f: roast_hold_time(fahrenheit(f)).temperature.magnitude, by="table")
       for f, c in zip(ROAST_F, ROAST_C, strict=True)),
     *(Published(f"T3-23 {oven} oven, {lb} lb", FOOD_CODE, "quoted", f,
-                lambda oven=oven, lb=lb: roast_oven_limit(Q_(lb, "lb"), oven).fahrenheit.magnitude)
+                lambda oven=oven, lb=lb: roast_oven_limit(Q_(lb, "lb"), oven).fahrenheit.magnitude,
+                by="table")
       for oven, lb, f in OVENS),
     *(Published(f"T3-24 superseded roast, {f} °F", OLD_CODE, "quoted", m,
                 lambda f=f: next(minutes(row.time) for row in
                                  limits("whole roast", edition="before 2001")
-                                 if row.fahrenheit == fahrenheit(f)))
+                                 if row.fahrenheit == fahrenheit(f)), by="table")
       for f, m in OLD_ROAST.items()),
     *(Published(f"{row} {what} ({edition or 'in force'}), °F", FOOD_CODE, status, f,
                 lambda what=what, source=source, edition=edition:
-                limit(what, source, edition).fahrenheit.magnitude)
+                limit(what, source, edition).fahrenheit.magnitude, by="table")
       for what, source, edition, _, f, _, status, row in QUOTED),
     *(Published(f"{row} {what}, °C", FOOD_CODE, status, c,
                 lambda what=what, source=source, edition=edition:
-                limit(what, source, edition).temperature.magnitude)
+                limit(what, source, edition).temperature.magnitude, by="table")
       for what, source, edition, c, _, _, status, row in QUOTED if c is not None),
     *(Published(f"{row} {what} ({edition or 'in force'}), time", FOOD_CODE, status, s,
                 lambda what=what, source=source, edition=edition:
-                seconds(limit(what, source, edition).time))
+                seconds(limit(what, source, edition).time), by="table")
       for what, source, edition, _, _, s, status, row in QUOTED if s is not None),
     *(Published(f"T3-26 ground meat at {f} °F instead", FOOD_CODE, "quoted", s,
                 lambda f=f: next(seconds(row.time) for row in limits("ground meat")
-                                 if row.fahrenheit == fahrenheit(f)))
+                                 if row.fahrenheit == fahrenheit(f)), by="table")
       for f, s in ((150, 60), (145, 180), (158, 0))),
-    Published("T3-29 parasites, -20 °C", FOOD_CODE, "quoted", 168, lambda: fewest_hours(-20)),
+    Published("T3-29 parasites, -20 °C", FOOD_CODE, "quoted", 168, lambda: fewest_hours(-20),
+    by="table"),
     Published("T3-29 parasites, blast and stored at -35 °C", FOOD_CODE, "quoted", 15,
-              lambda: fewest_hours(-35, solid=-35)),
+              lambda: fewest_hours(-35, solid=-35), by="table"),
     Published("T3-29 parasites, blast at -35, stored at -20 °C", FOOD_CODE, "quoted", 24,
-              lambda: fewest_hours(-20, solid=-35)),
+              lambda: fewest_hours(-20, solid=-35), by="table"),
     *(Published(f"T3-35 at home, {what}", HOME, "quoted", f,
-                lambda what=what: limit(what, "USDA FSIS home chart").fahrenheit.magnitude)
+                lambda what=what: limit(what, "USDA FSIS home chart").fahrenheit.magnitude,
+                by="table")
       for what, f in HOME_CHART.items()),
     *(Published(f"T3-35 at home, {what}, rest", HOME, "quoted", 3,
-                lambda what=what: minutes(limit(what, "USDA FSIS home chart").time))
+                lambda what=what: minutes(limit(what, "USDA FSIS home chart").time), by="table")
       for what in ("steaks, chops and roasts", "fresh ham")),
-    Published("T3-36 left out", BASICS, "quoted", 2, lambda: limit("left out").time.magnitude),
+    Published("T3-36 left out", BASICS, "quoted", 2, lambda: limit("left out").time.magnitude,
+    by="table"),
     Published("T3-36 left out above 90 °F", BASICS, "quoted", 1,
-              lambda: limit("left out in the heat").time.magnitude),
+              lambda: limit("left out in the heat").time.magnitude, by="table"),
     Published("T3-36 what is hot", BASICS, "quoted", 90,
-              lambda: limit("left out in the heat").fahrenheit.magnitude),
+              lambda: limit("left out in the heat").fahrenheit.magnitude, by="table"),
     Published("T3-36 refrigerator", BASICS, "quoted", 40,
-              lambda: limit("refrigerator").fahrenheit.magnitude),
-    Published("T3-36 freezer", BASICS, "quoted", 0, lambda: limit("freezer").fahrenheit.magnitude),
+              lambda: limit("refrigerator").fahrenheit.magnitude, by="table"),
+    Published("T3-36 freezer", BASICS, "quoted", 0, lambda: limit("freezer").fahrenheit.magnitude,
+    by="table"),
     *(Published(f"T3-40 UK, {c} °C", UK, "quoted", s,
-                lambda c=c: seconds(uk_equivalent(celsius(c)).time)) for c, s in UK_ROWS.items()),
+                lambda c=c: seconds(uk_equivalent(celsius(c)).time),
+                by="table") for c, s in UK_ROWS.items()),
 )  # fmt: skip
 
 

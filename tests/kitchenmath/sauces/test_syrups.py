@@ -116,66 +116,71 @@ GREER_F = {"thread": 230, "soft ball": 236, "hard ball": 252, "soft crack": 270,
 
 PUBLISHED = (
     Published("A5 parts of water, 70 to 12 °Brix", TRADE, "seen", 70 / 12 - 1,
-              lambda: dilute_to(grams(1), percent(70), percent(12)).magnitude - 1, 1e-12),
+              lambda: dilute_to(grams(1), percent(70), percent(12)).magnitude - 1, 1e-12,
+              by="formula"),
     *(Published(f"A6 gravity {gravity}", USDA, "seen", degrees,
-                lambda gravity=gravity: brix_from_gravity(gravity).magnitude, 0.01)
+                lambda gravity=gravity: brix_from_gravity(gravity).magnitude, 0.01, by="formula")
       for gravity, degrees in ((1.01490, 3.80), (1.01569, 4.00), (1.03017, 7.60))),
     *(Published(f"A7 gravity {gravity}", CUBIC, "seen", degrees,
-                lambda gravity=gravity: brix_from_gravity(gravity).magnitude, 1e-3)
+                lambda gravity=gravity: brix_from_gravity(gravity).magnitude, 1e-3, by="formula")
       for gravity, degrees in ((1.01490, 3.8011), (1.01569, 4.0002), (1.03017, 7.6002))),
     *(Published(f"A8 gravity {gravity}", RATIONAL, "seen", degrees,
                 lambda gravity=gravity: brix_from_gravity(gravity, formula="rational").magnitude,
-                1e-3)
+                1e-3, by="formula")
       for gravity, degrees in ((1.01490, 3.8024), (1.01569, 4.0013), (1.03017, 7.5998))),
     *(Published(f"A9 {degrees} °Brix, lb to a US gallon in air", C440, "quoted", pounds,
-                lambda degrees=degrees: pounds_a_gallon_in_air(degrees), 0.002)
+                lambda degrees=degrees: pounds_a_gallon_in_air(degrees), 0.002, by="formula")
       for degrees, pounds in ((0, 8.322), (1, 8.354), (2, 8.387), (3, 8.419), (4, 8.452),
                               (5, 8.486))),
     *(Published(f"A9a {degrees} °Brix at 20 °C", TORUN, "seen", density,
-                lambda degrees=degrees: kg_m3(degrees), 0.05)
+                lambda degrees=degrees: kg_m3(degrees), 0.05, by="formula")
       for degrees, density in ((5, 1017.84), (10, 1038.13), (15, 1059.16), (20, 1080.94),
                                (25, 1103.54), (30, 1126.98))),
     *(Published(f"A9b {degrees} °Brix at 15 °C", TORUN, "seen", density,
-                lambda degrees=degrees: kg_m3(degrees, 15), 0.1)
+                lambda degrees=degrees: kg_m3(degrees, 15), 0.1, by="formula")
       for degrees, density in ((10, 1039.25), (20, 1082.33), (30, 1128.63))),
     *(Published(f"{degrees} °Brix at 20 °C", HANDBOOK, "memory", density,
-                lambda degrees=degrees: kg_m3(degrees), 0.3)
+                lambda degrees=degrees: kg_m3(degrees), 0.3, by="formula")
       for degrees, density in ((40, 1176.47), (50, 1229.58), (60, 1286.46), (70, 1347.17))),
     *(Published(f"A10, A11 {degrees} °Brix, degrees Baumé", MOHOS, "seen", baume,
                 lambda degrees=degrees: baume_from_gravity(syrup_gravity(percent(degrees))),
-                tolerance) for degrees, (baume, tolerance) in MOHOS_ROWS.items()),
+                tolerance, by="formula") for degrees, (baume, tolerance) in MOHOS_ROWS.items()),
     Published("A12 203.9 g in 100 g water", SOLUBILITY, "seen", 67.09,
-              lambda: brix(grams(203.9), grams(100)).magnitude, 0.1),
+              lambda: brix(grams(203.9), grams(100)).magnitude, 0.1, by="formula"),
     *(Published(f"T5-10 to 12, rise at {degrees} °Brix", BROWNE, "seen", above,
-                lambda degrees=degrees: rise(degrees), tolerance)
+                lambda degrees=degrees: rise(degrees), tolerance, by="table")
       for degrees, (above, tolerance) in BROWNE_ROWS.items()),
-    Published("T5-13 60 °Brix boils", LOWE, "seen", 103.0, lambda: boils(60), 0.2),
-    Published("T5-13 70 °Brix boils", LOWE, "seen", 106.5, lambda: boils(70), 0.2),
+    Published("T5-13 60 °Brix boils", LOWE, "seen", 103.0, lambda: boils(60), 0.2, by="formula"),
+    Published("T5-13 70 °Brix boils", LOWE, "seen", 106.5, lambda: boils(70), 0.2, by="formula"),
     Published("T5-38 1 kg from 12 to 65 °Brix", BALANCE, "computed", 184.6,
-              lambda: reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05),
+              lambda: reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05,
+              by="formula"),
     Published("T5-38 water that leaves", BALANCE, "computed", 815.4,
-              lambda: 1000 - reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05),
+              lambda: 1000 - reduce_to(grams(1000), percent(12), percent(65)).magnitude, 0.05,
+              by="formula"),
     *(Published(f"5.4 {stage}, {end}, °C", MCGEE, "seen", print_C,
-                lambda stage=stage, end=end: getattr(sugar_stages()[stage], end).magnitude, 2)
+                lambda stage=stage, end=end: getattr(sugar_stages()[stage], end).magnitude, 2,
+                by="table")
       for stage, ends in MCGEE_C.items()
       for end, print_C in zip(("low", "high"), ends, strict=True)),
     # ± 2 °C is 3.6 °F.
     *(Published(f"5.4 {stage}, {end}, °F", MCGEE, "seen", print_f,
-                lambda stage=stage, end=end: stage_f("McGee", stage, end), 3.6)
+                lambda stage=stage, end=end: stage_f("McGee", stage, end), 3.6, by="formula")
       for stage, ends in MCGEE_F.items()
       for end, print_f in zip(("low", "high"), ends, strict=True)),
     *(Published(f"5.4 1917 {stage}, °F", CANDY, "seen", print_f,
-                lambda stage=stage: stage_f("Candy Cook Book", stage, "low"), 0.1)
+                lambda stage=stage: stage_f("Candy Cook Book", stage, "low"), 0.1, by="formula")
       for stage, print_f in CANDY_F.items()),
     *(Published(f"5.4 Greer {stage}, °F", GREER, "seen", print_f,
-                lambda stage=stage: stage_f("Greer", stage, "low"), 0.1)
+                lambda stage=stage: stage_f("Greer", stage, "low"), 0.1, by="formula")
       for stage, print_f in GREER_F.items()),
     Published("5.4 °F to take off for 1000 ft", MCGEE, "seen", 2,
-              lambda: altitude_drop(Q_(1000, "ft")).to("delta_degF").magnitude, 0.25),
+              lambda: altitude_drop(Q_(1000, "ft")).to("delta_degF").magnitude, 0.25, by="formula"),
     Published("5.4 °C to take off for 305 m", MCGEE, "seen", 1,
-              lambda: altitude_drop(Q_(305, "m")).magnitude, 1e-9),
+              lambda: altitude_drop(Q_(305, "m")).magnitude, 1e-9, by="table"),
     *(Published(f"T5-02 water's own drop at {feet} ft, °F", ALTITUDE, "seen", drop_f,
-                lambda feet=feet: altitude_drop(Q_(feet, "ft")).to("delta_degF").magnitude, 0.6)
+                lambda feet=feet: altitude_drop(Q_(feet, "ft")).to("delta_degF").magnitude, 0.6,
+                by="formula")
       for feet, drop_f in ((1000, 1.8), (2000, 3.6), (5000, 9.0), (6000, 10.9), (8000, 14.6),
                            (10000, 18.4))),
 )  # fmt: skip

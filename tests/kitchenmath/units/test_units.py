@@ -105,47 +105,52 @@ GAS_CELSIUS = {0.25: 107, 0.5: 121, 1: 135, 2: 149, 3: 163, 4: 177, 5: 191, 6: 2
 PUBLISHED = (
     *(Published(name, source, status, value,
                 lambda number=number, unit=unit: Q_(number, unit).to("mL").magnitude,
-                relative=1e-12) for name, number, unit, value, source, status in VOLUMES),
+                relative=1e-12,
+                by="formula") for name, number, unit, value, source, status in VOLUMES),
     *(Published(name, source, status, value, lambda unit=unit: Q_(1, unit).to("g").magnitude,
-                relative=1e-12) for name, unit, value, source, status in WEIGHTS),
+                relative=1e-12, by="formula") for name, unit, value, source, status in WEIGHTS),
     *(Published(f"{name} {fahrenheit} °F", f"{SP811}, formula", "computed", celsius,
-                lambda f=fahrenheit: Q_(f, "degF").to("degC").magnitude, tolerance)
+                lambda f=fahrenheit: Q_(f, "degF").to("degC").magnitude, tolerance, by="formula")
       for name, fahrenheit, celsius, tolerance in POINTS),
     Published("U4 cup as printed", HB44, "seen", 237, lambda: Q_(1, "us_cup").to("mL").magnitude,
-              0.5),
+              0.5, by="formula"),
     Published("U16 US gallon in imperial gallons", HB44, "seen", 0.8327,
-              lambda: Q_(1, "us_gallon").to("uk_gallon").magnitude, 0.0005),
+              lambda: Q_(1, "us_gallon").to("uk_gallon").magnitude, 0.0005, by="formula"),
     Published("U17 six US gallons", MILK, "seen", 4.996,
-              lambda: Q_(6, "us_gallon").to("uk_gallon").magnitude, 0.01),
+              lambda: Q_(6, "us_gallon").to("uk_gallon").magnitude, 0.01, by="formula"),
     Published("U18 pounds in a gallon of water", MILK, "seen", 8.34,
-              lambda: weight_of(Q_(1, "us_gallon"), Q_(0.998207, "g/mL")).to("lb").magnitude, 0.02),
+              lambda: weight_of(Q_(1, "us_gallon"), Q_(0.998207, "g/mL")).to("lb").magnitude, 0.02,
+              by="formula"),
     Published("U18 the same at 20 °C", IAPWS, "computed", 8.330,
               lambda: weight_of(Q_(1, "us_gallon"), Q_(0.998207, "g/mL")).to("lb").magnitude,
-              0.0006),
+              0.0006, by="formula"),
     Published("U19 cup in cubic metres", SP811, "memory", 2.365882e-4,
-              lambda: Q_(1, "us_cup").to("m**3").magnitude, relative=5e-7),
+              lambda: Q_(1, "us_cup").to("m**3").magnitude, relative=5e-7, by="formula"),
     Published("U23 label cup over cup", FDA, "computed", 1.01442,
-              lambda: (Q_(1, "label_cup") / Q_(1, "us_cup")).to("").magnitude, 1e-5),
+              lambda: (Q_(1, "label_cup") / Q_(1, "us_cup")).to("").magnitude, 1e-5, by="formula"),
     Published("U27 rice gō", JAPAN, "seen", 180.39, lambda: Q_(1, "jp_go").to("mL").magnitude,
-              0.01),
+              0.01, by="formula"),
     Published("U33 a difference of 18 °F", SP811, "computed", 10,
-              lambda: Q_(18, "delta_degF").to("delta_degC").magnitude, 1e-9),
+              lambda: Q_(18, "delta_degF").to("delta_degC").magnitude, 1e-9, by="formula"),
     *(Published(f"H a cup of {name}", SR28, "seen", grams,
-                lambda name=name: weight_of(Q_(1, "us_cup"), name).magnitude, relative=1e-12)
+                lambda name=name: weight_of(Q_(1, "us_cup"), name).magnitude, relative=1e-12,
+                by="table")
       for name, grams in CUPS.items()),
     *(Published(f"H22 a teaspoon of {name}", SR28, "seen", 4.6,
-                lambda name=name: weight_of(Q_(1, "us_teaspoon"), name).magnitude, relative=1e-12)
+                lambda name=name: weight_of(Q_(1, "us_teaspoon"), name).magnitude, relative=1e-12,
+                by="table")
       for name in ("baking soda", "baking powder")),
     Published("H27 a teaspoon of dry yeast", SR28, "seen", 4.0,
-              lambda: weight_of(Q_(1, "us_teaspoon"), "dry yeast").magnitude, relative=1e-12),
+              lambda: weight_of(Q_(1, "us_teaspoon"), "dry yeast").magnitude, relative=1e-12,
+              by="table"),
     *(Published(f"density of {name}", SR28, "computed", density,
-                lambda name=name: density_of(name).magnitude, 0.005)
+                lambda name=name: density_of(name).magnitude, 0.005, by="formula")
       for name, density in DENSITIES.items()),
     *(Published(f"T6-02 gas mark {mark:g}", MARKS, "seen", fahrenheit,
-                lambda mark=mark: oven_temperature(mark).to("degF").magnitude, 1)
+                lambda mark=mark: oven_temperature(mark).to("degF").magnitude, 1, by="table")
       for mark, fahrenheit in GAS_MARKS.items()),
     *(Published(f"T6-02 gas mark {mark:g} in °C", MARKS, "seen", celsius,
-                lambda mark=mark: oven_temperature(mark).to("degC").magnitude, 1)
+                lambda mark=mark: oven_temperature(mark).to("degC").magnitude, 1, by="formula")
       for mark, celsius in GAS_CELSIUS.items()),
 )  # fmt: skip
 

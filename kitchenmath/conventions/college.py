@@ -189,8 +189,12 @@ def as_text(conventions):
     return "; ".join([conventions.country, *lines])
 
 
+@cache
 def college_here():
     """The conventions of the class for which this copy of the kit was built; else "ours".
+
+    Read once: a copy stays that of its class for as long as it runs, and each round of a drill
+    asks.
 
     Returns
     -------

@@ -2,9 +2,11 @@
 
 import pytest
 
-from kitchenmath.conventions import as_text, conventions_of, countries, words_of
+from kitchenmath.conventions import as_text, college_here, conventions_of, countries, words_of
+from kitchenmath.conventions.college import HERE
 from kitchenmath.conventions.in_words import filled
 from kitchenmath.cuts import sizes_printed
+from kitchenmath.data import tables
 from kitchenmath.data.tables import table
 from kitchenmath.errors import OutOfRange, UnknownName
 
@@ -103,3 +105,19 @@ def test_a_place_that_nobody_can_fill_is_refused():
     """A key's author hears of it at once."""
     with pytest.raises(UnknownName, match="place"):
         filled("{{ colour }}", conventions_of("UK"))
+
+
+def test_the_file_of_a_class_s_copy_is_read_once(tmp_path, monkeypatch):
+    """A hundred rounds of a drill ask; with the file gone after the first they still know."""
+    file = tmp_path / HERE
+    file.write_text("UK; brunoise_mm = 3", encoding="utf-8")
+    monkeypatch.setattr(tables, "__file__", str(tmp_path / "tables.py"))
+    college_here.cache_clear()
+    try:
+        first = college_here()
+        file.unlink()
+
+        assert ("UK", 3) == (first.country, first.brunoise_mm)
+        assert all(college_here() is first for _ in range(100))
+    finally:
+        college_here.cache_clear()

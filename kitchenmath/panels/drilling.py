@@ -237,7 +237,7 @@ def _drawn(earlier, on_sheets, chance):
     rest = [each for each in earlier if each[1] not in on_sheets]
     chance.shuffle(first)
     chance.shuffle(rest)
-    lessons = set()
+    lessons = {number for number, *_ in first}
     # One of each lesson before a second one of any.
     apart = sorted(rest, key=lambda each: each[0] in lessons or lessons.add(each[0]) or False)
     return [*first, *apart][:MANY]

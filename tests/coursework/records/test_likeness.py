@@ -137,6 +137,19 @@ def test_an_answer_that_most_give_is_no_sign():
     assert {} == named(*usual)
 
 
+def test_what_a_quarter_of_the_class_give_is_a_sign_and_what_more_give_is_none():
+    """By hand: a quarter of 40 is 10; an eleventh makes it what one types there."""
+
+    def giving(many):
+        return [
+            record(number, [(f"q{place}", "1 net", f"{number} kg") for place in range(2, 6)])
+            for number in range(many)
+        ]
+
+    assert 9 == len(named(*class_of(40, *giving(10))))
+    assert {} == named(*class_of(40, *giving(11)))
+
+
 def test_a_word_changed_here_and_there_is_the_same_answer():
     changed = WORDS.replace("twice", "two times").upper()
 

@@ -8,7 +8,7 @@ from coursework.classes.course import new_course
 from coursework.records.copies import fingerprint
 from coursework.records.photos import photos_of
 from coursework.records.points import HumanMark, earned, heading_of, in_order, total
-from coursework.records.reading import answer_to, marked_bytes
+from coursework.records.reading import answer_to, marked_bytes, marked_students
 from coursework.records.record import Answered, Written
 
 from tests.helpers.records import ROSTER, SET, leave, record, verdict, written
@@ -76,6 +76,7 @@ def test_a_marked_hand_in_is_known_by_its_bytes_and_its_answers(course):
     leave(course, record("BH-1", verdict("q1", answer="4.2 kg")))
 
     assert "0" * 64 == marked_bytes(course, SET, "BH-1")
+    assert {"BH-1"} == marked_students(course, SET)
     assert "4.2 kg" == answer_to(course, SET, "BH-1", "q1")
 
 

@@ -91,13 +91,14 @@ def marked(hand_in, student=STUDENT, **bounds):
     return marked_with_copy(hand_in, student, **bounds)[0]
 
 
-def marked_with_copy(hand_in, student=STUDENT, **bounds):
-    """The record of a hand-in, and our copy as it was marked."""
+def marked_with_copy(hand_in, student=STUDENT, of=(KEY, RELEASED), **bounds):
+    """The record of a hand-in, and our copy as it was marked; `of` are key and released copy."""
+    key, released = of
     bounds = {"seconds": 30, "cell_seconds": 10} | bounds
     return mark(
         {
-            "key": KEY,
-            "released": RELEASED,
+            "key": key,
+            "released": released,
             "hand_in": hand_in if isinstance(hand_in, bytes) else raw(hand_in),
             "term": "demo",
             "student": student,

@@ -12,12 +12,9 @@ Time: 4 / 3.4 = 1.1765, squared 1.384; 25 s x 1.384 = 34.6 s.
 
 import json
 import random
-from dataclasses import asdict
 from statistics import fmean
 
 import pytest
-from coursework.classes.course import Bounds
-from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
@@ -28,6 +25,7 @@ from kitchenmath.drills.trays import off_size, sent_back
 from kitchenmath.practice import Measured, in_words
 from kitchenmath.practice.drawn import CutName, two_trays
 from kitchenmath.units import Q_
+from tests.helpers.filled_in import marked_with_copy
 
 SET, STUDENT = "03-cut-to-size", "BH-1007"
 RAW = key_notebook(SET)
@@ -181,16 +179,7 @@ def test_a_hand_in_goes_through_both_rooms(key):
     cells |= {"q2-answer": "q2 = mine.lengths.mean()", "q7-answer": "910 g, 520 g: 57 %."}
     for cell in copy["cells"]:
         cell["source"] = cells.get(cell["id"], cell["source"])
-    record, notebook = mark(
-        {
-            "key": RAW,
-            "released": released(RAW, "demo"),
-            "hand_in": json.dumps(copy).encode(),
-            "term": "demo",
-            "student": STUDENT,
-            "bounds": asdict(Bounds(seconds=60)),
-        }
-    )
+    record, notebook = marked_with_copy(copy, STUDENT, of=(RAW, released(RAW, "demo")), seconds=60)
 
     assert {each.question: each.points for each in record.answered} == OUT_OF
     assert record.answered[0].given[0].startswith("a sample drawn for you, invented: 4, 3, 3")

@@ -13,17 +13,15 @@ Roast: 134 °F has reached the row of 133 °F, 56 min, and not that of 135. 56 -
 import json
 import random
 import re
-from dataclasses import asdict
 
 import pytest
-from coursework.classes.course import Bounds
-from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import released
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
 from kitchenmath.practice import Measured, in_words
 from kitchenmath.safety import limit, limits
+from tests.helpers.filled_in import marked_with_copy
 
 SET, STUDENT = "08-heat-gently", "BH-2848852"  # who draws the log worked by hand
 RAW = key_notebook(SET)
@@ -167,16 +165,7 @@ def test_a_hand_in_goes_through_both_rooms(key):
     cells |= {"q4-answer": "q4 = four.time * (four.new / four.old) ** 2", "q7-answer": "12 min."}
     for cell in copy["cells"]:
         cell["source"] = cells.get(cell["id"], cell["source"])
-    record, notebook = mark(
-        {
-            "key": RAW,
-            "released": released(RAW, "demo"),
-            "hand_in": json.dumps(copy).encode(),
-            "term": "demo",
-            "student": STUDENT,
-            "bounds": asdict(Bounds(seconds=60)),
-        }
-    )
+    record, notebook = marked_with_copy(copy, STUDENT, of=(RAW, released(RAW, "demo")), seconds=60)
 
     assert {each.question: each.points for each in record.answered} == OUT_OF
     assert "start from your own: 8 readings, from 0 min 41 °F to 35 min 103 °F" in notebook

@@ -17,17 +17,15 @@ rolls are cool at 17:45, and wait 89 of 120 min until they are warmed, 6 min, fr
 import itertools
 import json
 import re
-from dataclasses import asdict
 
 import pytest
-from coursework.classes.course import Bounds
-from coursework.marking.mark_one import mark
 from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
 from kitchenmath.practice import in_words
 from kitchenmath.units import Q_, say
+from tests.helpers.filled_in import marked_with_copy
 
 SET, STUDENT = "10-land-the-plate", "BH-274485"  # who draws the plan worked by hand
 KEY = key_notebook(SET)
@@ -196,17 +194,7 @@ def marked(**cells):
     for cell in notebook["cells"]:
         name = cell["metadata"].get("nbgrader", {}).get("grade_id", "").removesuffix("-answer")
         cell["source"] = {"me": f'student = "{STUDENT}"', **cells}.get(name, cell["source"])
-    record, _ = mark(
-        {
-            "key": KEY,
-            "released": released,
-            "hand_in": json.dumps(notebook).encode(),
-            "term": "demo",
-            "student": STUDENT,
-            "bounds": asdict(Bounds(seconds=60)),
-        }
-    )
-    return record
+    return marked_with_copy(notebook, STUDENT, of=(KEY, released), seconds=60)[0]
 
 
 @pytest.mark.parametrize(

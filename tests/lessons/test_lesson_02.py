@@ -15,17 +15,10 @@ from kitchenmath.ratios import Formula, friction_factor, ice_for, split, water_t
 from kitchenmath.units import Q_, density_of, say, weight_of
 from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import words
+from tests.helpers.quantities import celsius, percent
 
 KIT = Path(__file__).parents[2]
 ROLL = {"flour": 100, "water": 62, "butter": 7, "sugar": 3, "salt": 2, "yeast": 1}
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def friction(number):

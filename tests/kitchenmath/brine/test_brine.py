@@ -22,20 +22,13 @@ from kitchenmath.brine import (
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import grams, percent
 
 ONTARIO = "Ontario fish inspection sheet FB.14.14; Maine rules ch. 359 (formula)"
 TWO_WAYS = "two denominators, both in use"
 FSIS = "FSIS Handbook 7620.3 (1995)"
 HOME_CANNING = "USDA Complete Guide to Home Canning, weights from SR28"
 NCHFP = "USDA/NCHFP recipe, weights from SR28"
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def grams(number):
-    return Q_(number, "g")
 
 
 # SR28 weights: salt 292 g a cup and 18 g a tablespoon, water 237 g and vinegar 238 g a cup.

@@ -20,6 +20,7 @@ from kitchenmath.brine import (
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, percent
 
 WNT = "Poradnik fizykochemiczny (WNT, 1974), NaCl table (fizyka.umk.pl/~lab2/tables/NaCl.html)"
 CRC = "CRC Handbook, after Rogers & Pitzer (zanotowane.pl/1029/2356)"
@@ -28,14 +29,6 @@ LANGE = "Lange's Handbook of Chemistry, 15th ed., table 5.13 (yumpu.com 21974083
 CRC_56 = "CRC Handbook, 56th ed., D-252/253, quoted at madsci.org"
 COOLPROP = "CoolProp INCOMP::MNA at 1 atm"
 TEOS = "TEOS-10 against CoolProp NaCl"
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def kg_m3(strength_percent, temperature_C):

@@ -18,6 +18,7 @@ from kitchenmath.brine import (
 from kitchenmath.errors import OutOfRange, WrongKind
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import percent
 
 SALT_INSTITUTE = "Salt Institute, physical data of sodium chloride (saltinstitute.org)"
 LANGE = "Lange's Handbook of Chemistry, 15th ed., table 5.13 (yumpu.com 21974083)"
@@ -29,10 +30,6 @@ OREGON = "Hilderbrand, Oregon State University SG 22"
 SMITH = "H2O-NaCl diagram, Smith College (Brady 2009)"
 COLLIGATIVE = "textbook colligative value (mecheasyconcepts.blogspot.com)"
 GENERAL = "general chemistry value, 35.9 g per 100 g water"
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 def freezes(strength_percent):

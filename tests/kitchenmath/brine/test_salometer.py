@@ -19,6 +19,7 @@ from kitchenmath.brine import (
 from kitchenmath.errors import OutOfRange, UnknownName, WrongKind
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import percent
 
 SALT_INSTITUTE = "Salt Institute and Seafish figures"
 CANNING = "canning trade paper (spotidoc.com/doc/221243)"
@@ -27,10 +28,6 @@ ILO = "ILO, small-scale fish processing manual (nzdl.org)"
 SEAFISH = "Seafish, brining table (seafoodacademy.org/brining-activity.php)"
 GLOSSARY = "conservation glossary (cool.conservation-us.org)"
 ENCYCLOPAEDIA = "encyclopaedia copy, modulus for 15 °C"
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 def strong(degrees, **how):

@@ -39,6 +39,7 @@ from kitchenmath.data.tables import table
 from kitchenmath.errors import KitchenError, OutOfRange, UnknownName, Unreadable, WrongKind
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import mm, percent
 
 # Several suites may share the machine: a slow draw is no failure.
 untimed = settings(deadline=None)
@@ -58,16 +59,8 @@ HANDBOOK = "NIST/SEMATECH e-Handbook of Statistical Methods"
 GEOMETRY = "Geometry"
 
 
-def mm(number):
-    return Q_(number, "mm")
-
-
 def inch(number):
     return Q_(number, "inch")
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 def judged(sizes, target=None, tolerance=1.0):

@@ -12,6 +12,7 @@ from kitchenmath.foods import Food, food, food_names, food_source
 from kitchenmath.foods.components import component_values
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, percent
 
 CHOI = "Choi and Okos (1986); ASHRAE Handbook Refrigeration 2006 ch. 9, Tables 1-2"
 ASHRAE = "ASHRAE Handbook Refrigeration, Table 3"
@@ -21,14 +22,6 @@ GEANKOPLIS = "Geankoplis 4e, Table A.4-1"
 EARLE = "Earle, Unit Operations in Food Processing, Appendix 7"
 SINGH = "ASHRAE thermal diffusivity table (Singh 1982)"
 PARTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash", "ice")
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def mixed(**parts):

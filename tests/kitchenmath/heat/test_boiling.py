@@ -21,6 +21,7 @@ from kitchenmath.heat import (
 from kitchenmath.heat.steam import boiling_C, vapour_pressure_Pa
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius
 
 IAPWS = "IAPWS-95/IF97 with a general library"
 ATMOSPHERE = "US Standard Atmosphere 1976 and IAPWS with general libraries"
@@ -30,10 +31,6 @@ EASYELIMU = "School problem (easyelimu.com 7176)"
 ANTONINE = "antonine-education.co.uk, thermal physics Q4"
 NAIROBI = "Worked answer (partnerperformance.uonbi mirror)"
 ASSIGNMENT = "assignmentexpert.com q. 3368"
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def kilo(number):

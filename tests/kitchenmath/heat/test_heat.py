@@ -24,15 +24,12 @@ from kitchenmath.heat import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius
 
 CENGEL = "Çengel and Ghajar, Heat and Mass Transfer (5th ed.)"
 GEANKOPLIS = "Geankoplis, Transport Processes and Separation Process Principles (4th ed.)"
 EXACT = "Exact series with a general library, inputs of the textbook problem"
 SINGH = "Singh and Heldman, Introduction to Food Engineering (4th ed.), Example 4.26"
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def coefficient(number):

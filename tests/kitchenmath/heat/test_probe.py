@@ -16,13 +16,10 @@ from kitchenmath.heat import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius
 
 EXACT = "Exact series with a general library, inputs of the textbook problem"
 MINUTES = np.arange(0, 61, 4.0)
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 def ball(diameter_mm, conductivity=0.5, diffusivity=0.14):

@@ -16,20 +16,13 @@ from kitchenmath.safety import limit
 from kitchenmath.units.registry import Q_
 from kitchenmath.units.saying import say
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, percent
 
 MCGEE = "McGee, On Food and Cooking (2004), meat chapter"
 FOODSAFETY = "foodsafety.gov chart, rest time: constant or rising"
 VOLUMES = "Finite volumes, 400 cells, 1 s steps"
 EXACT = "Exact series with a general library"
 PRACTICE = "Common practice, no source"
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 def stage(around, surface, minutes, wet=None):

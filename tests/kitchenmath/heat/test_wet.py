@@ -11,14 +11,7 @@ from kitchenmath.heat import Stage, WetSurface, wet_bulb
 from kitchenmath.heat.steam import moisture
 from kitchenmath.heat.wet import SurfaceLaw
 from kitchenmath.units.registry import Q_
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def percent(number):
-    return Q_(number, "percent")
+from tests.helpers.quantities import celsius, percent
 
 
 def settles(surroundings, **wet):

@@ -19,6 +19,7 @@ from kitchenmath.ratios import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, fahrenheit, percent
 
 # Several suites may share the machine: a slow draw is no failure.
 untimed = settings(deadline=None)
@@ -32,18 +33,6 @@ AFRS = "US Armed Forces Recipe Service, TM 10-412, recipe conversion"
 NAVY = "US Navy 14163 (navyadministration.tpub.com)"
 GEOMETRY = "Geometry"
 SR28 = "USDA SR28 (2015), weights of a US cup"
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def fahrenheit(number):
-    return Q_(number, "degF")
-
-
-def celsius(number):
-    return Q_(number, "degC")
 
 
 SLIDE_DOUGH = Formula.from_percents(

@@ -18,17 +18,10 @@ from kitchenmath.safety import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, fahrenheit
 
 FOOD_CODE = "FDA Food Code, read in state codes that adopt it (MN, WA, SD, DE, AK, CA, DC)"
 APPENDIX_B = "USDA FSIS Appendix B (1999)"
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def fahrenheit(number):
-    return Q_(number, "degF")
 
 
 PUBLISHED = (

@@ -14,10 +14,7 @@ from kitchenmath.safety import (
     reading_verdict,
 )
 from kitchenmath.units import Q_
-
-
-def celsius(number):
-    return Q_(number, "degC")
+from tests.helpers.quantities import celsius
 
 
 @pytest.mark.parametrize(

@@ -23,6 +23,7 @@ from kitchenmath.safety import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, delta, fahrenheit, minutes, seconds
 
 FSIS = "USDA FSIS Appendix A, Table 2 of FSIS-GD-2021-14 (rhosey.com copy)"
 FSIS_TEXT = "USDA FSIS-GD-2021-14, text"
@@ -37,26 +38,6 @@ WARNE = "Warne, FAO Fish. Tech. Paper 285 (1988), fish-canning example"
 MULLAN = "Mullan, dairyscience.info, after Stumbo (1973)"
 PMO = "Legal pasteurisation pairs of the US Pasteurized Milk Ordinance"
 CALCULUS = "Closed form of the integral over a linear ramp"
-
-
-def minutes(quantity):
-    return quantity.to("min").magnitude
-
-
-def seconds(quantity):
-    return quantity.to("s").magnitude
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def fahrenheit(number):
-    return Q_(number, "degF")
-
-
-def delta(number):
-    return Q_(number, "delta_degC")
 
 
 UK_C = (60, 65, 70, 75, 80)

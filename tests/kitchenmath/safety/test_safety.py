@@ -25,6 +25,7 @@ from kitchenmath.safety import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import STATUSES, Published
+from tests.helpers.quantities import celsius, delta, fahrenheit, minutes, seconds
 
 FOOD_CODE = "FDA Food Code, read in state codes that adopt it (MN, WA, SD, DE, AK, CA, DC)"
 FSIS = "USDA FSIS Appendix A, Table 2 of FSIS-GD-2021-14 (rhosey.com copy)"
@@ -34,26 +35,6 @@ OLD_CODE = "Food Code before 2001, in P-5010-1 Table 1-4"
 HOME = "foodsafety.gov chart (2019) / USDA FSIS (wichealth.org 5807)"
 BASICS = "USDA FSIS, Basics for handling food safely"
 UK = "UK FSA / ACMSF cooking advice, on pages that quote it"
-
-
-def minutes(quantity):
-    return quantity.to("min").magnitude
-
-
-def seconds(quantity):
-    return quantity.to("s").magnitude
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def fahrenheit(number):
-    return Q_(number, "degF")
-
-
-def delta(number):
-    return Q_(number, "delta_degC")
 
 
 # °F: printed °C, 6.5-log, 7-log; minutes up to 145 °F, seconds above.

@@ -23,6 +23,7 @@ from kitchenmath.sauces import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import percent
 
 GUELPH = "Goff, University of Guelph, ice cream notes (uoguelph.ca/foodscience)"
 SMALL_CUP = "ice cream notes, small cup (scribd 495662971)"
@@ -31,10 +32,6 @@ SR28 = "USDA SR28 (2015), heavy cream 01053"
 FOAM_LITERATURE = "protein foam literature, FO % = (V - 30) / 30 x 100"
 USDA = "USDA AMS ice cream standards"
 PRACTICE = "common practice, no source"
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 PUBLISHED = (

@@ -26,6 +26,7 @@ from kitchenmath.sauces import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import grams, percent
 
 GISSLEN = "Gisslen, Professional Cooking (2014), table 8.5"
 ESCOFFIER = "Escoffier, A Guide to Modern Cookery (1907)"
@@ -46,14 +47,6 @@ FORMULA = "formula, oil 0.915 and water phase 1.03 g/mL"
 PRACTICE = "common practice"
 PENNISTON = "Penniston et al. 2008, J. Endourol. (PMC2637791)"
 KIMBALL = "Kimball, Citrus Processing (1991), definition"
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def grams(number):
-    return Q_(number, "g")
 
 
 FOUR_LITRES, US_CUP = Q_(4, "L"), Q_(1, "us_cup")

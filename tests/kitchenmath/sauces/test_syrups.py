@@ -23,6 +23,7 @@ from kitchenmath.sauces import (
 )
 from kitchenmath.units.registry import Q_
 from tests.helpers.published import Published
+from tests.helpers.quantities import celsius, grams, percent
 
 USDA = "USDA AMS, file code 135-A-50 (20/20 °C)"
 CUBIC = "cubic formula, encyclopaedia copy"
@@ -40,18 +41,6 @@ MCGEE = "McGee, On Food and Cooking (2004)"
 CANDY = "Candy Cook Book (1917), p. 20"
 GREER = "Greer, School and Home Cooking"
 ALTITUDE = "NOAA/NASA table in Wikipedia, High-altitude cooking"
-
-
-def percent(number):
-    return Q_(number, "percent")
-
-
-def celsius(number):
-    return Q_(number, "degC")
-
-
-def grams(number):
-    return Q_(number, "g")
 
 
 def kg_m3(degrees_brix, temperature_C=20):

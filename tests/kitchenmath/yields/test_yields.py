@@ -25,6 +25,7 @@ from kitchenmath.yields import (
     yield_of,
 )
 from tests.helpers.published import Published
+from tests.helpers.quantities import percent
 
 BAKERY = "Bakery and Business Math (open text, openwa.pressbooks.pub)"
 AFRS = "US Armed Forces Recipe Service, TM 10-412, General Information No. 6"
@@ -44,10 +45,6 @@ FAO = "FAO CWP handbook, conversion factors (docslib.org 178961)"
 
 def dollars(quantity, unit="dollar"):
     return quantity.to(unit).magnitude
-
-
-def percent(number):
-    return Q_(number, "percent")
 
 
 LAMB = TrimTest(

@@ -14,8 +14,6 @@ from kitchenmath.units.typed_words import MEASURES, NOT_MEASURES, WORDS
 
 COUNTED = re.compile(r"(\d+(?:[.,]\d+)?) ([^\W\d_]{3,}(?: [^\W\d_]{2,}){0,2})")
 CLOCK = re.compile(r"(\d{1,2}):(\d\d)")
-POUNDS = re.compile(r"([\d.,]+) ?pounds?", re.IGNORECASE)
-PENCE = re.compile(r"(\d+(?:\.\d+)?) ?(?:p|pence)", re.IGNORECASE)
 SMALL_C = re.compile(r"(?<=\d) ?c$")
 NUMBER_ALONE = re.compile(r"[\d.,]+")
 
@@ -24,8 +22,8 @@ def read_as(answer, kind, college=OURS):
     """What was typed, read with what is asked for in mind; whatever was computed as it is.
 
     Of a count the words are the question's own: "46 cubes" is 46. Where a temperature is asked for,
-    "63 c" is no cup. A bare number is a percentage or
-    money where one is asked for; one up to 1 is none, because 0.36 may be 36 %.
+    "63 c" is no cup. A bare number is a percentage or money where one is asked for; one up to 1 is
+    none, because 0.36 may be 36 %.
 
     Parameters
     ----------
@@ -66,22 +64,11 @@ def read_as(answer, kind, college=OURS):
             f"“{clock[0]}” may be a clock time or a span: type {clock[1]} h {clock[2]} min, or "
             f"{clock[1]} min {clock[2]} s."
         )
-    meant = _with_the_unit_meant(line, kind, college.currency)
-    value = read(answer if meant == line else meant, system)
+    if kind.startswith("temperature") and SMALL_C.search(line):
+        answer = SMALL_C.sub(" °C", line)
+    value = read(answer, system)
     alone = NUMBER_ALONE.fullmatch(line)
     return _with_the_only_unit(value.magnitude, kind, college.currency) if alone else value
-
-
-def _with_the_unit_meant(line, kind, currency):
-    """A line whose last word has one meaning where this kind is asked for: a pound, pence, a c."""
-    if kind.startswith("temperature"):
-        return SMALL_C.sub(" °C", line)
-    if kind == "money" and currency == "sterling":
-        if pence := PENCE.fullmatch(line):
-            return f"£{float(pence[1]) / 100:g}"
-        if pounds := POUNDS.fullmatch(line):
-            return f"£{pounds[1]}"
-    return line
 
 
 def _with_the_only_unit(number, kind, currency):

@@ -13,7 +13,6 @@ from kitchenmath.conventions import conventions_of
 from kitchenmath.errors import Unreadable
 from kitchenmath.pages.form import Form
 from kitchenmath.practice.typed_amount import read_as
-from kitchenmath.units import say
 from tests.helpers.typed_ways import DOUBTFUL, ways_of
 
 STUDENT = "BH-1007"
@@ -56,15 +55,6 @@ def test_what_is_ambiguous_or_wrong_is_never_taken_for_right(asked):
 def test_there_are_enough_of_both():
     """As many as one may wish for: 60 doubtful ones, of every kind of question."""
     assert sum(map(len, DOUBTFUL.values())) >= 60
-
-
-def test_pence_are_pounds_where_pounds_are_asked_for():
-    """By hand: 50 pence are half a pound; in a dollar class they stay unreadable."""
-    uk = conventions_of("UK")
-
-    assert "£0.50" == say(read_as("50p", "money", uk)) == say(read_as("50 pence", "money", uk))
-    with pytest.raises(Unreadable):
-        read_as("50p", "money")
 
 
 def test_two_amounts_around_an_equals_sign_are_still_two():

@@ -1,11 +1,14 @@
-"""A class's guides: what it goes by, which limits are quoted for it, and what is not covered."""
+"""Guides: how long a lesson takes, what a class goes by, limits quoted, and what is not covered."""
+
+import re
 
 from coursework.classes.course import INSTRUCTOR
 from coursework.safe_files import write_safely
 from kitchenmath.conventions import OURS, words_of
+from kitchenmath.pages.times import times_of
 from kitchenmath.safety import not_covered
 
-__all__ = ["LIMITS", "limits_page", "write_guide", "write_limits"]
+__all__ = ["LIMITS", "limits_page", "write_guide", "write_limits", "write_times"]
 
 GUIDES = INSTRUCTOR / "guide"
 LIMITS = GUIDES / "limits.md"
@@ -13,6 +16,8 @@ QUOTED = ("poultry", "stuffed food", "ground meat", "injected meat", "intact mea
           "eggs for later", "cold holding", "hot holding", "reheating")  # fmt: skip
 OVENS = {"plain": "°C and °F", "fan": "°C, and the fan oven's dial", "gas": "°C, and the gas mark"}
 TAXES = {"none": "no tax", "in": "{name} of {percent:g} % in it", "out": "{name} added at the till"}
+
+NEEDED = re.compile(r"^A student needs [^\n]*$", re.MULTILINE)  # a line of a session plan
 
 
 def limits_page(college=OURS):
@@ -60,6 +65,22 @@ def write_limits():
     """
     write_safely(LIMITS, limits_page())
     return LIMITS
+
+
+def write_times():
+    """Write into each session plan how long its lesson takes a student.
+
+    Returns
+    -------
+    list of Path
+    """
+    lessons = INSTRUCTOR.parent / "lessons"
+    plans = [GUIDES / f"{lesson.stem}.md" for lesson in sorted(lessons.glob("*.ipynb"))]
+    for plan in plans:
+        needed = times_of((lessons / f"{plan.stem}.ipynb").read_bytes()).words
+        text = plan.read_text(encoding="utf-8")
+        write_safely(plan, NEEDED.sub(f"A student needs {needed}.", text, count=1))
+    return plans
 
 
 def write_guide(course):

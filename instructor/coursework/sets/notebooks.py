@@ -7,7 +7,7 @@ from functools import partial
 
 from coursework.classes.course import INSTRUCTOR
 from coursework.safe_files import write_safely
-from coursework.sets.guides import write_limits
+from coursework.sets.guides import write_limits, write_times
 from coursework.sets.hand_out import write_assignments
 from coursework.sets.key_text import key_notebook, set_ids
 from kitchenmath.pages.times import times_of
@@ -44,7 +44,7 @@ def refresh(progress=None):
         write_safely(file, make())
     if progress:
         progress(len(made), len(made), "")
-    return [*made, *write_assignments(), write_limits()]
+    return [*made, *write_assignments(), write_limits(), *write_times()]
 
 
 def rerun(file):

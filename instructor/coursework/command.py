@@ -11,6 +11,7 @@ from coursework.care.commands import add_commands as add_care_commands
 from coursework.care.commands import add_restore
 from coursework.class_commands import add_commands as add_class_commands
 from coursework.classes.course import CLASSES, new_course, open_course
+from coursework.classes.listing import class_name, classes_in, labelled
 from coursework.classes.names import name_for_files
 from coursework.classes.oneroster import read_any_roster
 from coursework.deciding_commands import add_commands as add_deciding_commands
@@ -123,18 +124,20 @@ def _add_class(command):
 
 
 def chosen(folder):
-    """The class in a folder, or of that name; without either the only class there is.
+    """The class in a folder, or of that folder's or its own name; without it the only one there is.
 
     Raises
     ------
     CourseError
     """
     if folder:
-        return open_course(folder if folder.exists() else CLASSES / name_for_files(str(folder)))
-    classes = sorted(path.parent for path in CLASSES.glob("*/course.toml"))
+        here = folder if folder.exists() else CLASSES / name_for_files(str(folder))
+        named = [one for one in classes_in(CLASSES) if class_name(one) == str(folder)]
+        return open_course(here if here.exists() or len(named) != 1 else named[0])
+    classes = classes_in(CLASSES)
     real = [path for path in classes if path.name != "demo"] or classes
     if len(real) != 1:
-        names = ", ".join(path.name for path in real) or "none"
+        names = ", ".join(f"“{name}”" for name, _ in labelled(real)) or "none"
         raise CourseError(f"which class? There are: {names}. Say it with --class NAME.")
     return open_course(real[0])
 

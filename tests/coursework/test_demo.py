@@ -342,6 +342,18 @@ def test_a_class_on_the_command_line_may_have_a_slash_in_its_name(tmp_path, monk
     assert classes / "Köche 2027-28" == again.folder
 
 
+def test_classes_are_asked_for_and_found_by_their_own_names(tmp_path, monkeypatch):
+    """A restored class has another folder, and is found by the name that stands in its file."""
+    monkeypatch.setattr("coursework.command.CLASSES", tmp_path)
+    new_course(tmp_path / "restored", "Köche 2026/27", "demo", ROSTER)
+    new_course(tmp_path / "bakers", "Bakers", "demo", ROSTER)
+
+    assert tmp_path / "restored" == chosen(Path("Köche 2026/27")).folder
+    assert tmp_path / "bakers" == chosen(Path("bakers")).folder
+    with pytest.raises(CourseError, match="There are: “Bakers”, “Köche 2026/27”"):
+        chosen(None)
+
+
 def test_a_table_lines_up():
     """Numbers to the right, words to the left."""
     lines = table([["name", "points"], ["Ada", "3"], ["Bram", "12"]]).splitlines()

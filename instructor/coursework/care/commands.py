@@ -53,7 +53,7 @@ def _erase(course, options):
     if not options.sure:
         name = course.roster.get(options.student, "")
         found = still_named(course, options.student, name)
-        print("\n".join([f"These files of {course.folder.name} name {options.student}:", *found]))
+        print("\n".join([f"These files of “{course.name}” name {options.student}:", *found]))
         print("\nNothing was erased. Type it again with --sure to erase; it cannot be taken back.")
         return
     print(in_words(erase_student(course, options.student)))

@@ -7,6 +7,7 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.classes.course import CLASSES, open_course
+from coursework.classes.listing import classes_in, labelled
 from coursework.desk.care_panel import care_panel
 from coursework.desk.class_file_panel import class_file_panel
 from coursework.desk.deciding_panel import deciding_panel
@@ -31,7 +32,7 @@ from coursework.sets.key_text import set_titles
 from kitchenmath.errors import KitchenError
 from kitchenmath.panels.frame import below_each_other, said
 
-LAST_USED = ".last-used"  # beside the classes: the name of the one that was open last
+LAST_USED = ".last-used"  # beside the classes: the folder of the one that was open last
 
 
 class Desk:
@@ -163,11 +164,11 @@ class Desk:
 
     def list_classes(self, choose=None):
         """Fill the list of classes, and choose one: the one named, else the one used last."""
-        found = {path.parent.name: path.parent for path in sorted(CLASSES.glob("*/course.toml"))}
-        self.classes.options = [(name, str(path)) for name, path in found.items()]
+        found = [(name, str(folder)) for name, folder in labelled(classes_in(CLASSES))]
+        self.classes.options = found
         if found:  # a list that is filled later chooses nothing by itself
-            first = next(iter(found.values()))
-            self.classes.value = str(choose or found.get(_last_used(), first))
+            last, folders = str(CLASSES / _last_used()), [folder for _, folder in found]
+            self.classes.value = str(choose or (last if last in folders else folders[0]))
 
     @contextmanager
     def _one_at_a_time(self, step):
@@ -193,7 +194,7 @@ class Desk:
         if not self.classes.value:
             return ""
         set_ = f", set “{self._titles[self.sets.value]}”" if of_set else ""
-        return f"{Path(self.classes.value).name}{set_}: "
+        return f"{self.classes.label}{set_}: "
 
     def _changed(self, _=None):
         """Another class or set: what was said is about the old one."""
@@ -222,7 +223,7 @@ class Desk:
 
 
 def _last_used():
-    """The name of the class that was open last; "" where nobody said."""
+    """The folder of the class that was open last; "" where nobody said."""
     try:
         return (CLASSES / LAST_USED).read_text(encoding="utf-8").strip()
     except (OSError, UnicodeDecodeError):

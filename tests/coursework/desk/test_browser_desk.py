@@ -52,7 +52,8 @@ def test_the_desk_says_how_far_the_demonstration_class_is(desk, marked):
     desk.picture("choose", choose)
     desk.picture("new", desk.panel("new"))
 
-    assert choose.get_by_label("Class").locator("option:checked").text_content() == "demo"
+    chosen = choose.get_by_label("Class").locator("option:checked")
+    assert chosen.text_content() == "Brackwater House, demonstration class (invented)"
     assert [found.student for found in usable_records(marked, SET)[0]] == list(marked.roster)
 
 

@@ -113,7 +113,7 @@ def _new_class(desk):
     assert "has handed in set" in desk.press(new, "Play the demonstration class")
     desk.choose(choose, "Class", "autumn")
     choose.get_by_text("autumn: 2 students").wait_for()
-    desk.choose(choose, "Class", "demo")
+    desk.choose(choose, "Class", "Brackwater House, demonstration class (invented)")
     desk.choose(choose, "Set", TITLE)
     choose.get_by_text("handed out, 24 handed in, 0 marked.").wait_for()
 

@@ -1,6 +1,7 @@
 """The desk without a kernel: press a button, read the sentence."""
 
 import re
+import shutil
 from datetime import UTC, datetime
 
 import pytest
@@ -130,6 +131,27 @@ def test_the_desk_opens_on_the_class_used_last(desk, classes, tmp_path):
     desk.list_classes(last)
 
     assert str(last) == Desk().classes.value
+
+
+def test_a_class_is_called_by_its_own_name_and_not_by_its_folders(desk, classes):
+    """A slash stands in no folder's name; a restored one of the same name says its folder too."""
+    roster = {"BH-1": "Ada Quill"}
+    for folder in ("2026-27 Fruehjahr", "copy"):
+        new_course(classes / folder, "2026/27 Frühjahr", "demo", roster)
+    odd = new_course(classes / "odd", "Odd", "demo", roster)
+    (odd.folder / "course.toml").write_text("name = ", encoding="utf-8")
+    desk.list_classes(classes / "copy")
+    names = [name for name, _ in desk.classes.options]
+
+    assert {"2026/27 Frühjahr (2026-27 Fruehjahr)", "2026/27 Frühjahr (copy)", "odd"} <= {*names}
+    assert sorted(names, key=str.casefold) == names
+
+    shutil.rmtree(classes / "copy")
+    desk.list_classes(classes / "2026-27 Fruehjahr")
+    steps = desk.steps()
+
+    assert "2026/27 Frühjahr" == desk.classes.label
+    assert press(steps, "Take in").strip().startswith("2026/27 Frühjahr, set “")
 
 
 def test_a_message_goes_when_it_is_about_another_set(desk):

@@ -5,6 +5,8 @@ faces still lie apart in the photo, by as much as the pieces do: between two of 
 strip, a side face or a sliver of mat.
 """
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from kitchenmath.photo.boxes import Box, fit_again, least_rectangle, off_outline
@@ -16,12 +18,29 @@ STRIP_MM = 7.0  # a darker strip is no wider
 DARKER = 0.06  # of an upper face's light
 WORN_MM = 0.8  # taken off around a face, so that two do not hang together by a grain
 LEAST_MM2 = 30.0  # of an upper face; what merges is tall, and so it is broad
-# How far off the rim of a face may be, by rounds: first as where a strip is thin, then wide.
-LOOKS_MM = ((2.0, 1.0, 1.0), (4.0, 2.0, 1.0), (3.0, 2.0, 1.0, 1.0))
+LOOKS_MM = (2.0, 1.0, 1.0)  # how far off the rim of a face may be, round by round
 WITHIN_MM = 1.0  # of a blob: nearer to its outline, it is the outline that is seen
 LEAST_GAP_MM = 1.5  # between bases; pieces that touch stay doubted
 ON_SIDE_MM = 1.0
 LEAST_SEEN = 4  # points on each side of a piece, of its outline or of its rim
+
+
+@dataclass(frozen=True)
+class Apart:
+    """One piece of several in a blob.
+
+    Attributes
+    ----------
+    box : Box
+    points_mm : array, shape (points, 2)
+        The part of the blob's outline that is its own; none where others lie all around it.
+    sound : bool
+        Whether each of its sides is seen, and mat between it and every other.
+    """
+
+    box: Box
+    points_mm: np.ndarray
+    sound: bool
 
 
 def faces_in(field, blob):
@@ -44,7 +63,9 @@ def faces_in(field, blob):
     cv2.fillPoly(inside, [ring - low], 1)
     food = np.percentile(light[inside > 0], 60, axis=0)
     bright = (light @ food / max(float(food @ food), 1e-9)).astype(np.float32)
-    bright = cv2.GaussianBlur(bright, (0, 0), 0.3 * field.px_per_mm) * inside
+    bright = cv2.GaussianBlur(bright, (0, 0), 0.3 * field.px_per_mm)
+    # All around counts as light, so that a side face at the outline is a strip like any other.
+    bright[inside == 0] = 1.0
     closed = cv2.morphologyEx(bright, cv2.MORPH_CLOSE, _disc(STRIP_MM * field.px_per_mm))
     faces = ((closed - bright < DARKER) & (inside > 0)).astype(np.uint8)
     faces = cv2.erode(faces, _disc(2 * WORN_MM * field.px_per_mm), borderValue=0)
@@ -61,7 +82,7 @@ def _disc(wide):
 
 
 def boxes_apart(field, blob, faces, lens_mm):
-    """A box for each upper face of a blob, with the outline's points that are its own.
+    """A piece under each upper face of a blob, with the outline's points that are its own.
 
     Parameters
     ----------
@@ -73,26 +94,24 @@ def boxes_apart(field, blob, faces, lens_mm):
 
     Returns
     -------
-    list of tuple
-        (Box, its points) each; empty where they do not explain the blob.
+    list of Apart
     """
-    tried = (_fitted_so(field, blob, faces, lens_mm, looks) for looks in LOOKS_MM)
-    return next(filter(None, tried), [])
-
-
-def _fitted_so(field, blob, faces, lens_mm, looks_mm):
-    """The same, looking so far for each rim, round by round."""
-    found = [_first(each, lens_mm) for each in faces]
-    for look_mm in looks_mm:
+    found = firsts = [_first(each, lens_mm) for each in faces]
+    for look_mm in LOOKS_MM:
         off = np.abs([off_outline(box, blob.points_mm, lens_mm) for box in found])
         owned = [blob.points_mm[off.argmin(axis=0) == place] for place in range(len(found))]
-        if min(map(len, owned)) < LEAST_SEEN:
-            return []
         rims = [_rim(field, blob, box, lens_mm, look_mm) for box in found]
-        found = [fit_again(*each, lens_mm) for each in zip(found, owned, rims, strict=True)]
-    whole = all(_all_sides(*each, lens_mm) for each in zip(found, owned, rims, strict=True))
-    fits = not any(ill_fitting(box) for box in found)
-    return list(zip(found, owned, strict=True)) if whole and fits and _have_gaps(found) else []
+        found = [
+            fit_again(*each, lens_mm) if len(each[1]) + len(each[2]) >= LEAST_SEEN else each[0]
+            for each in zip(found, owned, rims, strict=True)
+        ]
+    sound = [
+        _all_sides(box, points, rim, lens_mm) and not ill_fitting(box) and gap >= LEAST_GAP_MM
+        for box, points, rim, gap in zip(found, owned, rims, _least_gaps(found), strict=True)
+    ]
+    # A box that went astray is drawn where its face was seen.
+    shown = [box if good else first for box, first, good in zip(found, firsts, sound, strict=True)]
+    return [Apart(*each) for each in zip(shown, owned, sound, strict=True)]
 
 
 def _first(face, lens_mm):
@@ -132,13 +151,10 @@ def _all_sides(box, points, rim, lens_mm):
     return True
 
 
-def _have_gaps(found):
+def _least_gaps(found):
+    """How far each box lies from the nearest other one."""
     rings = [box.corners_mm() for box in found]
-    return all(
-        _gap(one, other) >= LEAST_GAP_MM
-        for place, one in enumerate(rings)
-        for other in rings[place + 1 :]
-    )
+    return [min(_gap(one, other) for other in rings if other is not one) for one in rings]
 
 
 def _gap(one, other):

@@ -13,11 +13,10 @@ from kitchenmath.photo.opening import light, opened
 from kitchenmath.photo.outlines import blobs
 from kitchenmath.photo.pose import FEWEST, Camera, find_pose
 from kitchenmath.photo.rims import rim_seen
+from kitchenmath.photo.two_masks import doubtfulness, misfit_share, same_places
 from kitchenmath.photo.uncertainty import within_mm
-from kitchenmath.photo.vision import vision
 
 TALL_MM = 8.0  # a lower piece hides no mat 4 mm wide beside it
-SAME_PLACE = 0.2  # of a blob's own size: with middles nearer than this, two masks show one thing
 
 
 @dataclass(frozen=True)
@@ -145,29 +144,41 @@ def measure_board(photo, ruler_mm=None, usual_mm=()):
 
 
 def _fitted(field, camera):
-    """Blobs with their boxes, each from the mask in which it is more like one piece; shadows."""
-    ways = []
-    for found in blobs(field):
-        ways.append([(blob, fit_box(blob.points_mm, camera.place_mm)) for blob in found])
-    pairs = [
-        pair
-        for blob, box in _better(*ways)
-        for pair in _told_apart(field, blob, box, camera.place_mm)
-    ]
-    return pairs, checks.shadow_depth(field, [blob for blob, _ in pairs])
+    """Blobs with their boxes, told apart where they are several pieces; and the shadows."""
+    lens_mm = camera.place_mm
+    ways = [[(blob, fit_box(blob.points_mm, lens_mm)) for blob in found] for found in blobs(field)]
+    seen, pieces = [], []
+    for brighter, coloured in same_places(*ways):
+        if len(brighter) == len(coloured) == 1:
+            chosen = [min(brighter + coloured, key=misfit_share)]
+            found = _told_apart(field, chosen, lens_mm)
+        else:
+            shown = [way for way in (brighter, coloured) if way]
+            told = [(_told_apart(field, way, lens_mm), way) for way in shown]
+            found, chosen = min(told, key=lambda each: doubtfulness(each[0]))
+        seen += [blob for blob, _ in chosen]
+        pieces += found
+    return pieces, checks.shadow_depth(field, seen)
 
 
-def _told_apart(field, blob, box, lens_mm):
-    """The blob as the one piece that it is, or as several where several upper faces show."""
+def _told_apart(field, pairs, lens_mm):
+    """Each blob as the one piece that it is, or as several where several upper faces show."""
+    return [piece for pair in pairs for piece in _pieces_in(field, *pair, lens_mm)]
+
+
+def _pieces_in(field, blob, box, lens_mm):
     faces = faces_in(field, blob) if box.width_mm >= TALL_MM and not blob.cut_off else []
     if len(faces) < 2:
         return [(blob, _with_rim(field, blob, box, lens_mm))]
     found = boxes_apart(field, blob, faces, lens_mm)
+    if not any(piece.sound for piece in found):
+        return [(replace(blob, faces=len(faces)), box)]
     # Its hollows are gaps between pieces: what is left to doubt is how each box fits.
-    several = [(replace(blob, points_mm=points, solidity=1.0), each) for each, points in found]
-    if several and not any(doubts.of_one(*pair) for pair in several):
-        return several
-    return [(replace(blob, faces=len(faces)), box)]
+    alone = replace(blob, solidity=1.0)
+    return [
+        (replace(alone, points_mm=each.points_mm, faces=1 if each.sound else len(faces)), each.box)
+        for each in found
+    ]
 
 
 def _with_rim(field, blob, box, lens_mm):
@@ -177,37 +188,6 @@ def _with_rim(field, blob, box, lens_mm):
         return box
     again = fit_again(box, blob.points_mm, rim, lens_mm)
     return box if doubts.of_one(blob, again) else again
-
-
-def _better(brighter, coloured):
-    """One list of two: where both masks show something in a place, the one that fits better."""
-    kept, used = [], set()
-    for blob, box in brighter:
-        rivals = [
-            place
-            for place, (other, _) in enumerate(coloured)
-            if place not in used and _same_place(blob, other)
-        ]
-        used.update(rivals)
-        best = min(
-            [(blob, box), *(coloured[place] for place in rivals)],
-            key=lambda pair: pair[1].misfit_mm / (1 + 0.01 * pair[1].width_mm),
-        )
-        kept.append(best)
-    return kept + [pair for place, pair in enumerate(coloured) if place not in used]
-
-
-def _same_place(one, other):
-    """Whether two blobs are one thing: sticks lie nearer to one another than they are long."""
-    here, there = one.points_mm.mean(axis=0), other.points_mm.mean(axis=0)
-    apart = np.linalg.norm(here - there)
-    near = apart < SAME_PLACE * np.sqrt(max(one.area_mm2, other.area_mm2))
-    return near or _inside(here, other) or _inside(there, one)
-
-
-def _inside(point, blob):
-    ring = blob.points_mm.astype(np.float32)
-    return vision().pointPolygonTest(ring, tuple(map(float, point)), False) >= 0
 
 
 def _numbered(pairs, scale, usual_mm, depth):

@@ -11,7 +11,7 @@ import pytest
 
 pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brings it")
 
-from kitchenmath.photo import boxes, measure_board, pose
+from kitchenmath.photo import boxes, doubts, measure_board, pose
 from tests.helpers.rendered import photo
 from tests.helpers.scored import Score
 from tests.helpers.trays import close_together, pairs, tray
@@ -116,12 +116,33 @@ def test_tall_dice_that_hide_the_mat_between_them_are_told_apart():
 
 
 def test_pieces_that_touch_are_flagged_and_flush_ones_are_doubled():
-    """Rendered: on the left 12 offset pairs, by their shape; on the right 12 flush ones, by a
-    side that is twice the named cut's."""
+    """Rendered: on the left 12 offset pairs, by their shape; on the right 12 flush ones, which
+    the double-size rule alone would find: a side is twice the named cut's."""
     offset, flush = (pairs(70_003, "dice 10", "carrot", kind) for kind in ("offset", "flush"))
     scene = replace(offset, pieces=offset.pieces[:24] + flush.pieces[24:])
     board = measure_board(photo(scene), (100.0, 100.0), [(10.0, 10.0)])
+    right = [piece for piece in board.clumps if piece.box.middle_mm[0] > 129]
+    sizes = np.array([(piece.width_mm, piece.length_mm) for piece in right])
 
     assert not board.refused
     assert (0, 24) == (len(board.measured), len(board.clumps))
-    assert 12 == sum("double" in piece.doubts for piece in board.clumps)
+    assert [True] * 12 == doubts.doubles(sizes, [(10.0, 10.0)]).tolist()
+
+
+def test_a_piece_with_others_all_around_is_measured():
+    """Rendered: nine dice of 20 mm hang together in this photo, and the one in the middle has no
+    outline of its own: the rim of its upper face is enough. Each mask shows another patch of
+    them, and none is counted twice."""
+    scene = close_together(381_003, "dice 20", "carrot", 4.0)
+    score = scored(scene, photo(scene))
+
+    assert (12, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)
+
+
+def test_side_faces_at_the_outline_do_not_tie_two_upper_faces_together():
+    """Rendered: the strip between two dice of 20 mm runs into a dark side face along their
+    outline; the two were taken for one piece of 19 by 44 mm."""
+    scene = close_together(320_018, "dice 20", "courgette", 4.0)
+    score = scored(scene, photo(scene))
+
+    assert (12, 0, 0, 0) == (score.true, score.missed, score.false, score.flagged)

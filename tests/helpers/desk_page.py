@@ -11,6 +11,14 @@ NAME_PANELS = """() => {
         else if (heading) { one.dataset.panel = heading; heading = ''; }
     }
 }"""
+# Panels come in any order: each heading has its own below it, before the next heading.
+ALL_THERE = """() => {
+    const wanted = '#rendered_cells h2, #rendered_cells .widget-vbox';
+    const found = [...document.querySelectorAll(wanted)];
+    const heads = found.filter(one => one.tagName === 'H2');
+    return heads.length > 0 && heads.every(
+        one => found[found.indexOf(one) + 1]?.classList.contains('widget-vbox'));
+}"""
 # What nobody has operated yet, by panel and name.
 LEFT = """() => [...document.querySelectorAll('[data-panel]')].flatMap(panel =>
     [...panel.querySelectorAll('button, input, select, textarea')]
@@ -46,6 +54,7 @@ class DeskPage:
 
     def __init__(self, page):
         self.page, self.said = page, []
+        page.wait_for_function(ALL_THERE)
         page.evaluate(NAME_PANELS)
 
     def panel(self, heading):

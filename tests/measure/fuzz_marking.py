@@ -3,7 +3,7 @@
 A script and no test: `python tests/measure/fuzz_marking.py 12000 7` makes 12,000 inputs from
 seed 7, prints how far it is and what came of them, and stops at the first one that breaks a rule,
 with its seed. A third word names the one kind that is wanted: `50000 7 answers` marks 50,000
-hand-ins of all sets.
+hand-ins of all sets, reviews among them, and `10000 7 answers 09-keep-it-safe` of those named.
 `test_fuzz_marking.py` runs some hundreds of the same inputs.
 """
 
@@ -352,6 +352,7 @@ def by_hand(question, value):
 
 # Answers of every set and every kind of question ------------------------------------------------
 
+SETS = []  # those named on the command line; all where none is
 STUDENTS = tuple(f"BH-{number}" for number in range(1001, 1007))
 OTHER_TEXTS = (
     "2.5, 3, 3.5 mm", "3 3 3 3 3 3 3 3 3 3 mm", "0 min 4 °C\n5 min 12 °C\n10 min 31 °C",
@@ -403,7 +404,7 @@ def mark_answers(chance):
     Counter
         Outcomes of the verdicts.
     """
-    sheet, played = the_sheet(chance.choice(set_ids()))
+    sheet, played = the_sheet(chance.choice(SETS or set_ids()))
     student = chance.choice(STUDENTS)
     answers = {
         question: an_answer(chance, choices)
@@ -462,4 +463,5 @@ def main(wanted, seed, kinds=ALL_KINDS):
 if __name__ == "__main__":
     words = [int(word) for word in sys.argv[1:3]] or [12_000]
     seed = words[1] if len(words) > 1 else random.SystemRandom().randrange(2**32)
-    main(words[0], seed, sys.argv[3:] or ALL_KINDS)
+    SETS += [word for word in sys.argv[3:] if word in set_ids()]
+    main(words[0], seed, [word for word in sys.argv[3:] if word not in SETS] or ALL_KINDS)

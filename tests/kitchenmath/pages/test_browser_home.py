@@ -1,5 +1,6 @@
 """`python3 lessons` in a browser: one page for all, live on this computer's own Python."""
 
+import json
 import shutil
 from dataclasses import replace
 
@@ -127,5 +128,25 @@ def test_a_slider_moves_and_its_sentence_follows(page):
         "([panel, was]) => panel.querySelector('[role=status]').innerText !== was",
         arg=[panel.element_handle(), before],
     )
+
+    assert page.errors == []
+
+
+def test_a_lesson_opens_with_four_questions_and_those_of_the_re_teach_sheet_first(page, kit):
+    """A sheet that trains whole packs (lesson 4) lies beside the lessons; three others follow."""
+    drill = "drill_panel(buying.DRILLS['whole packs'])"
+    cell = {"id": "skill-1-drill", "cell_type": "code", "metadata": {}, "outputs": [],
+            "source": [drill]}  # fmt: skip
+    sheet = {"cells": [cell], "metadata": {"kitchen": {"practice": "re-teach", "round": 1}}}
+    (kit / "lessons" / "practise.ipynb").write_text(json.dumps(sheet), encoding="utf-8")
+    page.goto(f"{page.url.partition('/kitchen/')[0]}/kitchen/lesson-06-foam.html")
+    recall = page.locator('[data-cell="recall-panel"]')
+    recall.get_by_text("1 of 4, from lesson 4.").wait_for()
+    recall.get_by_text("How many bags do you order?").wait_for()
+    for place in (2, 3, 4):
+        recall.get_by_role("button", name="Next question").click()
+        recall.get_by_text(f"{place} of 4, from lesson").wait_for()
+    recall.get_by_role("button", name="Next question").click()
+    recall.get_by_text("0 of 4 came right.").wait_for()
 
     assert page.errors == []

@@ -285,8 +285,8 @@ def test_the_lesson_says_which_roast_its_few_minutes_are_of():
     assert [loin_minutes(100, 30), loin_minutes(200, 30)] == ["67 min", "62 min"]
     assert [loin_minutes(100, 10), loin_minutes(200, 10)] == ["not in 3 h", "127 min"]
     assert [loin_minutes(100), loin_minutes(200)] == ["80 min", "44 min"]
-    assert text.index("Say first which roast it is") < text.index("You turn the oven from 100")
-    assert "covered, 30 % of steam: 67 min at 100 °C, 62 min at 200 °C" in text
+    assert text.index("Know which roast it is") < text.index('predict_panel(\\"hotter oven')
+    assert "For the covered loin a few minutes: 67 become 62." in text
     assert "open, all crust: 80 min at 100 °C, 44 min at 200 °C" in text
 
 

@@ -50,8 +50,8 @@ LET_DOWN = Drill(
     "The flour stays. How many litres is it enough for?",
     {
         "left": steps(4, 8, 0.5, "L", "velouté"),
-        "now": steps(74, 84, 2, "g/L", "flour in a litre now"),
-        "wanted": steps(50, 60, 5, "g/L", "flour in a litre, wanted"),
+        "now": steps(76, 84, 2, "g/L", "flour in a litre now"),
+        "wanted": steps(55, 60, 5, "g/L", "flour in a litre, wanted"),
     },
 )
 

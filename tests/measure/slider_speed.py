@@ -9,7 +9,7 @@ the 150 ms it takes that a lesson allows. The browser shows the picture in about
 import statistics
 import time
 
-from tests.kitchenmath.panels.test_panels import PANELS
+from tests.helpers.every_panel import PANELS
 
 ALLOWED_MS, STEPS = 150, 6
 

@@ -1,9 +1,6 @@
 """Panels and drills without a kernel: set a value, read the sentence."""
 
-import importlib
-import inspect
 import itertools
-import pkgutil
 import re
 
 import pytest
@@ -19,28 +16,10 @@ from kitchenmath.panels.frame import together
 from kitchenmath.practice import in_words
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.units import say
+from tests.helpers.every_panel import PANELS, modules
 from tests.helpers.panels import words
 from tests.helpers.typed_answers import as_typed
 
-
-def modules(package):
-    """The modules of a package, in order."""
-    names = [module.name for module in pkgutil.iter_modules(package.__path__)]
-    return [importlib.import_module(f"{package.__name__}.{name}") for name in sorted(names)]
-
-
-# A photo and a form have no slider; their own modules test them.
-WITHOUT_SLIDERS = ("tray_photo_panel", "recipe_card_panel")
-# Every other function of a panel module that makes a panel without being told anything.
-PANELS = {
-    f"{module.__name__.rpartition('.')[2]}: {name}": make
-    for module in modules(kitchenmath.panels)
-    for name, make in vars(module).items()
-    if name.endswith("_panel")
-    and make.__module__ == module.__name__
-    and not inspect.signature(make).parameters
-    and name not in WITHOUT_SLIDERS
-}
 # Every drill of every module of drills.
 BOOK = {
     f"{module.__name__.rpartition('.')[2]}: {name}": drill

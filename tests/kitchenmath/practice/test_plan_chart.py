@@ -13,7 +13,7 @@ from kitchenmath.practice.chart_words import (
     quality_in_words,
 )
 from kitchenmath.practice.plan_moves import chart_of
-from tests.kitchenmath.practice.test_planned import BY_HAND, judged, kitchen, minutes, typed
+from tests.helpers.plans import BY_HAND, judged, kitchen, minutes, typed
 
 
 def chart(**moved):

@@ -16,6 +16,17 @@ def test_every_published_value_says_what_its_check_can_find():
     assert [] == unmarked, 'say by="formula" or by="table" (tests/helpers/published.py)'
 
 
+def test_no_band_is_so_wide_that_nothing_fails():
+    """5 ± 5 °C would take no rise at all and twice the rise: a quarter of the value is the most."""
+    wide = [
+        value.name
+        for value in published()
+        if value.expected and value.allowed > 0.25 * abs(value.expected) * (1 + 1e-9)
+    ]
+
+    assert [] == wide
+
+
 def test_the_page_of_sources_is_current():
     """As the command would write it now."""
     current = PAGE.read_text(encoding="utf-8")

@@ -121,3 +121,15 @@ def test_the_file_of_a_class_s_copy_is_read_once(tmp_path, monkeypatch):
         assert all(college_here() is first for _ in range(100))
     finally:
         college_here.cache_clear()
+
+
+def test_a_hold_table_is_printed_row_by_row():
+    """FDA Food Code 3-401.11(B)(2): 54.4 °C (130 °F) for 112 min stands in it."""
+    lines = words_of(conventions_of("US")).hold_table().splitlines()
+
+    assert "| core at least | held for |" in lines
+    assert "| 130 °F (54.4 °C) | 112 min |" in [line.replace("\xa0", " ") for line in lines]
+
+
+def test_the_first_line_that_may_be_said_is_the_currency():
+    assert "euro" == conventions_of("UK; currency = euro").currency

@@ -18,7 +18,6 @@ from kitchenmath.units.saying import say
 from tests.helpers.published import Published
 from tests.helpers.quantities import celsius, percent
 
-MCGEE = "McGee, On Food and Cooking (2004), meat chapter"
 FOODSAFETY = "foodsafety.gov chart, rest time: constant or rising"
 VOLUMES = "Finite volumes, 400 cells, 1 s steps"
 EXACT = "Exact series with a general library"
@@ -65,17 +64,6 @@ def wrapped_potato():
     return cook(POTATO, celsius(25), [stage(170, 40, 2295.3 / 60), stage(20, 0, 600)])
 
 
-def rib_margin():
-    """Çengel 4-77, moist: pulled 4 °C below 60 °C and rested for 15 minutes."""
-    rib = Piece(
-        "sphere", diameter=Q_(172.05, "mm"), conductivity=Q_(0.45, "W/m/K"),
-        diffusivity=Q_(0.091, "mm**2/s"),
-    )  # fmt: skip
-    oven = cook(rib, celsius(4.5), [stage(163, 25, 600, MOIST)])
-    minutes = oven.when(celsius(56)).magnitude
-    return cook(rib, celsius(4.5), [stage(163, 25, minutes, MOIST), stage(22, 10, 15)])
-
-
 def cod(thickness):
     """A lean white portion, 3-4 oz: a slab, wide against its thickness."""
     return Piece("slab", thickness=Q_(thickness, "mm"), food=food("cod"))
@@ -93,19 +81,8 @@ def fish_rested():
 
 
 PUBLISHED = (
-    Published("T4-01 carry-over of a large roast, moist", MCGEE, "seen", 5,
-              lambda: wet_roast(MOIST).carry_over.magnitude, 5, by="formula"),
-    Published("T4-01 carry-over in drier air", MCGEE, "seen", 5,
-              lambda: wet_roast(WetSurface(steam=percent(20))).carry_over.magnitude, 5,
-              by="formula"),
-    Published("T4-01 carry-over of a thin cut, a few degrees", MCGEE, "seen", 5,
-              lambda: cook(cod(22), celsius(5), [
-                  stage(90, 18, 15, WetSurface(steam=percent(16))), stage(22, 8, 20)])
-              .carry_over.magnitude, 5, by="formula"),
     Published("T4-02 sign of the rest", FOODSAFETY, "seen", 1,
               lambda: float(wet_roast(MOIST).carry_over.magnitude >= 0), 0, by="formula"),
-    Published("T4-03 a rib pulled 4 °C below", "Çengel 4-77, its pull margin", "seen", 4,
-              lambda: rib_margin().carry_over.magnitude, 3, by="formula"),
     Published("T4-05 potato wrapped, core at last", EXACT, "computed", 111.94,
               lambda: wrapped_potato().core.magnitude[-1], 0.05, by="formula"),
     Published("T4-05 potato wrapped, surface at last", EXACT, "computed", 111.94,
@@ -121,7 +98,7 @@ PUBLISHED = (
                 lambda thickness=thickness: fish_in_barely_warm_oven(thickness), 2.5, by="formula")
       for thickness in (22, 24)),
     Published("Fish from the pan, minutes of rest to its peak", PRACTICE, "common practice", 10,
-              lambda: fish_rested().peak_after.magnitude, 4, by="formula"),
+              lambda: fish_rested().peak_after.magnitude, 2.5, by="formula"),
     Published("Fish from the pan, where it comes home", PRACTICE, "common practice", 48,
               lambda: fish_rested().peak.magnitude, 2, by="formula"),
 )  # fmt: skip

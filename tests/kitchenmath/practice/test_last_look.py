@@ -260,3 +260,7 @@ def test_it_runs_in_a_real_kernel_s_shell(tmp_path):
     assert "q2: read as 2. It is a count" in unfolded(ran.stdout)
     assert "1 of 6 answers is there." in unfolded(ran.stdout)
     assert "Not the same" not in unfolded(ran.stdout)
+
+
+def test_without_a_student_number_it_says_what_to_type(said):
+    assert 'it is not in yet. Type student = "BH-1007" with your own number' in said({})

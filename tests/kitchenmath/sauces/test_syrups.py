@@ -168,7 +168,7 @@ PUBLISHED = (
     Published("5.4 °C to take off for 305 m", MCGEE, "seen", 1,
               lambda: altitude_drop(Q_(305, "m")).magnitude, 1e-9, by="table"),
     *(Published(f"T5-02 water's own drop at {feet} ft, °F", ALTITUDE, "seen", drop_f,
-                lambda feet=feet: altitude_drop(Q_(feet, "ft")).to("delta_degF").magnitude, 0.6,
+                lambda feet=feet: altitude_drop(Q_(feet, "ft")).to("delta_degF").magnitude, 0.45,
                 by="formula")
       for feet, drop_f in ((1000, 1.8), (2000, 3.6), (5000, 9.0), (6000, 10.9), (8000, 14.6),
                            (10000, 18.4))),

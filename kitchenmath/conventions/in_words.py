@@ -90,7 +90,8 @@ class CollegeWords:
         held = f" for {say(row.time)}" if row.time_sense == "for" else ""
         soon = f" within {say(row.time)}" if row.time_sense == "within" else ""
         side = "" if held else SIDES.get(row.sense, "")
-        return f"{first} ({second}){held}{side}{soon} ({_source_of(row)})"
+        only = f" [{row.note}]" if row.use == "oven" else ""  # a humid oven is none without it
+        return f"{first} ({second}){held}{side}{soon}{only} ({_source_of(row)})"
 
     def house(self, what):
         """The temperature that a class's exercises work with: "74 °C (165 °F)"."""

@@ -136,12 +136,12 @@ SHORT = Drill(
             "difference": lambda probe, limit: Q_(limit.magnitude - probe.magnitude, "delta_degF"),
         },
     ),
-    "The probe in a fillet shows {probe}. The code asks {limit}. How many Celsius degrees short "
+    "The probe in a fillet shows {probe}. The US code asks {limit}. How many Celsius degrees short "
     "is it?",
     "First the difference in °F. Then: 1.8 °F are one °C.",
     {
         "probe": steps(112, 134, 1, "degF", "probe"),
-        "limit": steps(145, 145, 1, "degF", "limit of the code for fish"),
+        "limit": steps(145, 145, 1, "degF", "limit of the US code for fish"),
     },
     alone=("probe", "limit"),
 )

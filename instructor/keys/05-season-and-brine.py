@@ -301,7 +301,7 @@ Answer within 0.14 %: that is half a degree on the stem, which has a mark for ea
 four = sheet.given(
     "q4",
     shown=steps(22, 60, 2, "count", "degrees that the stem shows"),
-    warmth=steps(22, 30, 2, "degC", "temperature of the brine"),
+    warmth=steps(24, 30, 2, "degC", "temperature of the brine"),
 )
 four
 

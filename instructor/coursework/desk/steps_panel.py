@@ -46,8 +46,9 @@ def steps_panel(desk):
         style=BESIDE,
         layout=WIDE,
     )
-    upload = widgets.FileUpload(description="Or choose files", multiple=True)
-
+    upload = widgets.FileUpload(
+        description="Or choose files", multiple=True, layout={"width": "260px"}
+    )
     folders = widgets.Checkbox(
         description="In the one file: a folder for each student", indent=False, layout=WIDE
     )

@@ -91,9 +91,9 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     from coursework.gradebook.writer import GradeWriter
 
     with one_at_a_time(course, "marking"):
+        copy_gradebook(course)  # first: of a damaged one it says which copy to put in its place
         settle_keys(course)
         tasks = _Tasks(course, set_id)
-        copy_gradebook(course)
         writer = GradeWriter(course, set_id)
         changed_here, run = [], 0
         workers = workers or os.cpu_count() or 1

@@ -3,7 +3,7 @@
 from datetime import datetime
 
 import pytest
-from coursework import command
+from coursework import class_commands, command
 from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
@@ -136,12 +136,12 @@ def test_the_command_says_where_the_changes_stand_when_it_is_stopped(
 ):
     course, _ = corrected
 
-    class Stops(command.Progress):
+    class Stops(class_commands.Progress):
         def __call__(self, *_):
             if listed(course):
                 raise KeyboardInterrupt
 
-    monkeypatch.setattr(command, "Progress", Stops)
+    monkeypatch.setattr(class_commands, "Progress", Stops)
 
     assert 130 == command.main(["mark", SET, "--class", str(course.folder)])
     said = capsys.readouterr().err.splitlines()

@@ -334,7 +334,7 @@ from kitchenmath import Q_
 from kitchenmath.heat import boiling_point
 
 off = five.shows.magnitude - boiling_point(altitude=five.height).magnitude
-q5 = Q_(five.core.core_C + off, "degC")
+q5 = Q_(five.core.magnitude + off, "degC")
 ### END SOLUTION
 
 # %% q5-check

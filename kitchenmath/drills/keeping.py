@@ -1,9 +1,6 @@
 """Drills of lesson 9 on limits: cold by when, what is thrown away, what a probe must show."""
 
-from dataclasses import dataclass
-
-from kitchenmath.conventions.class_limits import ClassLimit, class_limit
-from kitchenmath.conventions.college import OURS
+from kitchenmath.conventions.class_limits import class_limit
 from kitchenmath.drills import Drill, allergen_rows
 from kitchenmath.heat import boiling_point
 from kitchenmath.practice import ClockQuestion, Question, Slip, Within, steps
@@ -178,33 +175,27 @@ def boils_C(height):
     return boiling_point(altitude=height).magnitude
 
 
-@dataclass(frozen=True, repr=False)
 class CoreLimit(Drawn):
     """The limit for a bird's core that a class works with."""
 
-    kept: ClassLimit
-
     def in_college(self, college):
-        """That of a class's own food code, or the house's."""
-        return CoreLimit(class_limit("poultry", college))
-
-    @property
-    def core_C(self):
-        """The temperature alone, in °C."""
-        return self.kept.row.temperature.magnitude
-
-    def __repr__(self):
-        return f"{say(self.kept.row.temperature)} ({say(self.kept.row.fahrenheit)})"
+        """That of a class's own food code, or the house's, as a temperature."""
+        return class_limit("poultry", college).row.temperature
 
 
 def bird_core(label):
     """The limit for a bird's core, as each class has it."""
-    return Choices((CoreLimit(class_limit("poultry", OURS)),), label)
+    return Choices((CoreLimit(),), label)
+
+
+def off_C(height, shows):
+    """By how much a probe shows too much in boiling water, in °C."""
+    return shows.magnitude - boils_C(height)
 
 
 def must_show(height, shows, core):
     """What a probe must show at the limit of poultry, off by as much as in boiling water."""
-    return Q_(core.core_C + shows.magnitude - boils_C(height), "degC")
+    return Q_(core.magnitude + off_C(height, shows), "degC")
 
 
 def probe_slips(worth=(0, 0, 0)):
@@ -213,19 +204,19 @@ def probe_slips(worth=(0, 0, 0)):
     return (
         Slip(
             "took the error off",
-            lambda height, shows, core: Q_(core.core_C - shows.magnitude + boils_C(height), "degC"),
+            lambda height, shows, core: Q_(core.magnitude - off_C(height, shows), "degC"),
             "You took the error off. A probe that shows too much must show that much more.",
             worth=turned,
         ),
         Slip(
             "held it against 100 °C",
-            lambda shows, core: Q_(core.core_C + shows.magnitude - 100, "degC"),
+            lambda shows, core: Q_(core.magnitude + shows.magnitude - 100, "degC"),
             "You compared it with 100 °C. Up here water boils sooner.",
             worth=sea,
         ),
         Slip(
             "left the error out",
-            lambda core: Q_(core.core_C, "degC"),
+            lambda core: Q_(core.magnitude, "degC"),
             "That is the limit as it is printed. This probe does not show what is true.",
             worth=none,
         ),

@@ -9,6 +9,7 @@ import pytest
 from coursework.sets.key_text import key_notebook
 from coursework.sets.keys import load_key
 
+from kitchenmath.conventions import OURS
 from kitchenmath.drills import allergen_rows, keeping, records
 from kitchenmath.heat import boiling_point
 from kitchenmath.panels.keeping import cooling_panel, menu_panel, night_panel, probe_panel
@@ -25,7 +26,7 @@ PROSE = "\n".join("".join(c["source"]) for c in LESSON["cells"] if c["cell_type"
 PROSE += predictions_of(LESSON)
 GUIDE = (KIT / "instructor/guide/09-keep-it-safe.md").read_text(encoding="utf-8")
 DAYS = days("a day").values
-[BIRD] = keeping.bird_core("a bird's core").values
+[BIRD] = keeping.bird_core("a bird's core").in_college(OURS).values
 SET = "09-keep-it-safe"
 
 

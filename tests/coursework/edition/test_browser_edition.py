@@ -11,7 +11,7 @@ from coursework.edition.site import edition, write
 from coursework.sets.key_text import set_ids
 
 from tests.helpers.accessible import serious_in
-from tests.helpers.browser import PHONE, SCREENSHOTS, browse
+from tests.helpers.browser import PHONE, SCREENSHOTS, WAIT_S, browse
 from tests.helpers.edition import NEEDS_WHEELS, WHEELS, listen, outside, shown
 from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
 
@@ -127,6 +127,47 @@ def test_a_lessons_panels_are_live_and_its_slider_moves(site, page):
     picture(page, "lesson-04")
 
     assert [] == page.errors
+
+
+# Whether what a bench keeps lies in the browser's own store, and not only in Python's memory.
+IN_STORE = """() => new Promise(done => {
+  const asked = indexedDB.open("/kept");
+  asked.onsuccess = () => {
+    const store = asked.result;
+    const files = [...store.objectStoreNames].includes("FILE_DATA")
+      && store.transaction("FILE_DATA").objectStore("FILE_DATA").getAllKeys();
+    if (!files) { store.close(); return done(false); }
+    files.onsuccess = () => {
+      done(files.result.some(name => name.endsWith(".json")));
+      store.close();
+    };
+  };
+})"""
+
+
+def test_what_was_measured_in_one_lesson_is_there_in_another_after_the_page_was_closed(site, page):
+    """Lesson 4's bench keeps 640 g out of 0.91 kg, 70 %; lesson 10 lists what is one's own."""
+    address, *_ = site
+    context = page.context.browser.new_context(viewport=PHONE)
+    context.set_default_timeout(WAIT_S * 1000)
+    first = context.new_page()
+    first.goto(f"{address}lesson-{SET}.html")
+    bench = first.locator('[data-cell="own-yield"]')
+    for label, typed in (("As it came", "0,91 kg"), ("Cut", "640")):
+        bench.get_by_label(label).fill(typed)
+        bench.get_by_label(label).press("Enter")
+    bench.get_by_text("Kept as my yield of celeriac").wait_for()
+    first.wait_for_function(IN_STORE)
+    first.close()
+    second = context.new_page()
+    second.goto(f"{address}lesson-10-land-the-plate.html")
+    mine = second.locator('[data-cell="my-numbers-panel"]')
+    try:
+        mine.get_by_text("My yield is 70 %").first.wait_for()
+
+        assert "My yield is 70 %" in mine.inner_text().replace("\xa0", " ")
+    finally:
+        context.close()
 
 
 def test_after_the_first_visit_a_set_opens_without_a_network(site, page):

@@ -14,6 +14,7 @@ takes its times itself, so that all three drivers are measured alike.
 """
 
 import json
+import os
 import shutil
 import sys
 import tempfile
@@ -115,7 +116,8 @@ def firefox():
 
     # Where nobody made a log, its library prints all that it finds out of the program.
     mozlog.structuredlog.set_default_logger(mozlog.structuredlog.StructuredLogger("quiet"))
-    driver = Marionette(bin=shutil.which("firefox-esr") or shutil.which("firefox"), headless=True)
+    firefox = shutil.which("firefox-esr") or shutil.which("firefox")
+    driver = Marionette(bin=firefox, headless=True, gecko_log=os.devnull)
     try:
         driver.start_session()
         version = driver.session_capabilities["browserVersion"]

@@ -91,6 +91,7 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     from coursework.gradebook.writer import GradeWriter
 
     with one_at_a_time(course, "marking"):
+        _released_file(course, set_id)
         copy_gradebook(course)  # first: of a damaged one it says which copy to put in its place
         settle_keys(course)
         tasks = _Tasks(course, set_id)
@@ -187,13 +188,19 @@ def task_of(course, set_id, student, key, released):
     }
 
 
+def _released_file(course, set_id):
+    """The students' notebook of a set that was handed out."""
+    file = course.release(set_id)
+    if not file.is_file():
+        raise CourseError(f"set {set_id} was not handed out in this class: hand it out first.")
+    return file
+
+
 class _Tasks:
     """The hand-ins of a set as pure tasks, and their records on disk."""
 
     def __init__(self, course, set_id):
-        file = course.release(set_id)
-        if not file.is_file():
-            raise CourseError(f"set {set_id} was not handed out in this class: hand it out first.")
+        file = _released_file(course, set_id)
         self.course, self.set_id = course, set_id
         self.changes = ChangeList(course, set_id)
         self.key, self.released = class_key(course, set_id), file.read_bytes()

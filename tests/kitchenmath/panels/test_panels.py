@@ -173,22 +173,24 @@ def test_a_right_answer_is_right_and_counts_in_the_row(drill):
 @pytest.mark.parametrize("drill", DRILLS, ids=BOOK)
 def test_no_slip_passes_for_the_right_answer_in_any_round(drill):
     """300 rounds: a student who makes the slip is told so."""
+    turn = Round(drill)
     for number in range(1, 301):
-        numbers = practice_numbers(drill.question.id, number, drill.choices)
-        assert drill.question.collisions(numbers) == []
+        numbers = practice_numbers(turn.question.id, number, turn.choices)
+        assert turn.question.collisions(numbers) == []
 
 
 @pytest.mark.parametrize("drill", DRILLS, ids=BOOK)
 def test_every_slip_is_named(drill):
     """Each slip's own number, typed back to four figures, gets the slip's sentence."""
+    turn = Round(drill)
     for number in range(1, 31):
-        numbers = practice_numbers(drill.question.id, number, drill.choices)
-        for slip in drill.question.slips:
-            value = drill.question.slip_value(slip, numbers)
+        numbers = practice_numbers(turn.question.id, number, turn.choices)
+        for slip in turn.question.slips:
+            value = turn.question.slip_value(slip, numbers)
             if value is None:
                 continue
             typed = as_typed(value)
-            assert slip.name in drill.question.judge(typed, numbers).slips
+            assert slip.name in turn.question.judge(typed, numbers).slips
 
 
 @pytest.mark.parametrize(

@@ -15,13 +15,14 @@ import time
 from collections import defaultdict
 from dataclasses import replace
 from pathlib import Path
+from unittest.mock import patch
 
 import numpy as np
 
 KIT = Path(__file__).parents[2]
 sys.path[:0] = [str(KIT), str(KIT / "instructor")]
 
-from kitchenmath.photo import measure_board  # noqa: E402
+from kitchenmath.photo import boxes, checks, measure_board, pose  # noqa: E402
 from tests.helpers.rendered import photo  # noqa: E402
 from tests.helpers.scored import Score  # noqa: E402
 from tests.helpers.trays import CUTS, HARD_LIGHT, close_together, held, pairs, tray  # noqa: E402
@@ -146,6 +147,42 @@ def _closely(cut, gap, photos):
     )
 
 
+def left_out(seed):
+    """The same trays with one part of the method left out, and by rectangles around outlines."""
+    scenes = [tray(seed + n, "dice 10", food, lens=-0.2) for n, food in enumerate(FOODS)]
+    photos = [photo(scene) for scene in scenes]
+    print("\ndice 10 from a bent lens, with a part of the method left out")
+    for what, place, name, value, ruler_mm in (
+        ("the whole method", pose, "LENS_SD", pose.LENS_SD, 100.0),
+        ("without the lens term", pose, "LENS_SD", 1e-7, 100.0),
+        ("without a height", boxes, "HEIGHT_SHARE", 0.0, 100.0),
+        ("ruler read 3 % short", pose, "LENS_SD", pose.LENS_SD, 97.0),
+    ):
+        score, naive = Score(), []
+        # Without the lens term the mat looks bent, and the photo would be refused.
+        with patch.object(place, name, value), patch.dict(checks.BOUNDS, bent=(9.0, 9.0)):
+            for scene, data in zip(scenes, photos, strict=True):
+                board = measure_board(data, (ruler_mm, ruler_mm))
+                score.add(scene, board)
+                naive += naive_errors(scene, board)
+        print(f"  {what:22} {against_bar('dice 10', score)}", flush=True)
+        if what == "the whole method":
+            found_by = f"bias {np.mean(naive):+.2f} mm, 95 % within {np.percentile(naive, 95):.2f}"
+            print(f"  {'rectangles, widths':22} {found_by} mm: the naive way", flush=True)
+
+
+def naive_errors(scene, board):
+    """How much wider the least rectangle around each silhouette is than a piece of this tray."""
+    lens_mm, true = board.camera.place_mm, np.mean([piece.width for piece in scene.pieces])
+    return [
+        boxes.least_rectangle(np.concatenate([each.box.corners_mm(), each.box.upper_mm(lens_mm)]))[
+            1
+        ][1]
+        - true
+        for each in board.pieces
+    ]
+
+
 def real_trays(folder):
     """Real photos against callipers; pieces are numbered as the picture of the command shows."""
     rows = defaultdict(list)
@@ -191,7 +228,8 @@ def main(words):
         foods = (("carrot", "beetroot"), ("potato",), ("carrot",))[number]
         single_pieces(seed + 3000 + 10 * number, foods, light, cuts=("dice 3", "dice 5", "dice 10"))
     touching(seed + 4000)
-    return gaps(seed + 5000)
+    gaps(seed + 5000)
+    return left_out(seed + 6000)
 
 
 if __name__ == "__main__":

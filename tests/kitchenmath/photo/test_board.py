@@ -11,7 +11,7 @@ import pytest
 
 pytest.importorskip("cv2", reason="OpenCV is not installed: the extra photo brings it")
 
-from kitchenmath.photo import boxes, doubts, measure_board, pose
+from kitchenmath.photo import boxes, checks, doubts, measure_board, pose
 from tests.helpers.rendered import photo
 from tests.helpers.scored import Score
 from tests.helpers.trays import close_together, pairs, tray
@@ -22,8 +22,8 @@ MOST_BIAS_MM = 0.12
 
 @pytest.fixture(scope="module")
 def tens():
-    """A tray of 24 dice of 10 mm from a bent lens, and its photo."""
-    scene = tray(70_001, "dice 10", "carrot", lens=-0.09)
+    """A tray of 24 dice of 10 mm from the bent lens of a wide view, and its photo."""
+    scene = tray(70_001, "dice 10", "carrot", lens=-0.2)
     return scene, photo(scene)
 
 
@@ -58,10 +58,16 @@ def test_pale_small_dice_are_measured_within_a_third():
 
 
 def test_without_the_lens_term_the_tray_misses_the_bar(tens, monkeypatch):
-    """Held to nought, the lens bends the outer pieces."""
+    """Held to nought, the lens bends the mat: the photo is refused. Let through all the same, its
+    outer pieces are off by more than the bar."""
     monkeypatch.setattr(pose, "LENS_SD", 1e-7)
+    refused = measure_board(tens[1], (100.0, 100.0))
+    monkeypatch.setitem(checks.BOUNDS, "bent", (9.0, 9.0))
+    score = scored(*tens)
 
-    assert not within_bar(scored(*tens), BAR_MM["dice 10"])
+    assert [("bent", "refuse")] == [(each.about, each.level) for each in refused.findings]
+    assert 24 == len(score.errors)
+    assert not within_bar(score, BAR_MM["dice 10"])
 
 
 def test_without_a_height_the_tray_misses_the_bar(tens, monkeypatch):

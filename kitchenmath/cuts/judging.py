@@ -77,7 +77,7 @@ class Judgement:
 
     def _band(self):
         on_size = (
-            f"{self.within} of {self.count} lie within ± {say(self.tolerance)}: "
+            f"{self.within} of {self.count} lie within ± {say(self.tolerance, 2)}: "
             f"{say(self.within_share, 2)} ({_between(self.within_interval)})."
         )
         off = [1 - each.to("percent").magnitude / 100 for each in self.within_interval]

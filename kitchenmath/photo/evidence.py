@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from kitchenmath.cuts import cut_named
 from kitchenmath.errors import KitchenError
 from kitchenmath.photo.board import BoardPhoto, measure_board
 from kitchenmath.photo.picture import outlined, small_copy
@@ -76,4 +77,4 @@ def _judged(board, cut, tolerance):
         if len(board.measured) >= 2:  # then it is the question that is wrong, not the photo
             raise
         return None, [str(nothing_to_say)]
-    return verdict, [f"Judged: {against(verdict)}.", verdict.words]
+    return verdict, [f"Judged as {cut_named(cut).name}: {against(verdict)}.", verdict.words]

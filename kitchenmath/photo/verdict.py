@@ -181,4 +181,4 @@ def against(verdict):
     str
     """
     found = verdict.judgement
-    return f"{verdict.dimension}, {say(found.target)} ± {say(found.tolerance)}"
+    return f"{verdict.dimension}, {say(found.target)} ± {say(found.tolerance, 2)}"

@@ -48,8 +48,12 @@ class Change:
     old: str
     new: str
 
+    def whole(self):
+        """The file's text."""
+        return self.file.read_bytes().decode()
+
     def made(self):
-        """The whole file's text with this change."""
+        """The file's text with this change."""
         raw = self.file.read_bytes()
         return (raw[: self.begin] + self.new.encode() + raw[self.end :]).decode()
 

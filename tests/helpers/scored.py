@@ -60,7 +60,7 @@ class Score:
         self.false += sum(found.number not in taken and not found.doubts for found in board.pieces)
 
     def figures(self):
-        """Bias and the 95th percentile of width and length [mm], and the share covered.
+        """Bias and the 95th percentile of width, length and both [mm], and the share covered.
 
         Returns
         -------
@@ -68,7 +68,8 @@ class Score:
         """
         if not self.errors:
             return dict.fromkeys(
-                ("width bias", "width 95 %", "length bias", "length 95 %", "covered"), np.nan
+                ("width bias", "width 95 %", "length bias", "length 95 %", "sides 95 %", "covered"),
+                np.nan,
             )
         off = np.array(self.errors)
         covered = np.abs(off[:, :2]) <= off[:, 2:]
@@ -77,5 +78,6 @@ class Score:
             "width 95 %": float(np.percentile(np.abs(off[:, 0]), 95)),
             "length bias": float(off[:, 1].mean()),
             "length 95 %": float(np.percentile(np.abs(off[:, 1]), 95)),
+            "sides 95 %": float(np.percentile(np.abs(off[:, :2]), 95)),
             "covered": float(covered.mean()),
         }

@@ -15,11 +15,13 @@ from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision, decisions_of
 from coursework.gradebook.points import enter_human, human_marks
-from coursework.marking.another_key import what_changes
+from coursework.marking.another_key import what_changes, what_numbers_change
+from coursework.marking.key_words import NUMBERS
 from coursework.marking.key_words import in_words as key_in_words
 from coursework.records.reading import usable_records
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.class_keys import keep_keys, kits_key, other_key
+from coursework.sets.drawn_numbers import keep_numbers, other_numbers
 from coursework.sets.hand_out import settle_keys
 from coursework.words import number, plural
 from kitchenmath.errors import Unreadable
@@ -30,7 +32,7 @@ __all__ = ["FOR_ALL", "about_of", "changed_in_words", "decide", "in_words", "jou
            "preview", "whose_changed"]  # fmt: skip
 
 CORRECTS = ("dropped question", "full marks", "accept this too")
-FOR_ALL = (*CORRECTS, "newer key")
+FOR_ALL = (*CORRECTS, "newer key", "newer numbers")
 MOVES_KEYS = ("newer key", "take back")
 MOVES_FILES = ("place", "set aside", "this one counts", "handed in at", "take back")
 
@@ -74,18 +76,21 @@ def about_of(course, kind, typed):
     if "line" in typed:
         about["line"] = int(_number(typed["line"], "line"))
     if kind in OF_KEYS:
-        about["file"] = _other_key(course, typed["set"])
+        about["file"] = _other(course, kind, typed["set"])
     if kind == "accept this too":
         about |= {"accepted": typed["answer"], "step": typed["step"]}
     return about | ({"question": typed["question"]} if "question" in typed else {})
 
 
-def _other_key(course, set_id):
-    """The digest of the kit's key; also of one that was declined before."""
-    found = other_key(course, set_id)
-    if not found:
-        raise CourseError(f"set: the kit has no newer key of “{set_id}” for this class.")
-    return found
+def _other(course, kind, set_id):
+    """The digest of what the kit has now: numbers, or its key, also one declined before."""
+    if kind == "newer numbers":
+        if found := other_numbers(course, set_id):
+            return found
+        raise CourseError(f"set: the kit asks for the numbers that “{set_id}” went out with.")
+    if found := other_key(course, set_id):
+        return found
+    raise CourseError(f"set: the kit has no newer key of “{set_id}” for this class.")
 
 
 def _practical(course, name):
@@ -128,6 +133,8 @@ def decide(course, kind, **about):
     if kind == "newer key":
         key = keep_keys(course, about["set_id"], about["file"])
         refuse_unchecked(course, about["set_id"], key, library())
+    if kind == "newer numbers":
+        keep_numbers(course, about["set_id"], about["file"])
     if kind == "points by hand":  # they stand in nbgrader's own column as well
         return enter_human(
             course, about["set_id"], about["student"], about["question"], about["points"],
@@ -167,10 +174,13 @@ def looked_at(course, kind, about, progress=None):
     -------
     str
     """
-    if kind != "newer key":
-        return in_words(preview(course, kind, **about), course.roster)
-    key = kits_key(course, about["set_id"])
-    return key_in_words(what_changes(course, about["set_id"], key, progress), course.roster)
+    set_id = about.get("set_id")
+    if kind == "newer key":
+        other = what_changes(course, set_id, kits_key(course, set_id), progress)
+        return key_in_words(other, course.roster)
+    if kind == "newer numbers":
+        return key_in_words(what_numbers_change(course, set_id, progress), course.roster, NUMBERS)
+    return in_words(preview(course, kind, **about), course.roster)
 
 
 def preview(course, kind, **about):

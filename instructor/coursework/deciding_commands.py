@@ -30,6 +30,7 @@ COMMANDS = (
     ("drop", "dropped question", "set question", "let a question count nowhere"),
     ("full-marks", "full marks", "set question", "give everybody all points of a question"),
     ("accept", "accept this too", "set question", "accept an --answer too, or a wider --step"),
+    ("newer-numbers", "newer numbers", "set", "take the numbers that the kit asks for now"),
     ("own-key", "own key", "set", "stay with the class's key; the kit's is offered no more"),
     ("newer-key", "newer key", "set", "take the kit's newer key of a set that is handed out"),
     ("take-back", "take back", "line", "take a decision back: its number stands in the journal"),

@@ -6,6 +6,7 @@ deleted whole; a list that others stand in too loses their lines only.
 
 import csv
 import io
+import json
 import os
 import re
 import shutil
@@ -22,6 +23,7 @@ from coursework.classes.roster import read_table, student_on
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.gradebook.points import connected
+from coursework.json_text import json_text
 from coursework.records.trays import TRAYS
 from coursework.safe_files import write_safely
 from kitchenmath.practice import student_number
@@ -163,6 +165,8 @@ def _lists(course, student):
             gone += _delete(course, course.arrived / kept)
     for file in sorted(course.reports.glob("*-changes.csv")):
         gone += _without_rows(course, file, student)
+    for file in sorted(course.folder.glob("keys/*/*.numbers.json")):
+        gone += _without_numbers(course, file, student)
     return gone
 
 
@@ -188,6 +192,15 @@ def _without_rows(course, file, student):
         return []
     write_safely(file, "\ufeff" + sheet_as_csv(rest))
     return [f"reports/{file.name}: their lines"]
+
+
+def _without_numbers(course, file, student):
+    """What a class was asked, without their line."""
+    read = json.loads(file.read_text(encoding="utf-8"))
+    if student not in read:
+        return []
+    write_safely(file, json_text({one: read[one] for one in read if one != student}))
+    return [f"{file.relative_to(course.folder).as_posix()}: their line"]
 
 
 def _made_again(course, folder, student, name):

@@ -33,6 +33,8 @@ class Holding:
         By student and name of the practical mark.
     newer_keys : dict of str to Decision
         By set: the kit's key that was taken in place of the one handed out.
+    newer_numbers : dict of str to Decision
+        By set: the numbers and right answers that were taken in place of those that went out.
     declined_keys : dict of (str, str) to Decision
         By set and the SHA-256 of the kit's key that the class does not want.
     """
@@ -50,6 +52,7 @@ class Holding:
     accepted: dict = field(default_factory=dict)
     practical: dict = field(default_factory=dict)
     newer_keys: dict = field(default_factory=dict)
+    newer_numbers: dict = field(default_factory=dict)
     declined_keys: dict = field(default_factory=dict)
 
     def due(self, rule, set_id, student):
@@ -187,6 +190,10 @@ def _newer_key(found, one):
     found.newer_keys[one.set_id] = one
 
 
+def _newer_numbers(found, one):
+    found.newer_numbers[one.set_id] = one
+
+
 def _own_key(found, one):
     found.declined_keys[one.set_id, one.file] = one
 
@@ -208,4 +215,5 @@ _ENTER = {
     "copies discarded": lambda *_: None,  # it changes nobody's mark
     "newer key": _newer_key,
     "own key": _own_key,
+    "newer numbers": _newer_numbers,
 }

@@ -27,9 +27,11 @@ KINDS = {
     "copies discarded": (),
     "newer key": ("file", "set_id"),
     "own key": ("file", "set_id"),
+    "newer numbers": ("file", "set_id"),
     "take back": ("line",),
 }
-OF_KEYS = ("newer key", "own key")  # their file is a key, which nobody knows by its SHA-256
+# Their file is a key, or a list of numbers, which nobody knows by its SHA-256.
+OF_KEYS = ("newer key", "own key", "newer numbers")
 FOR_GOOD = ("copies discarded",)  # no taking back brings a discarded file back
 
 
@@ -48,7 +50,8 @@ class Decision:
     set_id, student, question, file : str
         What it is about; `file` is a SHA-256. Without a student it is about the whole class. With
         "practical mark", `question` is the mark's name and `file` the tray that it rests on. With
-        "newer key" `file` is the kit's key that is taken, with "own key" the one that is declined.
+        "newer key" `file` is the kit's key that is taken, with "own key" the one that is declined;
+        with "newer numbers" all that the class is asked from then on.
     points, out_of : float or None
         With "points by hand", "on paper" and "practical mark".
     answer : str

@@ -38,6 +38,7 @@ KINDS = {
     "dropped question": "Let a question count nowhere",
     "full marks": "Full marks of a question for all",
     "accept this too": "Accept another answer or wider step",
+    "newer numbers": "Take the numbers the kit asks for now",
     "own key": "Stay with the class's own key",
     "newer key": "Take the kit's newer key of the set",
     "take back": "Take a decision back",

@@ -16,6 +16,7 @@ from coursework.gradebook.points import human_marks
 from coursework.gradebook.waiting import answers_in, still_open
 from coursework.records.reading import handed_in, not_marked, usable_records
 from coursework.sets.class_keys import newer_key
+from coursework.sets.drawn_numbers import other_numbers
 from coursework.words import plural
 
 NAMED = 4  # students by name; the rest as a number
@@ -23,6 +24,11 @@ DAY = 24 * 60 * 60
 NEWER_KEY = (
     "the kit has a newer key, or the class has other settings since it went out. The class keeps "
     "its own key until you take the newer one: look under “What you decide” whose numbers would "
+    "change."
+)
+OTHER_NUMBERS = (
+    "the kit asks for other numbers, or takes another answer for right, than when the set went "
+    "out. Nothing is marked until you decide: look under “What you decide” whose numbers would "
     "change."
 )
 
@@ -46,6 +52,8 @@ class SetState:
         In seconds since 1970.
     newer_key : bool
         Whether the kit has another key than the class, and nobody decided about it yet.
+    other_numbers : bool
+        Whether students would be asked something else than what went out.
     """
 
     set_id: str
@@ -56,6 +64,7 @@ class SetState:
     to_hand_back: int = 0
     due: float | None = None
     newer_key: bool = False
+    other_numbers: bool = False
 
 
 @dataclass(frozen=True)
@@ -114,12 +123,12 @@ def _set_state(course, set_id, title, decisions, holds):
     came = handed_in(course, set_id)
     missing = tuple(one for one in roster if one not in came and one not in apart)
     due = holds.due(course.policy.rule(set_id), set_id, "").due
-    newer = bool(newer_key(course, set_id, holds))
+    newer = bool(newer_key(course, set_id, holds)), bool(other_numbers(course, set_id, holds))
     try:
         records, _ = usable_records(course, set_id)
     except CourseError:  # nothing is marked yet
         to_mark = tuple(one for one in roster if one in came)
-        return SetState(set_id, title, missing, to_mark, due=due, newer_key=newer)
+        return SetState(set_id, title, missing, to_mark, 0, 0, due, *newer)
     to_mark = tuple(one for one in not_marked(course, set_id, records) if one not in apart)
     last = _last_decided(decisions, set_id)
     backs = {found.student for found in records} | {one for one in apart if one in roster}
@@ -127,7 +136,7 @@ def _set_state(course, set_id, title, decisions, holds):
     old = sum(_page_is_old(course, set_id, student, last, gone) for student in backs)
     answers = answers_in(records, set_id, human_marks(course, set_id), holds)
     waiting = still_open(answers)
-    return SetState(set_id, title, missing, to_mark, waiting, old, due, newer)
+    return SetState(set_id, title, missing, to_mark, waiting, old, due, *newer)
 
 
 def _last_decided(decisions, set_id):
@@ -181,6 +190,7 @@ def in_words(state, roster, now):
     for one in state.sets:
         words = _of_set(one, roster, now)
         lines += [f"{one.title}: {words}"] if words else []
+        lines += [f"{one.title}: {OTHER_NUMBERS}"] if one.other_numbers else []
         lines += [f"{one.title}: {NEWER_KEY}"] if one.newer_key else []
     if state.past:
         kept = state.past.kept

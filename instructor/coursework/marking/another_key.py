@@ -1,4 +1,4 @@
-"""What another key would change in a class: numbers, right answers, points already given.
+"""What another key or library would change in a class: numbers, right answers, points given.
 
 It is worked out before a person takes a newer key. Nothing of the class is written.
 """
@@ -16,10 +16,11 @@ from coursework.marking.room.door import warm_up
 from coursework.records.reading import handed_in, usable_records
 from coursework.safe_files import digest
 from coursework.sets.class_keys import class_key
+from coursework.sets.drawn_numbers import asked, handed_out_numbers
 from coursework.sets.hand_out import released
 from coursework.sets.keys import load_key
 
-__all__ = ["Moved", "Other", "what_changes"]
+__all__ = ["Moved", "Other", "what_changes", "what_numbers_change"]
 
 
 @dataclass(frozen=True)
@@ -104,6 +105,31 @@ def what_changes(course, set_id, key, progress=None):
     CourseError
         When the set is not handed out, or one of the keys is refused.
     """
+    own = load_key(class_key(course, set_id), course.term, tried=())
+    before = {student: asked(own, student) for student in course.roster}
+    return _compared(course, set_id, before, key, progress)
+
+
+def what_numbers_change(course, set_id, progress=None):
+    """Compare what the class is asked now, by its own key, with what went out.
+
+    Parameters
+    ----------
+    course : Course
+    set_id : str
+    progress : callable, optional
+        Called with (done, total, text).
+
+    Returns
+    -------
+    Other
+    """
+    before = handed_out_numbers(course, set_id)
+    return _compared(course, set_id, before, class_key(course, set_id), progress)
+
+
+def _compared(course, set_id, before, key, progress):
+    """What was asked before, against what a key asks now; marked work is marked once more."""
     own, other = (load_key(raw, course.term, tried=()) for raw in (class_key(course, set_id), key))
     records = _records(course, set_id)
     still_here = {
@@ -111,7 +137,8 @@ def what_changes(course, set_id, key, progress=None):
     }
     points = _points(course, set_id, key, still_here, progress)
     moved = {
-        student: _moved(own, other, student, points.get(student, {})) for student in course.roster
+        student: _moved(before.get(student), asked(other, student), points.get(student, {}))
+        for student in course.roster
     }
     moved = {student: those for student, those in moved.items() if those}
     came = frozenset(handed_in(course, set_id)) & frozenset(course.roster)
@@ -126,9 +153,9 @@ def _records(course, set_id):
     return {record.student: record for record in found}
 
 
-def _moved(own, other, student, points):
-    """The questions in which something differs for a student."""
-    before, after = _asked(own, student), _asked(other, student)
+def _moved(before, after, points):
+    """The questions in which something differs for a student; who is new was asked nothing else."""
+    before = after if before is None else before
     nothing = (), ""
     found = []
     for question in {**before, **after}:
@@ -137,16 +164,6 @@ def _moved(own, other, student, points):
         if one.numbers_differ or one.right_differs or one.points_differ:
             found.append(one)
     return tuple(found)
-
-
-def _asked(key, student):
-    """A student's numbers and the right answer, by question."""
-    right = {name: verdict.right for name, verdict in key.sheet.mark(student, {}).items()}
-    found = {}
-    for question in key.sheet.questions:
-        given = key.sheet.numbers_in_words(question, student)
-        found[question] = tuple(map(": ".join, given)), right[question]
-    return found
 
 
 def _points(course, set_id, key, records, progress):

@@ -1,12 +1,13 @@
-"""What a newer key would change, in words for the instructor: by name, before anybody takes it."""
+"""What a newer key or library would change, in words: by name, before anybody takes it."""
 
 from coursework.words import number, plural
 
-SAME = "With the kit's newer key nobody's numbers, right answers or points change."
-HEAD = "With the kit's newer key, of {} on the roster:"
+KEY, NUMBERS = "the kit's newer key", "the numbers that the kit asks for now"
+SAME = "With {} nobody's numbers, right answers or points change."
+HEAD = "With {}, of {} on the roster:"
 
 
-def in_words(other, roster):
+def in_words(other, roster, what=KEY):
     """Whose numbers, right answers and points would change, a line each, with an example.
 
     Parameters
@@ -14,15 +15,18 @@ def in_words(other, roster):
     other : Other
     roster : dict of str to str
         Student number to name.
+    what : str
+        `KEY` or `NUMBERS`: what would be taken.
 
     Returns
     -------
     str
     """
     if not other.moved:
-        return "\n".join([SAME, *_texts(other)])
-    lines = [HEAD.format(plural(len(roster), "student")), *_counts(other), *_alike(other, roster)]
-    return "\n".join([*lines, *_example(other, roster), *_texts(other)])
+        return "\n".join([SAME.format(what), *_texts(other)])
+    head = HEAD.format(what, plural(len(roster), "student"))
+    lines = [head, *_counts(other), *_alike(other, roster), *_example(other, roster)]
+    return "\n".join([*lines, *_texts(other)])
 
 
 def _counts(other):

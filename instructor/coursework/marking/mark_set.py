@@ -23,6 +23,7 @@ from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import clear_halves, digest, keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.class_keys import class_key
+from coursework.sets.drawn_numbers import refuse_other_numbers
 from coursework.sets.hand_out import settle_keys
 
 
@@ -77,8 +78,8 @@ def mark_set(course, set_id, progress=None, executor=None, workers=None):
     Raises
     ------
     CourseError
-        When the set was not handed out, nothing was handed in, the gradebook is damaged, or
-        another step is at work in this class.
+        When the set was not handed out, nothing was handed in, the gradebook is damaged, students
+        would be asked for other numbers than went out, or another step is at work in this class.
 
     Notes
     -----
@@ -205,6 +206,7 @@ class _Tasks:
         self.changes = ChangeList(course, set_id)
         self.key, self.released = class_key(course, set_id), file.read_bytes()
         refuse_unchecked(course, set_id, self.key, library())
+        refuse_other_numbers(course, set_id)
         bounds = json.dumps(asdict(course.bounds)).encode()
         self._common = digest(b"\0".join([self.key, self.released, library(), bounds])).encode()
         folders = (course.folder / "submitted").glob(f"*/{set_id}")

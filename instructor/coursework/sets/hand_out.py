@@ -17,6 +17,7 @@ from coursework.gradebook.points import prepare_set
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.class_keys import FIRST, class_key, for_term, kept_key, kits_key
+from coursework.sets.drawn_numbers import other_numbers
 from coursework.sets.guides import write_guide
 from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
@@ -92,6 +93,7 @@ def _put_out(course, set_id, key):
         if file.is_file() and file.read_bytes() != content:
             keep_earlier(course.folder, file)
         write_safely(file, content)
+    other_numbers(course, set_id)  # what goes out for the first time is remembered
     return course.release(set_id)
 
 

@@ -5,6 +5,7 @@ The class, its hand-ins and its marks are invented. One server, one page, one cl
 
 import base64
 import io
+import json
 import re
 import zipfile
 
@@ -233,6 +234,10 @@ def _decisions(desk, folder):
     key = folder / "source" / "04-buy-enough" / "04-buy-enough.ipynb"
     text = key.read_text(encoding="utf-8")  # the class's key, as an earlier kit had it
     key.write_text(text.replace("a spoon of celeriac", "a spoonful of celeriac"), encoding="utf-8")
+    numbers = folder / "keys" / SET / "as-handed-out.numbers.json"  # and what it asked for
+    earlier = json.loads(numbers.read_text(encoding="utf-8"))
+    earlier["BH-1008"]["q1"][1] = "another answer"
+    numbers.write_text(json.dumps(earlier), encoding="utf-8")
     typed = {
         "question": "q3", "time": "2026-10-04 09:00", "mark": "knife skills", "points": "2,5",
         "out_of": "20", "answer": "3 kg", "step": "", "line": "1",

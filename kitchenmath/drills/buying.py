@@ -158,7 +158,7 @@ WHOLE_PACKS = Drill(
     "You need {need} of flour. It comes in bags of {pack}. How many bags do you order?",
     "Divide, then think about the part of a bag.",
     {
-        "need": steps(3.1, 19, 0.7, "kg", "needed"),
+        "need": steps(3.1, 18.5, 0.7, "kg", "needed"),
         "pack": steps(1.5, 3, 0.5, "kg", "a bag"),
     },
 )

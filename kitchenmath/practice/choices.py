@@ -62,7 +62,7 @@ def steps(first, last, step, unit, label, us=()):
     Parameters
     ----------
     first, last, step : float
-        In `unit`; `last` is included when a step lands on it.
+        In `unit`; a step lands on `last`.
     unit : str
     label : str
         What the number is, for the student: "trimmed celeriac needed".
@@ -76,7 +76,7 @@ def steps(first, last, step, unit, label, us=()):
     Raises
     ------
     KitchenError
-        When there is no step between first and last.
+        When no step lands on `last`: the range would end where nobody says.
     """
     return Choices(_row(first, last, step, unit), label, us=_row(*us) if us else ())
 
@@ -84,9 +84,11 @@ def steps(first, last, step, unit, label, us=()):
 def _row(first, last, step, unit):
     if not step > 0 or last < first:
         raise KitchenError(f"steps: {first} to {last} by {step} gives nothing to choose from.")
-    count = int((last - first) / step + 1e-9) + 1
+    count = round((last - first) / step)
+    if abs(first + count * step - last) > 1e-6 * step:
+        raise KitchenError(f"steps: from {first} by {step} no step lands on {last}.")
     # Rounded, so that 1.2 + 3 x 0.2 is 1.8 on the page and not 1.7999999999999998.
-    return tuple(Q_(round(first + i * step, 9), unit) for i in range(count))
+    return tuple(Q_(round(first + i * step, 9), unit) for i in range(count + 1))
 
 
 def part_of(whole, first, last, step, to, label, us_to=None):
@@ -114,7 +116,7 @@ def part_of(whole, first, last, step, to, label, us_to=None):
     Raises
     ------
     KitchenError
-        When a share is not between 0 and 100 %, or there is no step between first and last.
+        When a share is not between 0 and 100 %, or no step lands on `last`.
     """
     shares = steps(first, last, step, "percent", label)
     if not 0 < first <= last < 100:

@@ -24,33 +24,40 @@ def at_work(old, new):
     return all(before.co_flags & inspect.CO_OPTIMIZED for before in changed)
 
 
-def replace(file, old, new):
-    """Let every loaded function of a file run as its new text says; caches are emptied.
+class Functions:
+    """The functions that are loaded now, by file, and every cache of theirs."""
 
-    Parameters
-    ----------
-    file : Path
-        As the loaded module names it.
-    old, new : str
-        The file's text as it was loaded, and changed in one place.
+    def __init__(self):
+        self.by_file, self.caches = {}, []
+        for each in gc.get_objects():
+            if isinstance(each, functools._lru_cache_wrapper):
+                self.caches.append(each)
+            elif isinstance(each, FunctionType):
+                self.by_file.setdefault(each.__code__.co_filename, []).append(each)
 
-    Returns
-    -------
-    bool
-        Whether a function was changed.
-    """
-    pairs = _pairs(compile(old, str(file), "exec"), compile(new, str(file), "exec")) or []
-    made = {before: after for before, after in pairs if before != after}
-    changed = False
-    for each in gc.get_objects():
-        if isinstance(each, functools._lru_cache_wrapper):
-            each.cache_clear()
-        elif isinstance(each, FunctionType) and each.__code__.co_filename == str(file):
-            after = made.get(each.__code__)
-            if after is not None:
-                each.__code__ = after
-                changed = True
-    return changed
+    def replace(self, file, old, new):
+        """Let every function of a file run as its new text says; caches are emptied.
+
+        Parameters
+        ----------
+        file : Path
+            As the loaded module names it.
+        old, new : str
+            The file's text as it was loaded, and changed in one place.
+
+        Returns
+        -------
+        bool
+            Whether a function was changed.
+        """
+        pairs = _pairs(compile(old, str(file), "exec"), compile(new, str(file), "exec")) or []
+        made = {before: after for before, after in pairs if before != after}
+        changed = [one for one in self.by_file.get(str(file), ()) if one.__code__ in made]
+        for cache in self.caches:
+            cache.cache_clear()
+        for one in changed:
+            one.__code__ = made[one.__code__]
+        return bool(changed)
 
 
 def _pairs(old, new):

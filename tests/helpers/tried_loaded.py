@@ -1,12 +1,13 @@
 """Changes tried with everything loaded: tests are collected once, each change goes into a fork."""
 
+import gc
 import os
 
 import pytest
 
 from tests.helpers.forks import CUT, PASSED, Clock, be_patient, forked
 from tests.helpers.reached import FAST, KIT, all_named
-from tests.helpers.replaced import replace
+from tests.helpers.replaced import Functions
 from tests.helpers.tried_anew import EXAMPLES, WORDS, examples_fail, go_to
 
 WORKERS = 2
@@ -49,7 +50,9 @@ class Loaded:
     def pytest_runtestloop(self, session):
         """Forks share the changes."""
         session.config._tmp_path_factory.getbasetemp()  # one for all forks
-        self.session = session
+        self.session, self.functions = session, Functions()
+        gc.freeze()  # forks share the memory of what is loaded as long as nobody looks it through
+        gc.disable()
         self.items = {item.nodeid: item for item in session.items}
         workers = [os.fork() or self._share(first) for first in range(WORKERS)]
         for worker in workers:
@@ -77,7 +80,7 @@ class Loaded:
         def work(tell):
             if change:
                 place = self.kit / change.file.relative_to(KIT)
-                replace(place, change.whole(), change.made())
+                self.functions.replace(place, change.whole(), change.made())
                 if examples_fail(change):
                     tell(EXAMPLES)
                     return 1

@@ -11,7 +11,7 @@ from tests.helpers.breaking import changes
 from tests.helpers.choosing import chosen, in_few_files, lines_of, nearest
 from tests.helpers.forks import CUT, Ended, forked
 from tests.helpers.reached import KIT, Reached, all_named, slices_for
-from tests.helpers.replaced import at_work, replace
+from tests.helpers.replaced import Functions, at_work
 
 FILE = KIT / "kitchenmath/ratios/pans.py"
 OWN = "tests/kitchenmath/ratios/test_ratios.py"
@@ -125,7 +125,7 @@ def test_a_changed_line_works_in_a_function_that_is_loaded(tmp_path, old, new, a
     asked.loader.exec_module(loaded)
     assert (3, 6) == (loaded.enough(2), loaded.enough(3))
 
-    assert replace(file, CODE, CODE.replace(old, new))
+    assert Functions().replace(file, CODE, CODE.replace(old, new))
     assert answers == (loaded.enough(2), loaded.enough(3))
 
 

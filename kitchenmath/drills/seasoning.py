@@ -24,6 +24,11 @@ def _true_degrees(shown, warmth):
     return (full / cold).to("").magnitude * shown.magnitude
 
 
+def _added(warmth):
+    """Degrees for the warmth by the rule of thumb that the hint gives, as a calculator shows."""
+    return (warmth.to("degC").magnitude - 15.6) / 5.6
+
+
 SALOMETER = Drill(
     Question(
         "salometer",
@@ -97,10 +102,8 @@ WARM_BRINE = Drill(
             "{corrected} ÷ 100 × 26.4 % = {answer}",
         ),
         on_the_way={
-            "added": lambda shown, warmth: Q_(
-                _true_degrees(shown, warmth) - shown.magnitude, "count"
-            ),
-            "corrected": lambda shown, warmth: Q_(_true_degrees(shown, warmth), "count"),
+            "added": lambda warmth: Q_(_added(warmth), "count"),
+            "corrected": lambda shown, warmth: Q_(shown.magnitude + _added(warmth), "count"),
         },
     ),
     "The salometer shows {shown}° in a brine at {warmth}. How strong is the brine?",

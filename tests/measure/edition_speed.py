@@ -24,6 +24,7 @@ READY = "html[data-ready=yes]"
 LESSONS_ONLY = (
     "matplotlib", "contourpy", "kiwisolver", "pillow", "cycler", "fonttools", "six",
     "pyparsing", "python_dateutil", "packaging", "ipywidgets", "comm", "traitlets",
+    "numpy_for_lessons",
 )  # fmt: skip
 WIDER = "() => document.scrollingElement.scrollWidth - innerWidth"
 SERIOUS = """async () => (await axe.run()).violations

@@ -14,7 +14,7 @@ from coursework.classes.course import INSTRUCTOR
 from coursework.edition.checking import LIST
 from coursework.edition.compiling import compiled
 from coursework.edition.runtime import LOCK, PYODIDE, runtime
-from coursework.edition.smaller import STDLIB, without_what_no_page_asks_for
+from coursework.edition.smaller import STDLIB, lessons_apart, without_what_no_page_asks_for
 from coursework.edition.student_zip import student_zip
 from coursework.edition.wheels import home_of, lock_of, own_wheel, wheels
 from coursework.errors import CourseError
@@ -66,7 +66,7 @@ def _python(runtime_folder, wheel_folder, beside):
     published, official = runtime(runtime_folder)
     home = home_of(published["pyodide.mjs"], PYODIDE.version)
     bought = wheels(official, wheel_folder, home) | {STDLIB: published[STDLIB]}
-    bought = compiled(without_what_no_page_asks_for(bought), published)
+    bought = compiled(lessons_apart(without_what_no_page_asks_for(bought)), published)
     project = tomllib.loads((KIT / "pyproject.toml").read_text("utf-8"))["project"]
     ours = compiled(own_wheel(KIT / "kitchenmath", project["version"], beside), published)
     lock = lock_of({name: raw for name, raw in (bought | ours).items() if name != STDLIB}, official)
@@ -158,12 +158,16 @@ def _static():
 
 
 def _keeper(files, version, python):
-    """The service worker, with the list of what it keeps at once."""
+    """The service worker, with the list of what it keeps at once.
+
+    A lesson's page has no use for its notebook: whoever takes one down keeps it from then on.
+    """
     small = sorted(
         name
         for name in files
         if name.endswith((".html", ".css", ".js", ".mjs", ".ipynb", ".csv"))
         and not name.startswith("python/")
+        and not name.endswith("-lesson.ipynb")
         and name != "keep.js"
     )
     text = files["keep.js"].decode()

@@ -16,8 +16,8 @@ from coursework.errors import CourseError
 HERE = Path(__file__).parent
 LISTED = HERE / "wheels.txt"
 COMPILED = ("numpy", "matplotlib", "contourpy", "kiwisolver", "pillow")
-DRAWING = ["numpy", "contourpy", "kiwisolver", "pillow", "cycler", "fonttools", "packaging",
-           "pyparsing", "python-dateutil"]  # fmt: skip
+DRAWING = ["numpy", "numpy-for-lessons", "contourpy", "kiwisolver", "pillow", "cycler",
+           "fonttools", "packaging", "pyparsing", "python-dateutil"]  # fmt: skip
 DEPENDS = {
     "kitchenmath": ["numpy", "pint"],
     "pint": ["flexcache", "flexparser", "platformdirs", "typing-extensions"],
@@ -148,7 +148,7 @@ def lock_of(files, official):
     """
     packages = {}
     for file, raw in sorted(files.items()):
-        distribution, version = file.split("-")[:2]
+        distribution, version = file.removesuffix(".zip").split("-")[:2]
         name = distribution.lower().replace("_", "-")
         packages[name] = {
             "name": name,

@@ -13,9 +13,9 @@ from coursework.edition import runtime as runtime_module
 from coursework.edition.checking import LIST, wrong_in
 from coursework.edition.runtime import PYODIDE, runtime, sum_of
 from coursework.edition.serve import address_of, code_of, server
-from coursework.edition.smaller import STDLIB, without_what_no_page_asks_for
+from coursework.edition.smaller import STDLIB, lessons_apart, without_what_no_page_asks_for
 from coursework.edition.student_zip import student_zip
-from coursework.edition.wheels import zipped
+from coursework.edition.wheels import DEPENDS, lock_of, zipped
 from coursework.sets.hand_out import ASSIGNMENTS
 from coursework.sets.key_text import key_notebook, set_ids
 from coursework.sets.keys import load_key
@@ -203,6 +203,21 @@ def test_what_no_page_asks_for_is_left_out_and_the_rest_stays_as_it_was():
     assert {"pint/a.py", "pint-1.dist-info/licenses/LICENSE"} == left["pint-1-py3-none-any.whl"]
     assert {"encodings/utf_8.py", "tests/c.py"} == left[STDLIB]
     assert smaller == without_what_no_page_asks_for(files)
+
+
+def test_what_only_lessons_ask_for_lies_in_a_file_of_its_own():
+    """By `lessons_only.txt`: a set loads numpy without its chance; nothing is lost, none twice."""
+    wheel = zipped({"numpy/a.py": "1", "numpy/random/b.so": "2", "numpy-2.dist-info/METADATA": "3"})
+    files = {"numpy-2-cp314-wasm32.whl": wheel, "six-1-any.whl": zipped({"six.py": "4"})}
+    apart = lessons_apart(files)
+    lock = lock_of(apart, {"packages": {}})["packages"]
+
+    assert {"numpy/random/b.so"} == names_in(apart["numpy_for_lessons-2.zip"])
+    assert {"numpy/a.py", "numpy-2.dist-info/METADATA"} == names_in(apart[next(iter(files))])
+    assert files["six-1-any.whl"] == apart["six-1-any.whl"]
+    assert "2" == lock["numpy-for-lessons"]["version"]
+    assert "numpy-for-lessons" in DEPENDS["matplotlib"]
+    assert not {"numpy-for-lessons"} & {*DEPENDS["kitchenmath"], *DEPENDS["pint"]}
 
 
 def test_without_node_a_phone_compiles_for_itself_and_the_builder_says_so(monkeypatch):

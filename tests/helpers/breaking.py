@@ -113,7 +113,7 @@ def _broken(node):
         yield _inside(ast.BoolOp(OTHERS[type(node.op)](), node.values))
     elif isinstance(node, ast.UnaryOp) and isinstance(node.op, (ast.Not, ast.USub)):
         yield _inside(node.operand)
-    elif isinstance(node, ast.Return) and node.value is not None:
+    elif isinstance(node, ast.Return) and ast.unparse(node) not in ("return", "return None"):
         yield "return None"
     elif isinstance(node, ast.Constant):
         yield from _other_number(node.value)

@@ -9,7 +9,10 @@ from tests.helpers.breaking import changes
 from tests.measure.mutation import draw
 
 KIT = Path(__file__).parents[2]
-MODULES = [KIT / "kitchenmath/safety/logs.py", KIT / "kitchenmath/service/plan_check.py"]
+MODULES = [
+    KIT / "kitchenmath" / name
+    for name in ("safety/logs.py", "service/plan_check.py", "recipes/reading.py")
+]
 
 
 @pytest.mark.parametrize("file", MODULES, ids=lambda file: file.stem)

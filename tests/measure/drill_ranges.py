@@ -9,6 +9,7 @@ it. A test compares: whoever moves a range changes what every class sees.
 import re
 from pathlib import Path
 
+from kitchenmath.drills import Round
 from kitchenmath.units import Quantity, say
 from tests.helpers.asked_drills import DRILLS
 
@@ -19,7 +20,8 @@ HEAD = """\
 # What drills draw, and what they take as right
 
 Points of the question and its tolerance, then each number: the first, the second and the last it
-may be, and how many there are. `python -m tests.measure.drill_ranges` writes this page.
+may be, and how many there are. Then a first round: its numbers, the right answer, and what each
+slip makes of them, with its points. `python -m tests.measure.drill_ranges` writes this page.
 
 """
 
@@ -36,7 +38,19 @@ def _drill(drill):
         lines.append(f"  - {name}: {_range(choice.values)}{_part(choice)}")
         if choice.us:
             lines.append(f"    in pounds and ounces: {_range(choice.us)}")
-    return "\n".join(lines) + "\n"
+    return "\n".join([*lines, *_first_round(drill)]) + "\n"
+
+
+def _first_round(drill):
+    """The numbers of the first round, the right answer, and what each slip makes of them."""
+    question, known = drill.question, Round(drill).numbers
+    if not hasattr(question, "slip_value"):
+        return
+    yield f"  - {', '.join(map(_value, known.values()))}: {_value(question.right(known))}"
+    for slip in question.slips:
+        number = question.slip_value(slip, known)
+        points = f" ({slip.worth:g})" if slip.worth else ""
+        yield f"    - {slip.name}{points}: {'nothing' if number is None else _value(number)}"
 
 
 def _tolerance(question):

@@ -149,6 +149,14 @@ def test_a_rest_that_is_too_short_says_so():
     assert short.peak.magnitude < wet_roast(MOIST).peak.magnitude
 
 
+def test_of_a_roast_without_a_rest_no_rest_is_said_to_be_too_short():
+    """It is hottest when it comes out, and there was no rest that could be longer."""
+    out = cook(ROAST, celsius(5), [stage(180, 25, 60)])
+
+    assert out.core.magnitude[-1] == out.core.magnitude.max()
+    assert not any("still rising" in each for each in out.cautions)
+
+
 def readings(done):
     return np.stack([done.core.magnitude, done.surface.magnitude, done.mean.magnitude])
 

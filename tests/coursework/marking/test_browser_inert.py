@@ -165,11 +165,11 @@ def test_the_desk_carries_nothing_out(ears, lab, scripted):
     """It lists what could not be placed, shows answers that wait, and the class's page."""
     with lab.notebook("instructor/desk.ipynb") as desk:
         assert desk.run_all() == []
-        desk.panel("choose").get_by_label("Set").select_option(
-            f"{int(SET[:2])}. {set_titles()[SET]}"
-        )
+        title = set_titles()[SET]
+        desk.panel("choose").get_by_label("Set").select_option(f"{int(SET[:2])}. {title}")
         lab.page.get_by_role("button", name="Show what waits", exact=True).last.click()
-        lab.page.get_by_text(f"{len(scripted.roster)} answers wait").wait_for(timeout=60_000)
+        said = f"set “{title}”: {len(scripted.roster)} answers wait."
+        lab.page.get_by_text(said).wait_for(timeout=60_000)
 
         assert [] == heard_by(ears, lab.page, lambda: None)
 

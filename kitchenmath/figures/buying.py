@@ -5,34 +5,35 @@ import numpy as np
 from kitchenmath.figures.frame import ACCENT, FOOD, INK, LOST, PAPER, Scene
 from kitchenmath.figures.outlines import breast, carcass, disc, leg
 
-ROOT_KG = 1.0  # of the roots as drawn
+ROOTS_G = (50, 100, 200, 250, 500, 1000)  # of the roots as drawn: the smallest that find room
 
 
 class Roots(Scene):
     """Two orders of roots, the peel hatched around what is left, and the plates that each feeds.
 
+    The larger order fills the width, whatever it weighs; a line says what one root stands for.
+
     Parameters
     ----------
     picture : Picture
-    most_kg : float
-        The largest order that there is room for.
     """
 
-    def __init__(self, picture, most_kg):
+    MOST, TALLEST = 9, 13.0  # roots in a row; across, of the largest
+
+    def __init__(self, picture):
         super().__init__(picture)
-        number = int(np.ceil(most_kg / ROOT_KG))
-        self.pitch = 98 / number
         self.rows = []
         for order in range(2):
-            top = self.high - 3 - order * self.high / 2
+            top = self.high - 3 - order * (self.high - 4) / 2
             self.rows.append({
                 "words": self.words(1, top, ha="left"),
-                "peel": [self.part(LOST, "////", order=1) for _ in range(number)],
-                "core": [self.part(FOOD) for _ in range(number)],
+                "peel": [self.part(LOST, "////", order=1) for _ in range(self.MOST)],
+                "core": [self.part(FOOD) for _ in range(self.MOST)],
                 "fed": self.ax.plot([], [], "o", color=INK, markersize=3.5)[0],
                 "unfed": self.ax.plot([], [], "x", color=ACCENT, markersize=4.5)[0],
                 "top": top,
             })  # fmt: skip
+        self.each = self.words(1, 2.4, ha="left")
 
     def show(self, orders_kg, left_share, fed, covers, words):
         """Buy anew.
@@ -47,22 +48,27 @@ class Roots(Scene):
         covers : int
         words : list of str
         """
+        root_g = next(each for each in ROOTS_G if max(orders_kg) * 1000 <= each * self.MOST)
+        self.pitch = 98 / np.ceil(max(orders_kg) * 1000 / root_g)
+        self.each.set_text(f"Each root is {root_g} g, each dot a plate.")
+        spots = 1 + 98 / covers * (np.arange(covers) + 0.5)
         for row, order_kg, plates, text in zip(self.rows, orders_kg, fed, words, strict=True):
             row["words"].set_text(text)
-            middle = row["top"] - 9
-            for place, (peel, core) in enumerate(zip(row["peel"], row["core"], strict=True)):
-                # The last one is as small as what is still needed.
-                part = min(max(order_kg / ROOT_KG - place, 0), 1)
-                across = 0.94 * self.pitch * np.sqrt(part)
-                x = 1 + (place + 0.5) * self.pitch
-                peel.set_visible(part > 0)
-                core.set_visible(part > 0)
-                peel.set_xy(disc(x, middle, across))
-                core.set_xy(disc(x, middle, across * np.sqrt(left_share)))
-            y = middle - 8
-            spots = 2 + 1.62 * np.arange(covers)
+            self._lay_out(row, 1000 * order_kg / root_g, left_share)
+            y = row["top"] - 17
             row["fed"].set_data(spots[:plates], np.full(min(plates, covers), y))
             row["unfed"].set_data(spots[plates:], np.full(max(covers - plates, 0), y))
+
+    def _lay_out(self, row, roots, left_share):
+        """So many roots in a row; the last one is as small as what is still needed."""
+        for place, (peel, core) in enumerate(zip(row["peel"], row["core"], strict=True)):
+            part = min(max(roots - place, 0), 1)
+            across = min(0.94 * self.pitch, self.TALLEST) * np.sqrt(part)
+            x, y = 1 + (place + 0.5) * self.pitch, row["top"] - 9
+            peel.set_visible(part > 0)
+            core.set_visible(part > 0)
+            peel.set_xy(disc(x, y, across))
+            core.set_xy(disc(x, y, across * np.sqrt(left_share)))
 
 
 class Bird(Scene):

@@ -73,7 +73,7 @@ class Droplets(Scene):
 
 
 class Leaves(Scene):
-    """Rows of gelatin leaves, the last one cut to what is needed.
+    """Rows of gelatin leaves, the last one cut to what is needed; the longest row fills the width.
 
     Parameters
     ----------
@@ -85,12 +85,11 @@ class Leaves(Scene):
 
     def __init__(self, picture, rows, most_g):
         super().__init__(picture)
-        self.number = int(np.ceil(most_g / LEAF_G))
-        self.pitch, self.rows = 98 / self.number, []
+        number, self.rows = int(np.ceil(most_g / LEAF_G)), []
         looks = ((LOST, "xx", "-"), (FOOD, "", "-"), (PAPER, "", "--"))
         for row in range(rows):
             top = self.high - 3 - row * self.high / rows
-            leaves = [self.part(*looks[row]) for _ in range(self.number)]
+            leaves = [self.part(*looks[row]) for _ in range(number)]
             self.rows.append((self.words(1, top, ha="left"), leaves, top - 11))
 
     def show(self, amounts_g, words):
@@ -102,6 +101,7 @@ class Leaves(Scene):
         words : list of str
             Above each row.
         """
+        pitch = 98 / (max(amounts_g) / LEAF_G)
         for (label, leaves, bottom), amount_g, text in zip(
             self.rows, amounts_g, words, strict=True
         ):
@@ -109,4 +109,4 @@ class Leaves(Scene):
             for place, leaf in enumerate(leaves):
                 part = min(max(amount_g / LEAF_G - place, 0), 1)
                 leaf.set_visible(part > 0)
-                leaf.set_xy(box(1 + place * self.pitch, bottom, 0.88 * self.pitch * part, 8))
+                leaf.set_xy(box(1 + place * pitch, bottom, 0.92 * pitch * part, 8))

@@ -174,7 +174,7 @@ class Thermometers(Scene):
 
 
 class Heaps(Scene):
-    """Heaps side by side, seen from the side; one may lack a part of what it should have.
+    """Heaps side by side, seen from the side: twice as wide and high is eight times as much.
 
     Parameters
     ----------
@@ -189,24 +189,19 @@ class Heaps(Scene):
         self.most, self.pitch, self.bottom = most, 100 / number, 13.0
         self.biggest = (min(self.pitch * 0.46, self.high - 17) * 2) ** 2 / np.pi
         self.middles = [(place + 0.5) * self.pitch for place in range(number)]
-        self.whole = [self.part(PAPER, line="--", order=1) for _ in self.middles]
-        self.filled = [self.part(LOST, "...") for _ in self.middles]
+        self.heaps = [self.part(LOST, "...") for _ in self.middles]
         self.labels = [self.words(middle, self.bottom - 2, va="top") for middle in self.middles]
         put(self.line(width=1.2), np.array([(2, self.bottom), (98, self.bottom)]))
 
-    def show(self, amounts, should_be, words):
+    def show(self, amounts, words):
         """Heap up anew.
 
         Parameters
         ----------
-        amounts, should_be : list of float
-            What lies there, and what the dashed outline around it shows.
+        amounts : list of float
         words : list of str
         """
         for place, middle in enumerate(self.middles):
-            for part, amount in (
-                (self.whole[place], should_be[place]),
-                (self.filled[place], amounts[place]),
-            ):
-                part.set_xy(heap(middle, self.bottom, self.biggest * amount / self.most))
+            area = self.biggest * (amounts[place] / self.most) ** (2 / 3)
+            self.heaps[place].set_xy(heap(middle, self.bottom, area))
             self.labels[place].set_text(words[place])

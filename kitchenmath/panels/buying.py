@@ -64,8 +64,8 @@ def purchase_panel():
             "yield_percent": slider("Yield (%)", 55, 95, 1, 68),
         },
         purchase,
-        lambda picture: Roots(picture, most_kg=9),
-        height=2.4,
+        Roots,
+        height=2.5,
     )
 
 

@@ -36,7 +36,7 @@ def two_denominators(water_kg, strength_percent):
     Returns
     -------
     dict
-        `amounts`, `should_be` (grams, right and by the slip), `words` and `sentence`.
+        `amounts` (grams: right, by the slip, and missing), `words` and `sentence`.
     """
     water, wanted = Q_(water_kg, "kg"), Q_(strength_percent, "percent")
     right = salt_for_brine(water, wanted).to("g")
@@ -51,11 +51,12 @@ def two_denominators(water_kg, strength_percent):
         f"{_fine(made)}."
     )
     words = [
-        f"percent of the brine\n{say(right, 3)}",
-        f"percent of the water\n{say(slip, 3)}, {say(right - slip, 2)} missing",
+        f"% of the brine\n{say(right, 3)}",
+        f"% of the water\n{say(slip, 3)}",
+        f"missing\n{say(right - slip, 2)}",
     ]
-    grams = (right.magnitude, slip.magnitude)
-    return {"amounts": grams, "should_be": grams[:1] * 2, "words": words, "sentence": sentence}
+    grams = [amount.magnitude for amount in (right, slip, right - slip)]
+    return {"amounts": grams, "words": words, "sentence": sentence}
 
 
 def strength_panel():
@@ -71,8 +72,8 @@ def strength_panel():
             "strength_percent": slider("Strength (% of the brine)", 2.0, 12.0, 0.5, 6.0),
         },
         two_denominators,
-        lambda picture: Heaps(picture, 2, most=1700),
-        height=2.1,
+        lambda picture: Heaps(picture, 3, most=1700),
+        height=1.5,
     )
 
 

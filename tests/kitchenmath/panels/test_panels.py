@@ -13,6 +13,8 @@ from kitchenmath.drills.dough_warmth import DRILLS as DOUGH_WARMTH
 from kitchenmath.panels.buying import breast_price_panel, purchase_panel
 from kitchenmath.panels.drilling import drill_panel
 from kitchenmath.panels.frame import together
+from kitchenmath.panels.seasoning import strength_panel
+from kitchenmath.panels.thickening import gelatin_panel
 from kitchenmath.practice import in_words
 from kitchenmath.practice.own_numbers import beside, practice_numbers
 from kitchenmath.units import say
@@ -74,6 +76,29 @@ def corners(panel):
             value = options[end]
             control.value = value[1] if isinstance(value, tuple) else value
         yield
+
+
+@pytest.mark.parametrize("panel", [purchase_panel, gelatin_panel])
+def test_what_is_drawn_fills_the_width_however_little_it_is(panel):
+    """At the start and at both ends: the longest row of roots or leaves reaches across."""
+    shown = panel()
+    wide = shown.drawing.figure.bbox.width
+    for _ in itertools.chain([None], corners(shown)):
+        [axes] = shown.drawing.figure.axes
+        ends = [each.get_window_extent().x1 for each in axes.patches if each.get_visible()]
+        assert 0.85 * wide < max(ends) <= wide
+
+
+def test_a_heap_of_salt_is_as_wide_as_the_third_root_of_its_weight():
+    """Half of the water halves the salt: 0.5 to the power of 1/3 is 0.794 of the width."""
+    panel = strength_panel()
+    [axes] = panel.drawing.figure.axes
+    wide = [each.get_window_extent().width for each in axes.patches]
+    panel.controls["water_kg"].value = 4
+    small = [each.get_window_extent().width for each in axes.patches]
+
+    assert 3 == len(wide)
+    assert [0.794] * 3 == pytest.approx([b / a for a, b in zip(wide, small, strict=True)], rel=2e-2)
 
 
 def texts_of(picture):

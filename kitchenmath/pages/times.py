@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 
 from kitchenmath.bench import BENCHES
+from kitchenmath.pages.folds import fold_of
 
 __all__ = ["Times", "times_of"]
 
@@ -18,7 +19,7 @@ WORDS_A_MINUTE = 150
 PANEL_MIN = {"recall": 5, "drill": 4, "eye": 3, "predict": 1, "bench": 0}
 OTHER_PANEL_MIN = 3
 PRINTED_MIN = 0.5  # a result to look at
-PANEL = re.compile(r"(?:(recall|drill|eye|predict|bench)|\w+)_panel\(")
+PANEL = re.compile(r"(?:(recall|drill|eye|predict|bench)|\w+)_panel\b")
 BENCH = re.compile(r'bench_panel\("([^"]+)"')
 
 
@@ -38,6 +39,8 @@ class Times:
 def times_of(raw):
     """The time for reading and trying a lesson, and the time for what it has measured.
 
+    What lies folded is not counted: nobody has to open it.
+
     Parameters
     ----------
     raw : bytes
@@ -47,7 +50,7 @@ def times_of(raw):
     -------
     Times
     """
-    cells = json.loads(raw)["cells"]
+    cells = [cell for cell in json.loads(raw)["cells"] if not fold_of(cell)]
     sources = {
         kind: ["".join(cell["source"]) for cell in cells if cell["cell_type"] == kind]
         for kind in ("markdown", "code")

@@ -12,6 +12,7 @@ import jinja2
 import mistune
 
 from kitchenmath.data.tables import table
+from kitchenmath.pages.folds import fold_of, in_folds
 from kitchenmath.pages.form import Form
 from kitchenmath.pages.times import times_of
 from kitchenmath.practice.set_file import asked_in, read_set
@@ -128,7 +129,7 @@ def lesson_page(raw, name, pictures=None, files=None, home=None, **site):
         .get_template("lesson.html")
         .render(
             lesson_card(raw, name),
-            cells=cells,
+            parts=in_folds(cells),
             page={
                 "kind": "lesson",
                 "name": name,
@@ -273,7 +274,7 @@ def _lesson_cell(cell, pictures):
         return None
     if cell["cell_type"] == "markdown":
         text = SET_FOLDER.sub(r"[set \1](set-\2.html)", text.replace("\\$", "$"))
-        return {"id": cell["id"], "html": _html(text), "source": ""}
+        return {"id": cell["id"], "html": _html(text), "source": "", "fold": fold_of(cell)}
     outputs = "".join(
         "".join(output.get("text", "") or output.get("data", {}).get("text/plain", ""))
         for output in cell["outputs"]
@@ -282,7 +283,7 @@ def _lesson_cell(cell, pictures):
     picture = pictures.get(cell["id"], "")
     return {
         "id": cell["id"], "html": "", "source": text, "text": outputs.strip("\n"),
-        "panel": panel, "picture": picture,
+        "panel": panel, "picture": picture, "fold": fold_of(cell),
     }  # fmt: skip
 
 

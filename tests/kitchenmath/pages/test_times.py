@@ -20,8 +20,13 @@ def made(*cells):
     return json.dumps(
         {
             "cells": [
-                {"cell_type": kind, "source": [source], "outputs": [{}] * (source == "print(1)")}
-                for kind, source in cells
+                {
+                    "cell_type": kind,
+                    "source": [source],
+                    "metadata": {"tags": tags},
+                    "outputs": [{}] * (source == "print(1)"),
+                }
+                for kind, source, *tags in cells
             ]
         },
         ensure_ascii=False,
@@ -31,15 +36,17 @@ def made(*cells):
 def test_minutes_at_home_by_hand():
     """600 words / 150 = 4; recall 5, drill 4, predict 1, sliders 3, a result 0.5: 17.5, so 20.
 
-    What is only imported is no panel, and a bench costs no minute at home.
+    What is only imported is no panel, and a bench costs no minute at home. What lies folded is
+    left to whoever wants it.
     """
     text = made(
         ("markdown", "word " * 600),
         ("code", "from kitchenmath.panels.drilling import drill_panel, recall_panel"),
         ("code", "recall_panel(4)"),
         ("code", 'drill_panel(DRILLS["menu price"])'),
-        ("code", 'predict_panel("order")'),
-        ("code", "purchase_panel()"),
+        ("code", 'predict_panel("order", opens=purchase_panel)'),
+        ("code", 'drill_panel(DRILLS["raw for cooked"])', "more-drills"),
+        ("markdown", "word " * 300, "curious"),
         ("code", 'bench_panel("yield")'),
         ("code", "print(1)"),
     )

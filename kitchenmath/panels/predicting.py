@@ -1,9 +1,15 @@
-"""A prediction: typed or picked first, and only then the answer opens, with how far off it was."""
+"""A prediction: typed or picked first, and only then the answer opens, with how far off it was.
+
+The panel with which a reader finds the answer opens along with it, so that nobody sees it first.
+"""
+
+from contextlib import suppress
 
 import ipywidgets as widgets
 
+from kitchenmath.bench import Kept
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
-from kitchenmath.panels.frame import ROW, below_each_other, said, together
+from kitchenmath.panels.frame import ROW, Panel, said, together
 from kitchenmath.practice.kinds import with_example
 from kitchenmath.practice.typed_amount import read_as
 from kitchenmath.predictions import PREDICTIONS, Pick
@@ -11,9 +17,13 @@ from kitchenmath.units import kind_of, say
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import same_kind
 
+UNGUESSED = "no guess"  # kept like an answer: who looked once need not look again
 
-def predict_panel(name, then=""):
+
+def predict_panel(name, then="", opens=None, folder=None):
     """A question, a place for an answer, and what is right behind it.
+
+    The prediction is kept like a bench's numbers, so a page that is opened again shows it.
 
     Parameters
     ----------
@@ -21,37 +31,105 @@ def predict_panel(name, then=""):
         A key of `PREDICTIONS`.
     then : object
         What opens along with the answer, as text: lines, a scaled card, an order.
+    opens : callable, optional
+        Makes the panel that answers the question, or the question after it; not there before.
+    folder : path, optional
+        Where the prediction is kept; see `Kept`.
 
     Returns
     -------
     ipywidgets VBox
-        With attributes `asked`, `words` and `answers`: the place to type with its button, or a
-        button for each of the words to pick from.
+        With attributes `asked`, `words`, `answers` (the place to type with its button, or a
+        button for each of the words to pick from), `unguessed`, `again`, and `opened`, the panel
+        behind it, None until it was wanted.
 
     Raises
     ------
     UnknownName
     """
-    asked = PREDICTIONS[one_of(name, PREDICTIONS, "name")]
-    words = widgets.HTML()
-    by_picking = isinstance(asked, Pick)
+    return PredictPanel(one_of(name, PREDICTIONS, "name"), then, opens, Kept(folder))
 
-    def tell(answer):
+
+class PredictPanel(Panel):
+    """See `predict_panel`."""
+
+    def __init__(self, name, then, opens, kept):
+        self.asked, self._then, self._opens = PREDICTIONS[name], str(then), opens
+        self._kept, self._kept_as = kept, f"prediction: {name}"
+        self.words, self.opened, self._behind = widgets.HTML(), None, widgets.VBox()
+        self._picked = isinstance(self.asked, Pick)
+        self.answers = _options(self.asked, self._answer) if self._picked else _field(self._answer)
+        self.unguessed = _button("Show me without a guess", lambda _: self._answer(UNGUESSED))
+        self.again = _button("Ask me again", lambda _: self._ask_again())
+        question = widgets.HTML(said(together(f"Say it before you see it. {self.asked.ask}")))
+        row = widgets.HBox([*self.answers, self.unguessed], layout={"flex_flow": "row wrap"})
+        super().__init__([question, row, self.words, self._behind, self.again])
+        self._set_shut(False)
+        self._open_what_was_kept()
+
+    def _answer(self, answer, keep=True):
+        """Open what is right, if the answer can be read, and keep the answer."""
         try:
-            found = _of_pick(asked, answer) if by_picking else _of_amount(asked, answer)
+            found = self._found(answer)
         except KitchenError as error:
-            words.value = said(str(error))
+            self._tell(str(error))
             return
-        for each in answers:
-            each.disabled = True  # it was said before it was seen
-        words.value = said(together("\n".join([found, asked.why, str(then)]).strip()))
+        self._set_shut(True)
+        trouble = self._keep(answer) if keep else ""
+        self._tell("\n".join(filter(None, [found, self.asked.why, self._then, trouble])))
+        if self._opens:
+            self.opened = self.opened or self._opens()
+            self._behind.children = [self.opened]
 
-    answers = _options(asked, tell) if by_picking else _field(tell)
-    question = widgets.HTML(said(together(f"Say it before you see it. {asked.ask}")))
-    row = widgets.HBox(answers, layout={"flex_flow": "row wrap"})
-    panel = below_each_other([question, row, words])
-    panel.asked, panel.answers, panel.words = asked, answers, words
-    return panel
+    def _found(self, answer):
+        """How the answer stands to what is right."""
+        if answer == UNGUESSED:
+            right = f"“{self.asked.right}”" if self._picked else say(self.asked.right, 3)
+            return f"You made no guess; it is {right}."
+        return (_of_pick if self._picked else _of_amount)(self.asked, answer)
+
+    def _set_shut(self, shut):
+        """Said before it was seen, an answer stays; after “Ask me again” another is taken."""
+        for each in self.answers:
+            each.disabled = shut
+        self.unguessed.layout.display = "none" if shut else ""
+        self.again.layout.display = "" if shut else "none"
+
+    def _ask_again(self):
+        """Forget the answer, also where it was kept, and close what it opened."""
+        self._set_shut(False)
+        self._behind.children = []
+        if not self._picked:
+            self.answers[0].value = ""
+        self._tell(self._keep(""))
+
+    def _open_what_was_kept(self):
+        """An answer of an earlier visit; one that its question no longer takes is left out."""
+        with suppress(KitchenError):  # what is wrong with the file, the benches say
+            answer = self._kept.typed(self._kept_as).get("said", "")
+            if not answer or (self._picked and answer not in (*self.asked.options, UNGUESSED)):
+                return
+            self._found(answer)
+            if not self._picked and answer != UNGUESSED:
+                self.answers[0].disabled, self.answers[0].value = True, answer
+            self._answer(answer, keep=False)
+
+    def _keep(self, answer):
+        """Keep an answer in place of the one before; a sentence where that cannot be."""
+        try:
+            self._kept.keep(self._kept_as, {"said": answer})
+        except KitchenError as error:
+            return str(error)
+        return ""
+
+    def _tell(self, sentence):
+        self.words.value = said(together(sentence)) if sentence else ""
+
+
+def _button(description, pressed):
+    button = widgets.Button(description=description, layout={"width": "auto"})
+    button.on_click(pressed)
+    return button
 
 
 def _field(tell):
@@ -63,23 +141,18 @@ def _field(tell):
         style={"description_width": "initial"},
         layout={**ROW, "max_width": "360px"},
     )
-    told = widgets.Button(description="That is my answer", layout={"width": "auto"})
 
     def answer(_):
         if typed.value.strip() and not typed.disabled:
             tell(typed.value)
 
     typed.observe(answer, "value")
-    told.on_click(answer)
-    return [typed, told]
+    return [typed, _button("That is my answer", answer)]
 
 
 def _options(asked, tell):
     """A button for each of the words to pick from."""
-    buttons = [widgets.Button(description=each, layout={"width": "auto"}) for each in asked.options]
-    for button in buttons:
-        button.on_click(lambda pressed: tell(pressed.description))
-    return buttons
+    return [_button(each, lambda pressed: tell(pressed.description)) for each in asked.options]
 
 
 def _of_amount(asked, typed):

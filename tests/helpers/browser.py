@@ -87,6 +87,7 @@ LAB_OPTIONS = [
     "--LabApp.check_for_updates_class=jupyterlab.NeverCheckForUpdate",
     "--LabApp.extension_manager=readonly",
 ]
+UNGUESSED, ASKED = "Show me without a guess", "Ask me again"  # a prediction, shut and open
 NEWS = "@jupyterlab/apputils-extension:announcements"  # its pop-up would lie over the page
 
 
@@ -298,6 +299,8 @@ CODE_CELLS = """() => jupyterapp.shell.currentWidget.content.widgets
         count: cell.model.executionCount,
         outputs: cell.model.outputs.toJSON(),
     }))"""
+SOURCE = """id => jupyterapp.shell.currentWidget.content.widgets
+    .find(cell => cell.model.id === id).model.sharedModel.source"""
 # What a phone's owner sees: one document, and nothing on either side of it.
 LAY_OUT = """phone => {
     const shell = jupyterapp.shell;
@@ -368,8 +371,13 @@ class Notebook:
         return self.page.locator(f'[data-cell="{cell_id}"]')
 
     def panel(self, cell_id):
-        """The panel that a cell shows."""
-        return self.cell(cell_id).locator(".widget-vbox").first
+        """The panel that a cell shows; of a prediction, with all that stands behind it."""
+        panel = self.cell(cell_id).locator(".widget-vbox").first
+        if "predict_panel(" in self.page.evaluate(SOURCE, cell_id):
+            shown = panel.get_by_role("button", name=UNGUESSED)
+            shown.or_(panel.get_by_role("button", name=ASKED)).filter(visible=True).first.wait_for()
+            open_predictions(panel)
+        return panel
 
     def type_between_quotes(self, cell_id, text):
         """Click into the first line of a cell, go between the last two quotes, and type."""
@@ -395,6 +403,21 @@ class Notebook:
 
     def _cells(self):
         return self.page.evaluate(CODE_CELLS)
+
+
+def open_predictions(part):
+    """Press past every prediction in a part of a page, also one that stands behind another.
+
+    Parameters
+    ----------
+    part : playwright Page or Locator
+    """
+    unguessed = part.get_by_role("button", name=UNGUESSED).filter(visible=True)
+    while left := unguessed.count():
+        again = part.get_by_role("button", name=ASKED).filter(visible=True)
+        there = again.count()
+        unguessed.nth(left - 1).click()
+        again.nth(there).wait_for()
 
 
 def as_text(text):

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from kitchenmath.pages.folds import fold_of
 from kitchenmath.predictions import PREDICTIONS, Pick
 from kitchenmath.units import say
 
@@ -20,10 +21,25 @@ ASKS_TO_PREDICT = re.compile(r"\bPredict\b|Write down first|Say it\b|[Ss]ay it f
 TAKES_AN_ANSWER = re.compile(r"\b(?:predict|eye|bench|drill)_panel\(")
 
 
+# Panels with sliders that stand open, each with the reason.
+OPEN = {
+    "tray_panel": "the eye above has taken the cook's answer; here ten pieces of one's own are set",
+    "night_panel": "nothing is asked: it shows what fewer readings cost",
+    "menu_panel": "a table to look a dish up in",
+    "slack_panel": "the list above it holds its answer already",
+    "my_numbers_panel": "shows what the reader measured",
+    "day_record_panel": "a form of the reader's own",
+    "recipe_card_panel": "a form of the reader's own",
+    "tray_photo_panel": "measures the reader's own tray",
+    "recall_panel": "asks, and answers when it was answered",
+}
+
+
 def cells_of(file):
-    """Kind, source and printed text of each cell."""
+    """Kind, source and printed text of each cell; what a folded one prints is not in the open."""
     for cell in json.loads(file.read_text(encoding="utf-8"))["cells"]:
-        printed = "".join("".join(each.get("text", "")) for each in cell.get("outputs", ()))
+        outputs = () if fold_of(cell) else cell.get("outputs", ())
+        printed = "".join("".join(each.get("text", "")) for each in outputs)
         yield cell["cell_type"], "".join(cell["source"]), printed
 
 
@@ -65,6 +81,13 @@ def right_words(name):
     return plain(asked.right if isinstance(asked, Pick) else say(asked.right, 3))
 
 
+def standing_before(source):
+    """Panels of a cell that are shown to whoever has answered nothing."""
+    if "import " in source or TAKES_AN_ANSWER.search(source):
+        return []
+    return re.findall(r"\b(\w+_panel)\(", source)
+
+
 def plain(text):
     """Text with one kind of blank and the dollar as it is read."""
     return text.replace("\u00a0", " ").replace("<span>\\$</span>", "$")
@@ -79,6 +102,16 @@ def test_who_is_asked_can_answer(file):
 @pytest.mark.parametrize("file", LESSONS, **by_lesson)
 def test_no_answer_stands_open_below_its_question(file):
     assert [] == list(standing_open(list(cells_of(file))))
+
+
+def test_a_panel_that_answers_a_question_opens_by_an_answer():
+    """Those that stand open are the ones listed, all of them, each with its reason."""
+    sources = [source for file in LESSONS for _, source, _ in cells_of(file)]
+    standing = {name for source in sources for name in standing_before(source)}
+
+    assert set(OPEN) == standing
+    assert ["purchase_panel"] == standing_before("purchase_panel()")
+    assert [] == standing_before('predict_panel("order", opens=purchase_panel)')
 
 
 @pytest.mark.parametrize("file", LESSONS, **by_lesson)

@@ -8,7 +8,7 @@ What the words alone tell is in `test_written.py`, what a picture does at its sl
 import nbformat
 import pytest
 
-from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab
+from tests.helpers.browser import DESK, KIT, NEEDS_CHROMIUM, PHONE, open_lab, open_predictions
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -106,6 +106,7 @@ def drawn(request, lab):
             notebook.run_all()
         lab.page.evaluate(ALL_THERE)
         lab.page.wait_for_function(RENDERED, polling=500)
+        open_predictions(lab.page)
         lab.page.evaluate(OPEN_ALL)
         yield notebook
 

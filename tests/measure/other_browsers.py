@@ -27,7 +27,7 @@ from pathlib import Path
 
 from coursework.edition.serve import address_of, server
 
-from tests.helpers.browser import WAIT_S, browse
+from tests.helpers.browser import UNGUESSED, WAIT_S, browse
 
 # By page, what is typed into the first field; nothing where a slider is moved.
 PAGES = {
@@ -38,6 +38,9 @@ PAGES = {
 }
 KEYS = {"ArrowRight": "\ue014", "Tab": "\ue004"}  # as WebDriver names them, W3C, section 17.4.2
 SLIDER, SAID_BY_PANEL = "input[type=range]", ".kitchen:has(input[type=range]) [role=status]"
+# The panel behind a prediction, asked for without a guess.
+OPEN_PANEL = f"""[...document.querySelectorAll('[data-cell] button')]
+    .find(each => each.textContent === '{UNGUESSED}' && each.closest('[data-cell$=say]')).click()"""
 # Put before a page's own scripts, as a file of the edition: its policy lets nothing else in.
 LISTEN = """
 const page = document.documentElement, heard = { errors: [], text: null, usable: null, said: null };
@@ -185,6 +188,9 @@ def answer(browser, typed):
         browser.keys("#student", "BH-1007")
         browser.keys("#student", "Tab")
         wait_until(browser, f"{student}.includes('BH-1007')")
+    else:
+        browser.run(OPEN_PANEL)
+        wait_until(browser, f"document.querySelector('{SLIDER}')")
     before = json.dumps(browser.run(f"return {text}"))
     for keys in (typed, "Tab") if typed else ("ArrowRight",):
         browser.keys('[data-field="q1"]' if typed else SLIDER, keys)

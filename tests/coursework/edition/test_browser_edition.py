@@ -11,9 +11,10 @@ from coursework.edition.site import edition, write
 from coursework.sets.key_text import set_ids
 
 from tests.helpers.accessible import serious_in
-from tests.helpers.browser import PHONE, SCREENSHOTS, WAIT_S, browse
+from tests.helpers.browser import PHONE, SCREENSHOTS, WAIT_S, browse, open_predictions
 from tests.helpers.edition import NEEDS_WHEELS, WHEELS, listen, outside, shown
 from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
+from tests.helpers.predictions import say_then_move
 
 # The set with a service plan, whatever its number.
 PLAN = next(f"set-{each}" for each in set_ids() if each.endswith("land-the-plate"))
@@ -96,6 +97,7 @@ def test_axe_finds_nothing_serious_in_light_or_dark(site, page, name):
     page.goto(f"{address}{name}.html")
     if name != "index":
         page.locator("html[data-ready=yes]").wait_for(state="attached")
+    open_predictions(page)
 
     assert [] == serious_in(page)
 
@@ -113,20 +115,34 @@ def test_a_lessons_panels_are_live_and_its_slider_moves(site, page):
     """The sentence and the picture come from Python in the browser."""
     address, *_ = site
     page.goto(f"{address}lesson-{SET}.html")
-    handle = page.locator("input[type=range]").first
-    handle.wait_for()
-    panel = page.locator(".kitchen:has(input[type=range])").first
-    said = panel.locator("[role=status]").first
-    before = said.inner_text()
-    handle.focus()
-    page.keyboard.press("ArrowRight")
-    page.wait_for_function(
-        "([panel, was]) => panel.querySelector('[role=status]').innerText !== was",
-        arg=[panel.element_handle(), before],
-    )
+    page.locator("html[data-ready=yes]").wait_for(state="attached")
+    say_then_move(page)
     picture(page, "lesson-04")
 
     assert [] == page.errors
+
+
+def test_a_prediction_is_there_again_after_the_page_was_closed(site, page):
+    """3.6 kg said for 4 kg; in the store of the browser, so with the panel that it opened."""
+    address, *_ = site
+    context = page.context.browser.new_context(viewport=PHONE)
+    context.set_default_timeout(WAIT_S * 1000)
+    first = context.new_page()
+    first.goto(f"{address}lesson-{SET}.html")
+    first.locator("html[data-ready=yes]").wait_for(state="attached")
+    say_then_move(first)
+    first.wait_for_function(IN_STORE)
+    first.close()
+    second = context.new_page()
+    second.goto(f"{address}lesson-{SET}.html")
+    asked = second.locator('[data-cell="purchase-say"]')
+    try:
+        asked.get_by_text("You said 3.6 kg; it is 4 kg: 10 % too little.").wait_for()
+
+        assert "3.6 kg" == asked.get_by_label("I say").input_value()
+        assert 3 == asked.locator("input[type=range]").count()
+    finally:
+        context.close()
 
 
 # Whether what a bench keeps lies in the browser's own store, and not only in Python's memory.

@@ -10,7 +10,7 @@ import pytest
 
 from kitchenmath.drills import Round
 from tests.helpers.asked_drills import asked_by
-from tests.helpers.browser import DESK, KIT, PHONE, browse
+from tests.helpers.browser import DESK, KIT, PHONE, browse, open_predictions
 from tests.helpers.edition import NEEDS_WHEELS, listen, outside, shown
 from tests.helpers.typed_answers import as_typed
 
@@ -36,6 +36,7 @@ def browser(tmp_path_factory):
 def move_slider(page):
     """One step by keyboard on the first slider, until its panel says something else."""
     panel = page.locator("[data-cell]:has(input[type=range])").first
+    panel.wait_for()
     handle = panel.locator("input[type=range]").first
     before = panel.evaluate(SAYS)
     low, high, now = (float(handle.evaluate(f"it => it.{end}")) for end in ("min", "max", "value"))
@@ -65,6 +66,7 @@ def test_a_lesson_is_live_at_both_widths_and_its_slider_and_drill_answer(lesson,
     page.locator("html[data-ready=yes]").wait_for(state="attached")
     said = page.locator("#ready").inner_text()
     answer_drill(page)
+    open_predictions(page)
     wider = []
     for size in (DESK, PHONE):
         page.set_viewport_size(size)

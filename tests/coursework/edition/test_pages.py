@@ -150,7 +150,7 @@ def page_data(lesson):
 
 def test_a_panels_picture_stands_in_the_page_until_it_is_live():
     """Lesson 4's panel with sliders; a drill has no picture, and its place says that it comes."""
-    text = lesson_with({"purchase-panel": "pictures/x.png"})
+    text = lesson_with({"own-yield": "pictures/x.png"})
 
     assert '<img src="pictures/x.png" loading="lazy" alt="The panel, as it will show' in text
     assert "A panel shows here in a moment." in text

@@ -9,6 +9,7 @@ import pytest
 from kitchenmath.pages.form import Form
 from kitchenmath.pages.here import options
 from tests.helpers.browser import KIT, NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse, serve
+from tests.helpers.predictions import say_then_move
 
 pytestmark = [*NEEDS_CHROMIUM, pytest.mark.slow]
 SET = "04-buy-enough"
@@ -117,18 +118,23 @@ def test_a_photo_is_chosen_on_a_sets_page_and_lies_in_the_file_to_hand_in(page, 
     assert page.errors == []
 
 
-def test_a_slider_moves_and_its_sentence_follows(page):
+def test_a_prediction_opens_its_panel_is_kept_over_a_reload_and_can_be_emptied(page):
+    """By keyboard alone: typed, Enter, on by Tab to the slider, an arrow; then asked again."""
     page.goto(f"{page.url.partition('/kitchen/')[0]}/kitchen/index.html")
     page.get_by_role("link", name="Lesson 4").click()
-    panel = page.locator(".kitchen:has(input[type=range])").first
-    panel.wait_for()
-    before = panel.locator("[role=status]").first.inner_text()
-    panel.locator("input[type=range]").first.press("ArrowRight")
-    page.wait_for_function(
-        "([panel, was]) => panel.querySelector('[role=status]').innerText !== was",
-        arg=[panel.element_handle(), before],
-    )
+    page.locator("html[data-ready=yes]").wait_for()
+    say_then_move(page)
+    page.reload()
+    page.locator("html[data-ready=yes]").wait_for()
+    asked = page.locator('[data-cell="purchase-say"]')
+    asked.get_by_text("You said 3.6 kg; it is 4 kg: 10 % too little.").wait_for()
+    asked.get_by_role("button", name="Ask me again").press("Enter")
+    asked.locator("input[type=range]").first.wait_for(state="detached")
+    page.reload()
+    page.locator("html[data-ready=yes]").wait_for()
 
+    assert "" == asked.get_by_label("I say").input_value()
+    assert 0 == asked.locator("input[type=range]").count()
     assert page.errors == []
 
 

@@ -2,9 +2,11 @@
 
 import pytest
 
+from kitchenmath.bench import Kept
 from kitchenmath.errors import UnknownName
 from kitchenmath.foods import food
 from kitchenmath.heat import Piece, temperature_after
+from kitchenmath.panels.buying import purchase_panel
 from kitchenmath.panels.foaming import drained_percent
 from kitchenmath.panels.predicting import how_far_off, predict_panel
 from kitchenmath.panels.warming import loin_minutes
@@ -14,6 +16,12 @@ from tests.helpers.panels import words
 
 AMOUNTS = [name for name, each in PREDICTIONS.items() if isinstance(each, Amount)]
 PICKS = [name for name, each in PREDICTIONS.items() if isinstance(each, Pick)]
+
+
+@pytest.fixture(autouse=True)
+def my_folder(tmp_path, monkeypatch):
+    """Predictions are kept; here in a folder of each test's own."""
+    monkeypatch.setenv("KITCHEN_KEPT", str(tmp_path))
 
 
 @pytest.mark.parametrize("name", AMOUNTS)
@@ -39,6 +47,7 @@ def test_a_picked_prediction_opens_the_answer_once(name):
     asked = PREDICTIONS[name]
     for option in asked.options:
         panel = predict_panel(name)
+        panel.again.click()
         assert words(panel) == ""
         next(each for each in panel.answers if each.description == option).click()
 
@@ -58,6 +67,91 @@ def test_a_pick_says_to_which_side_it_was_off():
     panel = predict_panel("closest mix")
     panel.answers[0].click()
     assert "it is “oil and vinegar”.\n" in words(panel)
+
+
+def test_the_panel_that_answers_is_not_there_before_the_prediction():
+    """Not after nonsense either; then it is the panel itself, and it can be moved."""
+    panel = predict_panel("order", opens=purchase_panel)
+    panel.answers[0].value = "a lot"
+    assert panel.opened is None and shown_in(panel) == []
+    panel.answers[0].value = "3.6 kg"
+
+    assert [panel.opened] == shown_in(panel)
+    panel.opened.controls["yield_percent"].value = 60
+    assert "you buy 4 kg" in words(panel.opened)
+
+
+def test_who_will_not_guess_sees_the_answer_and_the_panel_by_one_press():
+    panel = predict_panel("order", "and the order list", opens=purchase_panel)
+    panel.unguessed.click()
+
+    assert words(panel).startswith("You made no guess; it is 4 kg.\n")
+    assert words(panel).endswith("and the order list")
+    assert [panel.opened] == shown_in(panel)
+    assert all(each.disabled for each in panel.answers)
+    assert "none" == panel.unguessed.layout.display
+
+
+def test_a_question_may_stand_behind_another():
+    """The second is asked once the first is answered, and opens the panel for both."""
+    panel = predict_panel("order", opens=lambda: predict_panel("legs", opens=purchase_panel))
+    panel.answers[0].value = "4 kg"
+    assert [] == shown_in(panel.opened)
+    panel.opened.answers[0].click()
+
+    assert [panel.opened.opened] == shown_in(panel.opened)
+
+
+@pytest.mark.parametrize("name", PREDICTIONS)
+def test_a_prediction_is_there_again_when_the_page_is_opened_again(name):
+    """Word for word, with what it opened; a wrong one as well as none at all."""
+    asked = PREDICTIONS[name]
+    for place in range(2):
+        panel = predict_panel(name, "and the card")
+        panel.again.click()
+        if place:
+            panel.unguessed.click()
+        elif isinstance(asked, Pick):
+            panel.answers[-1].click()
+        else:
+            panel.answers[0].value = f" {say(asked.right * 1.5, 3)}"
+        again = predict_panel(name, "and the card")
+
+        assert words(panel) == words(again) != ""
+        assert all(each.disabled for each in again.answers)
+        assert getattr(panel.answers[0], "value", "") == getattr(again.answers[0], "value", "")
+
+
+def test_ask_me_again_empties_it_with_what_was_kept():
+    """As a bench is emptied: the place to type, the answer, the panel behind it, and the file."""
+    panel = predict_panel("order", opens=purchase_panel)
+    panel.answers[0].value = "3.6 kg"
+    panel.again.click()
+
+    assert ("", "", []) == (panel.answers[0].value, words(panel), shown_in(panel))
+    assert not panel.answers[0].disabled
+    assert "" == words(predict_panel("order"))
+    panel.answers[0].value = "4 kg"
+    assert "just right" in words(panel) and [panel.opened] == shown_in(panel)
+
+
+def test_a_kept_answer_that_is_none_any_more_is_asked_anew(tmp_path):
+    """Options and units change with an edition; a file that cannot be read opens nothing."""
+    Kept().keep("prediction: legs", {"said": "$12.00"})
+    Kept().keep("prediction: order", {"said": "20 °C"})
+    assert ["", ""] == [words(predict_panel(name)) for name in ("legs", "order")]
+    (tmp_path / "my-numbers.json").write_text("{")
+    panel = predict_panel("legs", opens=purchase_panel)
+    assert "" == words(panel)
+    panel.answers[0].click()
+
+    assert "this file of your numbers cannot be read" in words(panel)
+    assert [panel.opened] == shown_in(panel)
+
+
+def shown_in(panel):
+    """What stands behind a prediction at present."""
+    return list(panel.children[-2].children)
 
 
 def test_how_far_off_a_prediction_is():

@@ -126,7 +126,8 @@ def decide(course, kind, **about):
     Raises
     ------
     CourseError
-        When the line is odd, or one that is taken back does not exist.
+        When the line is odd, one that is taken back does not exist, or another step is at work
+        in this class and files would have to follow.
     """
     if kind == "take back":
         _refuse_taking_back(course, about.get("line"))
@@ -140,11 +141,13 @@ def decide(course, kind, **about):
             course, about["set_id"], about["student"], about["question"], about["points"],
             about.get("why", ""),
         )  # fmt: skip
-    made = add_decision(course, kind, **about)
-    if kind in MOVES_FILES:
-        settle_again(course)
-    if kind in MOVES_KEYS:
-        with one_at_a_time(course, "changing a key"):
+    if kind not in MOVES_FILES + MOVES_KEYS:
+        return add_decision(course, kind, **about)
+    with one_at_a_time(course, "following a decision"):
+        made = add_decision(course, kind, **about)
+        if kind in MOVES_FILES:
+            settle_again(course)
+        if kind in MOVES_KEYS:
             settle_keys(course)
     return made
 

@@ -6,6 +6,7 @@ from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import settle_again, without_place
 from coursework.arriving.proposals import proposals, set_proposal, sure
 from coursework.arriving.states import COUNTS
+from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import add_decision
 
@@ -124,7 +125,7 @@ def place_many(course, placings):
     Raises
     ------
     CourseError
-        When a student is not on the roster, or a set is not handed out.
+        When a student is not on the roster, a set is not handed out, or another step is at work.
     """
     sets = course.sets_handed_out()
     for one in placings:
@@ -132,9 +133,10 @@ def place_many(course, placings):
             raise CourseError(f"student: {one.student or 'nobody'} is not on the roster.")
         if one.set_id not in sets:
             raise CourseError(f"set: “{one.set_id}” is not handed out in this class.")
-    for one in placings:
-        add_decision(course, "place", file=one.file, student=one.student, set_id=one.set_id)
-    settle_again(course)
+    with one_at_a_time(course, "placing"):
+        for one in placings:
+            add_decision(course, "place", file=one.file, student=one.student, set_id=one.set_id)
+        settle_again(course)
 
 
 def set_aside_many(course, files, why=""):
@@ -146,10 +148,16 @@ def set_aside_many(course, files, why=""):
     files : list of str
         SHA-256 of each.
     why : str
+
+    Raises
+    ------
+    CourseError
+        When another step is at work in this class.
     """
-    for one in files:
-        add_decision(course, "set aside", file=one, why=why)
-    settle_again(course)
+    with one_at_a_time(course, "placing"):
+        for one in files:
+            add_decision(course, "set aside", file=one, why=why)
+        settle_again(course)
 
 
 def in_words(waiting, roster, chosen="", labels=None):

@@ -57,22 +57,23 @@ def place_by_hand(course, name, student, set_id):
     with one_at_a_time(course, "placing"):
         found = named(without_place(course), name, "files without a place")
         add_decision(course, "place", file=found.sha256, student=student, set_id=set_id)
-        settled = _settle_again(course)
+        settled = settle_again(course)
     return next(one for one in settled if one.line == found.line)
 
 
 def settle_again(course):
     """Settle all that arrived by what is decided now, and place what counts.
 
+    Whoever calls it holds the class, so that a decision and its files are written both or neither.
+
     Parameters
     ----------
     course : Course
+
+    Returns
+    -------
+    list of Arrival
     """
-    with one_at_a_time(course, "placing"):
-        _settle_again(course)
-
-
-def _settle_again(course):
     settled = settle(course, read_list(course))
     if settled:
         write_list(course, settled)

@@ -329,7 +329,9 @@ def test_what_was_written_is_said(course, human):
     assert said(*term_marks(course)).startswith("Mark book: ")
 
 
-def test_the_mark_book_waits_for_no_other_step_and_changes_nothing_meanwhile(course, human):
+def test_term_marks_takes_the_lock_of_the_class_and_writes_no_mark_book_beside_another_step(
+    course, human
+):
     with one_at_a_time(course, "marking"), pytest.raises(CourseError, match="marking since"):
         term_marks(course)
 

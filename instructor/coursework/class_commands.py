@@ -53,15 +53,17 @@ def _hand_out(course, options):
 
 def _take_in(course, options):
     from coursework.arriving.take_in import take_in
+    from coursework.arriving.taken_in_words import in_words
 
     with Progress("Taking in") as progress:
         taken = take_in(course, options.places, progress)
-    print(taken)
+    print(in_words(taken))
 
 
 def _mark(course, options):
     from coursework.marking.mark_set import mark_set
     from coursework.marking.room.door import not_held_back
+    from coursework.marking.words import marked_in_words
     from coursework.reports.in_lines import marks_in_lines
 
     if options.cluster:
@@ -74,7 +76,7 @@ def _mark(course, options):
         with Progress("Marking") as progress:
             marked = mark_set(course, options.set, progress)
         weak = not_held_back()
-    print(f"{marks_in_lines(course, options.set)}\n\n{marked}")
+    print(f"{marks_in_lines(course, options.set)}\n\n{marked_in_words(marked)}")
     if weak:
         print(f"\n{weak}")
 

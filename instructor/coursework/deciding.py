@@ -97,8 +97,11 @@ def _practical(course, name):
     """A practical mark of the course file: its name and its points."""
     found = course.policy.practical.get(name.strip())
     if found is None:
-        names = ", ".join(course.policy.practical) or "none; the course file names them"
-        raise CourseError(f"mark: “{name}” is no practical mark of this class. There are: {names}.")
+        names = ", ".join(course.policy.practical)
+        raise CourseError(
+            f"mark: “{name}” is no practical mark of this class. There are: "
+            f"{names or 'none; the course file names them'}."
+        )
     return {"question": found.name, "out_of": found.out_of}
 
 

@@ -203,6 +203,7 @@ def told(folder, seed):
         The same seed gives the same marks.
     """
     from coursework.arriving.take_in import take_in
+    from coursework.arriving.taken_in_words import in_words
     from coursework.marking.mark_set import mark_set
     from coursework.progress import Progress
     from coursework.reports.hand_back import hand_back
@@ -221,7 +222,7 @@ def told(folder, seed):
     with Progress("Reporting") as progress:
         sheet, page = report(course, SET, progress)
     print()
-    print(f"{marks_in_lines(course, SET)}\n\n{taken}\n")
+    print(f"{marks_in_lines(course, SET)}\n\n{in_words(taken)}\n")
     print(
         "Question 6 is a written answer and waits for you. Mark it at the desk: python3 instructor"
     )

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 from coursework.arriving.take_in import take_in
+from coursework.arriving.taken_in_words import in_words
 from coursework.care.archive import back_up, restore
 from coursework.classes.course import new_course
 from coursework.command import chosen, main
@@ -52,7 +53,7 @@ def test_all_24_are_marked_and_what_cannot_be_placed_is_listed(played):
     _, _, taken, records = played
 
     assert list(ROSTER) == [found.student for found in records]
-    said = str(taken)
+    said = in_words(taken)
     assert "24 count" in said and "4 not placed" in said and "1 replaced by a later one" in said
     for name in ("cousin.ipynb", "no name.ipynb", "broken.ipynb", "shopping list.txt"):
         assert name in said

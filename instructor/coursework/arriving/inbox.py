@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from coursework.arriving import words
 from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import settle_again, without_place
 from coursework.arriving.proposals import proposals, set_proposal, sure
@@ -12,15 +13,6 @@ from coursework.gradebook.decision_list import add_decision
 
 __all__ = ["Placing", "Waiting", "in_words", "inbox", "place_many", "replaced_by", "set_aside_many",
            "sure_placings"]  # fmt: skip
-
-
-BECAUSE = {
-    "typed": "{name}: the number {seen} is typed in it.",
-    "number": "{name}: the number stands in “{seen}”.",
-    "name": "{name}: the name stands in “{seen}”.",
-    "zeros": "{name}: “{seen}” is this number without its leading zeros.",
-    "similar": "{name}? The number {seen} is only similar. Look at the file.",
-}
 
 
 @dataclass(frozen=True)
@@ -178,12 +170,14 @@ def in_words(waiting, roster, chosen="", labels=None):
     """
     lines = [waiting.arrival.reason]
     lines += [
-        BECAUSE[one.because].format(name=f"{roster[one.student]} ({one.student})", seen=one.seen)
+        words.BECAUSE[one.because].format(
+            name=f"{roster[one.student]} ({one.student})", seen=one.seen
+        )
         for one in waiting.proposals
-    ] or ["Nothing in it or in its name says whose it is."]
+    ] or [words.NOBODYS]
     proposed = waiting.set_proposal
     if chosen and proposed and proposed.set_id != chosen:
         whence = "it" if proposed.because == "said" else "its name"
         said = (labels or {}).get(proposed.set_id, proposed.set_id)
-        lines.append(f"Another set: {whence} says “{said}”, which is not the one chosen above.")
+        lines.append(words.OTHER_SET.format(whence=whence, said=said))
     return lines

@@ -9,21 +9,12 @@ import json
 import re
 from typing import NamedTuple
 
+from coursework.arriving import words
 from coursework.arriving.json_walk import Broken, TooDeep, TooMuch, walk_of
 from kitchenmath.errors import KitchenError
 from kitchenmath.practice.typed_cells import PHOTO
 
 LONGEST_PHOTO = 700_000  # characters of a photo cell's outputs; beyond, only that it is too long
-# What a file is that is no notebook, by how it begins.
-OTHER_KINDS = {
-    b"%PDF": "a PDF",
-    b"\x89PNG": "a picture",
-    b"\xff\xd8\xff": "a picture",
-    b"GIF8": "a picture",
-    b"PK\x03\x04": "a zip or a word processor's document",
-    b"\xd0\xcf\x11\xe0": "an old word processor's document",
-    b"<": "a web page",
-}
 BOM = b"\xef\xbb\xbf"
 ODD_BYTES = re.compile("[\udc80-\udcff]")
 HALF_CHARACTERS = re.compile(rb"\xed[\xa0-\xbf][\x80-\xbf]")
@@ -126,15 +117,11 @@ def _as_far_as_it_goes(walk, reading):
     except TooMuch:
         if not reading.cells:
             raise UnreadableNotebook("The file has far more pieces than any notebook.") from None
-        return [
-            f"The file has far more pieces than any notebook: its first {len(reading.cells)} cells "
-            "were read."
-        ]
+        return [words.TOO_MANY_PIECES.format(count=len(reading.cells))]
     except Broken:
         if not reading.cells:
             raise UnreadableNotebook("The file is damaged before its first cell.") from None
-        count = len(reading.cells)
-        return [f"The file breaks off: only its first {count} cells could be read."]
+        return [words.BREAKS_OFF.format(count=len(reading.cells))]
     return []
 
 
@@ -165,7 +152,7 @@ def text_of(raw):
     if not raw.strip(b"\0\t\r\n "):
         raise UnreadableNotebook("The file is empty.")
     beginning = raw[:200].removeprefix(BOM).lstrip()
-    for mark, kind in OTHER_KINDS.items():
+    for mark, kind in words.OTHER_KINDS.items():
         if beginning.startswith(mark):
             raise UnreadableNotebook(f"The file is {kind} and no notebook.")
     code = json.detect_encoding(raw)
@@ -175,8 +162,7 @@ def text_of(raw):
         return raw.decode("utf-8-sig"), []
     except UnicodeDecodeError:
         text = HALF_CHARACTERS.sub("�".encode(), raw).decode("utf-8-sig", "surrogateescape")
-    finding = "Some characters are not in UTF-8; they were read as Western European letters."
-    return ODD_BYTES.sub(western, text), [finding]
+    return ODD_BYTES.sub(western, text), [words.ODD_BYTES]
 
 
 def western(found):
@@ -267,12 +253,12 @@ class Reading:
             raise UnreadableNotebook("The file is no notebook: there is no list of cells in it.")
         if self.left_out:
             places = ", ".join(map(str, self.left_out[:5]))
-            more = " and more" if len(self.left_out) > 5 else ""
-            self.findings.append(f"Cells without readable text were left out: {places}{more}.")
+            places += " and more" if len(self.left_out) > 5 else ""
+            self.findings.append(words.LEFT_OUT.format(places=places))
         if not self.cells:
             raise UnreadableNotebook("The file is a notebook without any text.")
         if self.replaced:
-            self.findings.append("Characters that do not exist were replaced by “�”.")
+            self.findings.append(words.REPLACED)
         return Notebook(tuple(self.cells), self.kitchen, tuple(self.findings), self.photos)
 
 

@@ -4,6 +4,7 @@ import difflib
 from dataclasses import replace
 from pathlib import Path
 
+from coursework.arriving import words
 from coursework.arriving.clock import earliest_of_one_archive
 from coursework.arriving.states import AGAIN, NOT_PLACED, SET_ASIDE
 from coursework.arriving.which_counts import settled_for_one
@@ -45,12 +46,12 @@ def settle(course, arrivals):
         became = NOT_PLACED
         if before != index:
             earlier, became = settled[before], AGAIN
-            reason = f"It came before as “{earlier.name}” in “{Path(earlier.place).name}”."
+            reason = words.CAME_BEFORE.format(name=earlier.name, place=Path(earlier.place).name)
             settled[before] = with_what_was_told(earliest_of_one_archive(earlier, one), one)
         elif one.sha256 in holds.files and not holds.files[one.sha256].student:
-            became, reason = SET_ASIDE, holds.files[one.sha256].why or "You set it aside."
+            became, reason = SET_ASIDE, holds.files[one.sha256].why or words.YOU_SET_ASIDE
         elif _is_a_systems_own(one) and not one.told_student:
-            became, reason = SET_ASIDE, "A computer makes such a file by itself; it is nobody's."
+            became, reason = SET_ASIDE, words.A_SYSTEMS_OWN
         elif not reason and who.disagree(one, student):
             student, set_id, reason = "", "", who.in_words(one, student)
         elif not reason:
@@ -103,23 +104,23 @@ def whose(arrival, course, sets):
     if arrival.trouble:
         return "", "", arrival.trouble
     if arrival.says_student is None:
-        return "", "", 'It has no line student = "…" with a student number in quotes.'
+        return "", "", words.SAYS_NOBODY
     try:
         student = student_number(arrival.says_student)
     except KitchenError as error:
         empty = not arrival.says_student.strip()
-        return "", "", "The student number was left empty." if empty else sentence(str(error))
+        return "", "", words.NUMBER_EMPTY if empty else sentence(str(error))
     if student not in course.roster:
         near = difflib.get_close_matches(student, course.roster, n=2, cutoff=0.75)
-        hint = f" Did you mean {' or '.join(near)}?" if near else ""
-        return "", "", f"{student} is not on the roster.{hint}"
+        hint = words.DID_YOU_MEAN.format(near=" or ".join(near)) if near else ""
+        return "", "", words.NOT_ON_ROSTER.format(student=student, hint=hint)
     if arrival.says_set is None:
-        return "", "", f"{student} handed it in, but it does not say which set it is."
+        return "", "", words.SAYS_NO_SET.format(student=student)
     if arrival.says_set not in sets:
         out = ", ".join(sets) or "none"
-        return "", "", f"Set “{arrival.says_set}” is not handed out in this class; {out} is."
+        return "", "", words.NOT_OUT.format(set_id=arrival.says_set, out=out)
     if arrival.says_term not in (None, course.term):
-        return "", "", f"It is for term “{arrival.says_term}”; this class's is “{course.term}”."
+        return "", "", words.OTHER_TERM.format(said=arrival.says_term, term=course.term)
     return student, arrival.says_set, ""
 
 
@@ -127,9 +128,9 @@ def _told(arrival, course, sets):
     """What the instructor said of it, as long as roster and sets still know it."""
     student, set_id = arrival.told_student, arrival.told_set
     if student not in course.roster:
-        return "", "", f"You said it is {student}'s, who is not on the roster."
+        return "", "", words.YOU_SAID_A_STRANGER.format(student=student)
     if set_id not in sets:
-        return "", "", f"You said it is set “{set_id}”, which is not handed out in this class."
+        return "", "", words.YOU_SAID_NOT_OUT.format(set_id=set_id)
     return student, set_id, ""
 
 

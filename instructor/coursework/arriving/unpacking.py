@@ -100,13 +100,13 @@ class Unpacking:
             try:
                 entries = list(os.scandir(here))
             except OSError as error:
-                files.append((here, f"The folder cannot be opened ({error.strerror})."))
+                files.append((here, words.FOLDER_CLOSED.format(why=error.strerror)))
                 continue
             for entry in entries:
                 if hidden(entry.name):
                     continue
                 if is_link(entry):
-                    files.append((Path(entry), "It is a link to another place, not a file."))
+                    files.append((Path(entry), words.LINK))
                 elif not entry.is_dir():
                     files.append((Path(entry), ""))
                 elif os.path.realpath(entry) not in self.leave:
@@ -136,7 +136,7 @@ class Unpacking:
         except NotTaken as refusal:
             yield Found(place, name, reason=str(refusal))
         except OSError as error:
-            yield Found(place, name, reason=f"The file cannot be opened ({error.strerror}).")
+            yield Found(place, name, reason=words.FILE_CLOSED.format(why=error.strerror))
         else:
             name = name or path.name
             yield Found(place, name, raw=raw, says_seconds=says, outer=name)

@@ -7,6 +7,7 @@ agree.
 
 from dataclasses import replace
 
+from coursework.arriving import words
 from coursework.arriving.states import COUNTS, REPLACED, WAITS
 
 __all__ = ["settled_for_one", "vouched"]
@@ -45,7 +46,7 @@ def settled_for_one(mine, holds, marked):
         elif one is latest:
             became, reason = COUNTS, _why_it_counts(len(mine), waits and one is stands)
         else:
-            became, reason = REPLACED, f"“{latest.name}” was handed in later."
+            became, reason = REPLACED, words.LATER_ONE.format(name=latest.name)
         found.append(replace(one, became=became, reason=reason))
     return found
 
@@ -66,7 +67,7 @@ def vouched(one):
 
 def _by_a_person(one, named):
     became = COUNTS if one is named else REPLACED
-    return replace(one, became=became, reason=f"You said that “{named.name}” counts.")
+    return replace(one, became=became, reason=words.YOU_SAID.format(name=named.name))
 
 
 def _timed(one, holds):
@@ -78,12 +79,9 @@ def _timed(one, holds):
 
 def _why_it_counts(many, marked_and_doubted):
     if marked_and_doubted:
-        return "It is marked, and a later one waits for your word."
-    return f"It is the latest of {many} hand-ins." if many > 1 else "It is the only hand-in."
+        return words.LATER_ONE_WAITS
+    return words.LATEST.format(many=many) if many > 1 else words.ONLY_ONE
 
 
 def _why_it_waits(one, stands):
-    return (
-        f"Only the file itself says that it is {one.student}'s, and “{stands.name}” is marked: "
-        "say which of them counts."
-    )
+    return words.ONLY_ITS_WORD.format(student=one.student, marked=stands.name)

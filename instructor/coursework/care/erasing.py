@@ -159,7 +159,7 @@ def _lists(course, student):
     rest = [one for one in arrivals if one not in theirs]
     if theirs:
         write_list(course, rest)
-        gone.append("arrived/list.json and list.csv: their lines")
+        gone += [f"arrived/{name}: their lines" for name in ("list.json", "list.csv")]
         others = {one.kept for one in rest}
         for kept in sorted({one.kept for one in theirs if one.kept} - others):
             gone += _delete(course, course.arrived / kept)

@@ -14,6 +14,7 @@ from typing import NewType
 import cattrs
 from cattrs.errors import ClassValidationError, ForbiddenExtraKeysError, IterableValidationError
 
+from coursework.classes import words
 from coursework.classes.countries import is_country
 from coursework.errors import CourseError
 
@@ -60,7 +61,7 @@ def _from_zero(value, _):
 
 
 def _percent(value, _):
-    return _number(value, lambda number: 0 <= number <= 100, "number from 0 to 100 (percent)")
+    return _number(value, lambda number: 0 <= number <= 100, words.PERCENT)
 
 
 def _whole(value, _):
@@ -70,12 +71,12 @@ def _whole(value, _):
 
 def _days(value, _):
     return _number(value, lambda number: type(value) is int and number >= 0,
-                   "whole number from 0 up")  # fmt: skip
+                   words.DAYS)  # fmt: skip
 
 
 def _months(value, _):
     return _number(value, lambda number: type(value) is int and 0 < number <= LONGEST_MONTHS,
-                   f"whole number of months, 1 to {LONGEST_MONTHS}")  # fmt: skip
+                   words.MONTHS.format(most=LONGEST_MONTHS))  # fmt: skip
 
 
 def _day(value, _):
@@ -229,22 +230,18 @@ def _unknown(name, path, known, value):
     if isinstance(value.get(name), dict):
         shown = ".".join((*path, name))
         guess = f"did you mean [{'.'.join((*path, near[0]))}]?" if near else ""
-        return f"course.toml, [{shown}]: {guess or 'there is no such table here: ' + _list(known)}"
+        guess = guess or words.NO_SUCH_TABLE.format(known=", ".join(known))
+        return f"course.toml, [{shown}]: {guess}"
     guess = f" Did you mean {near[0]}?" if near else ""
-    return f"{_where(path)}: “{name}” is none of {', '.join(known)}.{guess}"
-
-
-def _list(known):
-    return f"{', '.join(known)} are known."
+    known = ", ".join(known)
+    return words.UNKNOWN_LINE.format(where=_where(path), name=name, known=known, guess=guess)
 
 
 def _no_table(path):
-    heads = {"sets": "a line such as [sets.04-buy-enough]",
-             "practical": 'a line such as [practical."knife skills"]'}  # fmt: skip
     if len(path) > 1:
-        return f"course.toml: write “{path[-1]}” as a section: a line [{_dotted(path)}]."
-    head = heads.get(path[0], f"a line [{path[0]}]")
-    return f"course.toml: {path[0]} has lines of its own, below {head}."
+        return words.NO_TABLE.format(name=path[-1], path=_dotted(path))
+    head = words.SECTION_HEADS.get(path[0], f"a line [{path[0]}]")
+    return words.HAS_LINES.format(name=path[0], head=head)
 
 
 def _where(path):

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from coursework.classes.names import typed_name
+from coursework.classes.words import NO_NUMBER
 from coursework.csv_sheets import unguarded
 from coursework.errors import CourseError
 from kitchenmath.errors import KitchenError, Unreadable
@@ -139,7 +140,7 @@ def student_on(cells, line):
         What is odd about it, as a sentence; empty where nothing is.
     """
     if not cells.get("student_number"):
-        return "", f"line {line}: the student number is missing."
+        return "", NO_NUMBER.format(line=line)
     try:
         return student_number(cells["student_number"]), ""
     except KitchenError as error:

@@ -7,12 +7,14 @@ from pathlib import Path
 import ipywidgets as widgets
 
 from coursework.arriving.take_in import take_in
-from coursework.arriving.taken_in import AT_THE_DESK
+from coursework.arriving.taken_in_words import AT_THE_DESK
+from coursework.arriving.taken_in_words import in_words as taken_in_words
 from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
 from coursework.marking.mark_set import mark_set
 from coursework.marking.room.door import not_held_back
+from coursework.marking.words import marked_in_words
 from coursework.reports.hand_back import hand_back
 from coursework.reports.pack import pack
 from coursework.reports.pack_words import in_words
@@ -56,7 +58,9 @@ def steps_panel(desk):
     def taking(progress):
         taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
         upload.value = ()  # or the next take-in would read them again
-        return "\n".join([taken.in_words(AT_THE_DESK), *_of_other_sets(taken, desk.sets.value)])
+        return "\n".join(
+            [taken_in_words(taken, AT_THE_DESK), *_of_other_sets(taken, desk.sets.value)]
+        )
 
     panel = below_each_other(
         [
@@ -114,7 +118,7 @@ def _of_other_sets(taken, chosen):
 
 def _mark(desk, progress):
     marked = mark_set(desk.course, desk.sets.value, progress)
-    return "\n".join(each for each in (str(marked), not_held_back()) if each)
+    return "\n".join(each for each in (marked_in_words(marked), not_held_back()) if each)
 
 
 def _hand_back(desk, progress):

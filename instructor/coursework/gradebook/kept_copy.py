@@ -16,6 +16,7 @@ from pathlib import Path
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.gradebook.points import all_marks
+from coursework.gradebook.words import WAITING
 from coursework.safe_files import clear_halves, half_of, write_safely
 
 COPIES = 20  # the newest that are kept,
@@ -101,7 +102,7 @@ def _wait_for(source, patience_s):
                 "page in another window. Nothing was marked. Close it, then mark again."
             )
         if not said:
-            print("Another program is writing in the gradebook; waiting for it …", file=sys.stderr)
+            print(WAITING, file=sys.stderr)
             said = True
 
 

@@ -14,6 +14,7 @@ from coursework.decisions.applied import answer_mark
 from coursework.decisions.kinds import Decision
 from coursework.decisions.stamp import now, who_is_here
 from coursework.errors import CourseError
+from coursework.gradebook.words import not_counted
 from coursework.records.reading import answer_to
 from coursework.records.record import HumanMark
 
@@ -156,8 +157,7 @@ def refused_points(course, set_id):
     list of str
     """
     return [
-        f"{course.roster.get(student, student)} ({student}), {question}: the gradebook says "
-        f"{points:g} points of {most:g}. They are not counted. Give the points again."
+        not_counted(f"{course.roster.get(student, student)} ({student})", question, points, most)
         for student, question, points, most in sorted(_read_by_hand(course, set_id)[1])
     ]
 

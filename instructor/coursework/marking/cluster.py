@@ -13,6 +13,7 @@ from contextlib import contextmanager
 from coursework.errors import CourseError
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import not_held_back
+from coursework.marking.words import not_marked_there, other_kit
 from coursework.sets.checked_keys import library
 
 PATIENCE = "10s"  # for a scheduler to answer
@@ -72,7 +73,7 @@ def refuse_other_kits(client, known):
         raise CourseError("the Dask scheduler has no worker yet: start one, then mark again.")
     for worker, said in sorted(told.items()):
         if said != known:
-            raise CourseError(_other_kit(worker, isinstance(said, bytes)))
+            raise CourseError(other_kit(worker, isinstance(said, bytes)))
 
 
 class Cluster(Executor):
@@ -155,13 +156,5 @@ def _there(task, known):
 
 def _sentence(error):
     if isinstance(error, OtherKit | ImportError):
-        return _other_kit("that joined while marking", isinstance(error, OtherKit))
-    return f"the cluster could not mark a hand-in ({type(error).__name__}: {error})."
-
-
-def _other_kit(worker, has_one):
-    lacks = "has another version of the kit" if has_one else "lacks the kit"
-    return (
-        f"the worker {worker} {lacks}. Copy this one to it, start it with PYTHONPATH set to the "
-        "kit's folder and its folder instructor, then mark again."
-    )
+        return other_kit("that joined while marking", isinstance(error, OtherKit))
+    return not_marked_there(error)

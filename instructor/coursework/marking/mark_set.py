@@ -19,6 +19,7 @@ from coursework.gradebook.kept_copy import copy_gradebook
 from coursework.marking.changes import ChangeList, changes
 from coursework.marking.mark_one import mark
 from coursework.marking.room.door import warm_up
+from coursework.marking.words import CHANGED_BEFORE
 from coursework.records.record_file import as_text, read_record
 from coursework.safe_files import clear_halves, digest, keep_earlier, write_safely
 from coursework.sets.checked_keys import library, refuse_unchecked
@@ -47,14 +48,6 @@ class Marked:
     run: int
     changes: list
     list_of_changes: str
-
-    def __str__(self):
-        text = f"{len(self.students)} hand-ins are marked"
-        text += f", {self.run} of them this time." if self.run < len(self.students) else "."
-        if self.changes:
-            text += "\nThe points changed here:\n" + "\n".join(f"  {each}" for each in self.changes)
-            text += f"\nThese and all earlier changes stand in {self.list_of_changes}."
-        return text
 
 
 def mark_set(course, set_id, progress=None, executor=None, workers=None):
@@ -121,7 +114,7 @@ def _telling(found, place):
         yield
     except BaseException as error:
         if found:
-            error.add_note(f"Points changed for some students already: see {place}.")
+            error.add_note(CHANGED_BEFORE.format(place=place))
         raise
 
 

@@ -3,10 +3,9 @@
 import base64
 
 from coursework.arriving.photos import photo_in
+from coursework.marking.words import PHOTO_UNSEEN, THE_PHOTO
 from coursework.sets.keys import grade_id
 from kitchenmath.practice.typed_cells import PHOTO
-
-ABOUT_IT = "The photo that came with the hand-in."  # for who cannot see it
 
 
 def photos_along(outputs, ours):
@@ -34,7 +33,7 @@ def photos_along(outputs, ours):
         try:
             photo = photo_in(outputs.get(question, "[]"))
         except ValueError as why:
-            unseen.append(f"{question}: a photo came along and is not shown: {why}.")
+            unseen.append(PHOTO_UNSEEN.format(question=question, why=why))
             continue
         if photo:
             photos[question] = photo
@@ -53,5 +52,5 @@ def with_photos(notebook, photos):
     for cell in notebook["cells"]:
         photo = photos.get(grade_id(cell).removesuffix(PHOTO))
         if photo and grade_id(cell).endswith(PHOTO):
-            shown = {"image/jpeg": base64.b64encode(photo).decode(), "text/plain": ABOUT_IT}
+            shown = {"image/jpeg": base64.b64encode(photo).decode(), "text/plain": THE_PHOTO}
             cell["outputs"] = [{"output_type": "display_data", "metadata": {}, "data": shown}]

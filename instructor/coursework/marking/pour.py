@@ -145,7 +145,7 @@ def _answer(index, ours, cells, places):
     if len(mine) > 1:
         found.append(words.several_copies(len(mine)))
     if not mine:
-        found.append("the answer cell is not there.")
+        found.append(words.CELL_GONE)
     return (filled[-1] if filled else source(ours)), found
 
 

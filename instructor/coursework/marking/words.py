@@ -12,6 +12,11 @@ NOT_MARKED = "The kit could not mark this file. Your instructor marks it."
 SEE_THE_FILE = "(See the file as it arrived.)"
 NOT_RUN = "This cell did not run."
 BY_PLACE = "found by its place, as its name was gone."
+CELL_GONE = "the answer cell is not there."
+THE_PHOTO = "The photo that came with the hand-in."  # for who cannot see it
+# For the instructor alone.
+PHOTO_UNSEEN = "{question}: a photo came along and is not shown: {why}."
+CHANGED_BEFORE = "Points changed for some students already: see {place}."
 
 
 def unreadable(why):
@@ -82,4 +87,38 @@ def by_hand(student, set_id, inside):
     return (
         f"It lies in submitted/{student}/{set_id}. Give its points by hand, question by question."
         f"{failed}"
+    )
+
+
+def marked_in_words(marked):
+    """What a marking did: how many, and whose points changed.
+
+    Parameters
+    ----------
+    marked : Marked
+
+    Returns
+    -------
+    str
+    """
+    text = f"{len(marked.students)} hand-ins are marked"
+    text += f", {marked.run} of them this time." if marked.run < len(marked.students) else "."
+    if marked.changes:
+        changes = "\n".join(f"  {each}" for each in marked.changes)
+        text += f"\nThe points changed here:\n{changes}"
+        text += f"\nThese and all earlier changes stand in {marked.list_of_changes}."
+    return text
+
+
+def not_marked_there(error):
+    """Why the cluster gave no result for a hand-in."""
+    return f"the cluster could not mark a hand-in ({type(error).__name__}: {error})."
+
+
+def other_kit(worker, has_one):
+    """A worker of a cluster that has another kit, or none, and what to do."""
+    lacks = "has another version of the kit" if has_one else "lacks the kit"
+    return (
+        f"the worker {worker} {lacks}. Copy this one to it, start it with PYTHONPATH set to the "
+        "kit's folder and its folder instructor, then mark again."
     )

@@ -2,6 +2,7 @@
 
 from coursework.errors import CourseError
 from coursework.records.record_file import read_record
+from coursework.records.words import UNUSABLE
 
 __all__ = ["answer_to", "handed_in", "marked_bytes", "marked_students", "not_marked",
            "usable_records"]  # fmt: skip
@@ -37,9 +38,7 @@ def usable_records(course, set_id):
         if record and record.student == file.stem and record.questions:
             records.append(record)
         else:
-            odd.append(
-                f"marks/{set_id}/{file.name} cannot be used: delete it and mark {file.stem} again."
-            )
+            odd.append(UNUSABLE.format(set_id=set_id, name=file.name, student=file.stem))
     if not records and not odd:
         raise CourseError(f"nothing of “{set_id}” is marked yet: mark it first.")
     return records, odd

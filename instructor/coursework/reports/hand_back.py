@@ -25,7 +25,8 @@ from coursework.reports.sheet import arrived_for
 from coursework.reports.words import FILLED_IN, FOUND, GIVEN_BY_HAND, NOTHING_THERE
 from coursework.safe_files import save
 from coursework.skills.go_back import lesson_name, places
-from coursework.terms.lateness import days_late, in_words
+from coursework.terms.late_words import in_words
+from coursework.terms.lateness import days_late
 from coursework.words import number
 from kitchenmath.practice import sentences
 

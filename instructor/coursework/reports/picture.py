@@ -9,6 +9,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from coursework.records.points import earned, heading_of, in_order, total
+from coursework.reports import class_words as words
 from coursework.reports.copied_words import copied_in_words
 from coursework.terms.grades import LOW
 from coursework.words import number
@@ -198,14 +199,14 @@ def _discrimination(column, rest, alone):
     if not pairs:
         return None, "nothing is marked yet"
     if len(pairs) < FEWEST:
-        return None, f"fewer than {FEWEST} hand-ins are marked"
+        return None, words.FEW.format(fewest=FEWEST)
     if alone:
-        return None, "no other question is marked for everybody, so there is nothing to compare"
+        return None, words.NOTHING_ELSE
     here, elsewhere = zip(*pairs, strict=True)
     if max(here) - min(here) < SAME:
-        return None, "everybody has the same points here"
+        return None, words.ALIKE_HERE
     if max(elsewhere) - min(elsewhere) < SAME:
-        return None, "everybody has the same points elsewhere"
+        return None, words.ALIKE_ELSEWHERE
     return statistics.correlation(here, elsewhere), ""
 
 
@@ -231,7 +232,7 @@ def _slips(records):
 def _needs_word(records, totals, roster, waiting, low):
     """Who needs a word and why, those with most reasons first."""
     reasons = {student: ["handed in nothing"] for student in roster}
-    reasons |= {student: ["handed in, but is not marked yet: mark again"] for student in waiting}
+    reasons |= {student: [words.WAITS] for student in waiting}
     for record in records:
         reasons[record.student] = _reasons(record, totals[record.student], roster, low)
     wanted = [
@@ -247,15 +248,16 @@ def _reasons(record, sum_, roster, low):
     why = []
     if sum_.share is not None and sum_.share < low:
         got, marked = number(sum_.points), number(sum_.marked)
-        why.append(f"{got} of {marked} points so far, which is under {percent(low)}")
+        why.append(words.SO_FAR.format(got=got, marked=marked, low=percent(low)))
     why += [
         f"the same slip {count} times: {name}"
         for name, count in repeated_slips(record).items()
         if count > 1
     ]
     why += [
-        f"“{heading_of(one.asked, one.question)[0]}” could not be read: "
-        f"the answer is “{shortened(one.answer)}”"
+        words.UNREADABLE.format(
+            heading=heading_of(one.asked, one.question)[0], answer=shortened(one.answer)
+        )
         for one in record.answered
         if one.outcome == "unreadable"
     ]
@@ -265,7 +267,7 @@ def _reasons(record, sum_, roster, low):
         why.append(f"compare {record.student} with {named}: {copied_in_words(one)}")
     why += [shortened(each, 3 * QUOTED) for each in (*record.findings, *record.to_do)]
     if record.student not in roster:
-        why.append("is not on the roster")
+        why.append(words.NOT_ON_ROSTER)
     return why
 
 

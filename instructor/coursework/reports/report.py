@@ -18,6 +18,7 @@ from coursework.gradebook.points import human_marks, refused_points
 from coursework.records.copies import with_copies
 from coursework.records.points import slips_in_words
 from coursework.records.reading import not_marked, usable_records
+from coursework.reports.class_words import discrimination_in_words, facility_in_words
 from coursework.reports.office import as_csv, save_xlsx
 from coursework.reports.page import page
 from coursework.reports.picture import (
@@ -31,7 +32,7 @@ from coursework.reports.picture import (
 )
 from coursework.reports.sheet import mark_sheet
 from coursework.safe_files import save
-from coursework.terms.grades import LOW, low_of
+from coursework.terms.grades import low_of
 
 __all__ = ["class_page", "class_picture", "mark_sheet", "report", "sheet_as_csv"]
 
@@ -181,12 +182,12 @@ def _questions(picture):
             "facility": ""
             if picture.facility[question] is None
             else percent(picture.facility[question]),
-            "facility_words": _facility_in_words(picture.facility[question], waits[question]),
+            "facility_words": facility_in_words(picture.facility[question], waits[question]),
             "discrimination": ""
             if question in picture.blank
             else signed(picture.discrimination[question]),
             "discrimination_words": picture.blank.get(question)
-            or _discrimination_in_words(picture.discrimination[question]),
+            or discrimination_in_words(picture.discrimination[question]),
         }
         for question, title in picture.questions.items()
     ]
@@ -195,31 +196,6 @@ def _questions(picture):
 def _waits(picture):
     """How many answers to each question wait for a person's marks."""
     return Counter(question for each in picture.totals.values() for question in each.open)
-
-
-def _facility_in_words(share, waits):
-    """What a share means; not yet, where answers wait: an empty one is marked before the rest."""
-    if share is None:
-        return "nothing is marked yet"
-    if waits:
-        return f"only of what is marked; {waits} more to mark"
-    if share >= 0.85:
-        return "nearly all of it came right"
-    if share >= 0.60:
-        return "most of it came right"
-    if share >= LOW:
-        return "about half of it came right: go over it"
-    return "most of it went wrong: teach it again"
-
-
-def _discrimination_in_words(value):
-    if value >= 0.30:
-        return "who did well elsewhere did well here too"
-    if value >= 0.10:
-        return "who did well elsewhere did a little better here"
-    if value > -0.10:
-        return "doing well elsewhere made no difference here"
-    return "who did well elsewhere did worse here: read the question and its key again"
 
 
 def _slip(slip, headings):

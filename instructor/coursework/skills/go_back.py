@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
+from coursework.skills.words import NO_DRILL
+
 TABLE = Path(__file__).with_name("go_back.csv")
 
 
@@ -64,11 +66,7 @@ def lesson_name(file):
 
 def no_place(skill):
     """What to do about a skill that the table does not name."""
-    return (
-        f"No drill is named for “{skill}” yet: add a line to "
-        f"instructor/coursework/skills/{TABLE.name}, with the skill as the key writes it, its "
-        "lesson, and a drill."
-    )
+    return NO_DRILL.format(skill=skill, table=TABLE.name)
 
 
 @lru_cache(maxsize=1)

@@ -13,6 +13,7 @@ from coursework.records.points import in_order
 from coursework.safe_files import keep_earlier, write_safely
 from coursework.sets.class_keys import class_key
 from coursework.sets.keys import load_key
+from coursework.skills import words
 from coursework.skills.fresh import fresh_question
 from coursework.skills.reteach_notebook import Part, as_text, practice_notebook
 from coursework.skills.skill_table import skill_table
@@ -106,7 +107,7 @@ def told(course, students=(), each=False, progress=None):
     named = [student_number(typed) for typed in students] or [None]
     named = for_everybody(table) if each else named
     made = reteach(course, named, progress, table)
-    lines = [str(one) for one in made] or ["Nobody lacks anything: no sheet is needed."]
+    lines = [str(one) for one in made] or [words.NOBODY_LACKS]
     return "\n".join([*lines, *table.odd])
 
 
@@ -139,10 +140,10 @@ def gaps_of(table, student=None):
     missing = table.not_got(student)
     whom = table.students[student] if student else "The class"
     if missing:
-        return f"{whom} still has to learn: {'; '.join(missing)}."
+        return words.TO_LEARN.format(whom=whom, skills="; ".join(missing))
     if student and not table.was_asked(student):
-        return f"Nothing is marked of {whom}, so nothing is known: give them the class's sheet."
-    return f"{whom} knows all that was asked: no sheet is needed."
+        return words.NOTHING_KNOWN.format(whom=whom)
+    return words.GOT_ALL.format(whom=whom)
 
 
 def _make(course, table, student):
@@ -215,10 +216,7 @@ def _still_out(course, table, sets):
     out = ", ".join(f"{set_id} ({count})" for set_id, count in counts if count)
     if not out:
         return []
-    return [
-        f"Hand-ins that are not marked yet: {out}. The sheet shows how those questions go: give it "
-        "out when the sets are closed."
-    ]
+    return [words.STILL_OUT.format(out=out)]
 
 
 def _question_of(key, asked):

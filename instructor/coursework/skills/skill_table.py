@@ -14,6 +14,7 @@ from coursework.gradebook.points import human_marks
 from coursework.records.points import NOTHING, earned, heading_of, in_order
 from coursework.records.reading import usable_records
 from coursework.skills.skill_standing import HALF, RIGHT, SAME, Asking, Skill, Standing
+from coursework.skills.words import NAMES_NO_SKILL
 from kitchenmath.practice import in_words
 
 __all__ = ["SkillTable", "skill_table"]
@@ -123,20 +124,17 @@ def _sets(course):
 def _askings(record, set_id, human):
     """What one hand-in says of skills; a sentence for each question that names none."""
     cells = earned(record, human)
-    found, words = [], []
+    found, odd = [], []
     for answered in sorted(record.answered, key=lambda each: in_order(each.question)):
         question = answered.question
         if not answered.skill.strip():
-            words.append(
-                f"{set_id}, {question}: its mark names no skill, so it counts nowhere here. Name "
-                "one in the key, and mark again."
-            )
+            odd.append(NAMES_NO_SKILL.format(set_id=set_id, question=question))
             continue
         if cells[question].points is None:
             continue  # open: a person must read the file first
         by_hand = human.get((record.student, question), NOTHING).points is not None
         found.append(_asking(answered, set_id, cells[question], by_hand))
-    return found, words
+    return found, odd
 
 
 def _asking(answered, set_id, cell, by_hand):

@@ -1,15 +1,11 @@
-"""How late a hand-in came, and what that means, in words for a student.
-
-What being late costs is counted in the term's mark book; the points of a set stay as they are.
-"""
+"""How late a hand-in came; `late_words` says what that means."""
 
 from datetime import datetime
 
 from coursework.arriving.placing import NO_TIME
 from coursework.terms.counting import late_days
-from coursework.words import number, plural
 
-__all__ = ["clock", "days_late", "each_late", "in_words", "tries"]
+__all__ = ["clock", "days_late", "each_late", "tries"]
 
 
 def tries(arrived, due):
@@ -68,35 +64,6 @@ def days_late(record, arrived, rule):
         if one.sha256 == record.sha256:
             return late
     return late_days(clock(record), rule.due)
-
-
-def in_words(days, policy):
-    """What being late means, for the student's page.
-
-    Parameters
-    ----------
-    days : int
-    policy : Policy
-
-    Returns
-    -------
-    list of str
-        A sentence each; none for a hand-in in time.
-    """
-    if not days:
-        return []
-    late = f"This came {plural(days, 'day')} late; a day counts once it has begun."
-    if days > policy.late_days:
-        most = plural(policy.late_days, "day")
-        return [late, f"After {most} a hand-in does not count in the term's mark book."]
-    off = min(policy.late_percent * days, policy.late_percent_most)
-    if not off:
-        return [late, "Nothing is taken off for that."]
-    return [
-        late,
-        f"For that the term's mark book takes {number(off)} % of the set's points off; "
-        "the points on this page are before that.",
-    ]
 
 
 def clock(record):

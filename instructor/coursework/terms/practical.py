@@ -11,6 +11,7 @@ from coursework.classes.roster import COLUMNS, read_table, student_on
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import keep_earlier, write_safely
+from coursework.terms import practical_words as words
 from coursework.words import number
 from kitchenmath.errors import Unreadable
 from kitchenmath.typed.numbers import typed_number
@@ -18,7 +19,6 @@ from kitchenmath.typed.opened import is_office, rows_of
 
 __all__ = [
     "NAME",
-    "NONE_CAME",
     "Practicals",
     "enter_practicals",
     "give_practical",
@@ -27,7 +27,6 @@ __all__ = [
 ]
 
 NAME = "practical.csv"
-NONE_CAME = "No practical marks came yet: all of them are open."
 SHOWN = 40  # characters of a cell in a sentence about it
 
 
@@ -163,7 +162,7 @@ def practical_marks(course):
     file = course.folder / NAME
     if file.is_file() and course.policy.practical:
         return _read(course, file)
-    odd = (NONE_CAME,) if course.policy.practical else ()
+    odd = (words.NONE_CAME,) if course.policy.practical else ()
     return Practicals({}, odd)
 
 
@@ -201,11 +200,11 @@ def _read(course, file, before=()):
     }
     there = {student for student, _ in stay}
     missing = [student for student in course.roster if student not in students]
-    for words, those in (("open", there.isdisjoint), ("as they were", there.issuperset)):
-        names = [_named(course, one) for one in missing if those([one])]
-        odd += [f"without a line that counts, so {words}: {', '.join(names)}."] if names else []
+    for stands, those in (("open", there.isdisjoint), ("as they were", there.issuperset)):
+        names = ", ".join(_named(course, one) for one in missing if those([one]))
+        odd += [words.NO_LINE.format(words=stands, names=names)] if names else []
     marks = stay | marks
-    return Practicals(marks, tuple(f"Practical marks, {each}" for each in odd))
+    return Practicals(marks, tuple(words.OF_TABLE.format(each=each) for each in odd))
 
 
 def _students(course, table):
@@ -215,20 +214,18 @@ def _students(course, table):
         student, trouble = student_on(cells, line)
         meant = _lost_its_zeros(course.roster, student, cells.get("name", ""))
         if meant:
-            odd.append(
-                f"line {line}: {student} lost its zeros; by the name, {course.roster[meant]}, it "
-                f"is {meant}."
-            )
+            name = course.roster[meant]
+            odd.append(words.LOST_ZEROS.format(line=line, student=student, name=name, meant=meant))
             student = meant
         if trouble:
             odd.append(trouble)
         elif student not in course.roster:
             name = f" ({cells['name'][:SHOWN]})" if cells.get("name") else ""
-            odd.append(f"line {line}: {student}{name} is not on the roster, so it is not used.")
+            odd.append(words.STRANGER.format(line=line, student=f"{student}{name}"))
         else:
             of_each[student] += 1
             if of_each[student] > 1:
-                odd.append(f"line {line}: {student} stands twice, so neither line is used.")
+                odd.append(words.DOUBLED.format(line=line, student=student))
             found[student] = line, cells
     return {who: found[who] for who in found if of_each[who] == 1}, odd
 
@@ -247,14 +244,10 @@ def _lost_its_zeros(roster, student, name):
 
 def _odd_columns(practical, heads):
     """Columns that are missing, and those that nobody asked for."""
-    odd = [
-        f"“{name}”: there is no such column, so all of its marks are open."
-        for name in practical
-        if name not in heads
-    ]
+    odd = [words.NO_COLUMN.format(name=name) for name in practical if name not in heads]
     known = {"", *COLUMNS, *practical}
     odd += [
-        f"column “{head[:SHOWN]}”: the course file does not name it, so it does not count."
+        words.UNKNOWN_COLUMN.format(head=head[:SHOWN])
         for head in dict.fromkeys(heads)
         if head not in known
     ]
@@ -264,17 +257,16 @@ def _odd_columns(practical, heads):
 def _mark(text, out_of):
     """A mark, or None where it is open; and what is odd about it, or nothing."""
     if not text:
-        return None, "blank, so open."
+        return None, words.BLANK
     try:
         mark = typed_number(text)
     except Unreadable as error:
-        return None, f"{error}, so the mark is open."
-    shown = f"“{text[:SHOWN]}”"
+        return None, words.LEFT_OPEN.format(why=error)
     if mark < 0:
-        return None, f"{shown} is below 0, so the mark is open."
+        return None, words.BELOW.format(text=text[:SHOWN])
     if mark > out_of:
-        return None, f"{shown} is above its {number(out_of)} points, so the mark is open."
-    return mark, "the comma is read as a decimal point." if "," in text else ""
+        return None, words.ABOVE.format(text=text[:SHOWN], out_of=number(out_of))
+    return mark, words.COMMA if "," in text else ""
 
 
 def _lines(lines):

@@ -3,7 +3,8 @@
 from coursework.records.trays import TRAYS
 from coursework.terms.counting import Counted
 from coursework.terms.mark_words import SOME_AT_THE_DESK, not_the_table
-from coursework.terms.practical import NONE_CAME, Practicals
+from coursework.terms.practical import Practicals
+from coursework.terms.practical_words import NONE_CAME
 
 __all__ = ["practical_given"]
 

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 
 from coursework.classes.oneroster import NUMBERS, USERS, packed_rows
 from coursework.errors import CourseError
+from coursework.terms import practical_words as words
 from coursework.terms.practical import enter_practicals
 from coursework.words import number, plural
 from kitchenmath.errors import KitchenError
@@ -83,7 +84,7 @@ def take_results(course, file):
         if len(scores) == 1:
             marks[student, name] = scores[0]
         else:
-            odd.append(f"{student}, {name}: there are {len(scores)} results, so none is used.")
+            odd.append(words.SEVERAL.format(student=student, name=name, count=len(scores)))
     enter_practicals(course, marks)
     return TakenResults(dict(Counter(name for _, name in marks)), tuple(odd))
 
@@ -109,18 +110,18 @@ def _items(course, rows):
         if row.get("status") == GONE:
             continue
         if row["sourcedId"] in course.sets_handed_out():
-            odd.append(f"“{title}” is a set: it is counted from the hand-ins, so it is left out.")
+            odd.append(words.SET_ITSELF.format(title=title))
         elif mark is None:
-            odd.append(f"“{title}” is no practical mark of this class, so it is left out.")
+            odd.append(words.NO_MARK.format(title=title))
         elif not highest > 0 or (_number(row.get("resultValueMin") or "0")) != 0:
-            odd.append(f"{ITEMS}, line {line}: “{title}” does not go from 0 to a highest value.")
+            odd.append(words.NO_RANGE.format(file=ITEMS, line=line, title=title))
         else:
             found[row["sourcedId"]] = _Item(mark.name, highest, mark.out_of)
             if highest != mark.out_of:
-                odd.append(f"“{title}” is out of {number(highest)} there: each result is converted "
-                           f"to points out of {number(mark.out_of)}.")  # fmt: skip
+                scales = {"highest": number(highest), "out_of": number(mark.out_of)}
+                odd.append(words.CONVERTED.format(title=title, **scales))
     if not found:
-        known = ", ".join(course.policy.practical) or "none; the class's file names them"
+        known = ", ".join(course.policy.practical) or words.NOT_HERE
         raise CourseError(f"{ITEMS}: none of it is a practical mark of this class. There are: "
                           f"{known}. {' '.join(odd)}")  # fmt: skip
     return found, odd
@@ -141,13 +142,13 @@ def _result(course, row, item, students):
     except KitchenError:
         student = ""
     if student not in course.roster:
-        return "", 0.0, f"“{there[:SHOWN]}” is not on the roster, so it is not used."
+        return "", 0.0, words.STRANGER_THERE.format(there=there[:SHOWN])
     if row.get("scoreStatus") == "exempt":
-        return "", 0.0, f"{student} is exempt there: the mark stays open here."
+        return "", 0.0, words.EXEMPT.format(student=student)
     score = _number(row["score"])
     if not 0 <= score <= item.highest:
-        return "", 0.0, (f"“{row['score'][:SHOWN]}” is no number from 0 to "
-                         f"{number(item.highest)}, so the mark is open.")  # fmt: skip
+        highest = number(item.highest)
+        return "", 0.0, words.OUTSIDE.format(score=row["score"][:SHOWN], highest=highest)
     return student, round(score / item.highest * item.out_of, 4), ""
 
 

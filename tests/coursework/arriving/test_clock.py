@@ -7,7 +7,7 @@ import pytest
 from coursework.arriving.arrivals import hand_ins, read_list
 from coursework.arriving.clock import on_the_clock
 from coursework.arriving.take_in import take_in
-from coursework.arriving.taken_in import AT_THE_DESK
+from coursework.arriving.taken_in_words import AT_THE_DESK, in_words
 from coursework.classes.course import open_course
 from coursework.terms.lateness import each_late, tries
 
@@ -52,7 +52,7 @@ def test_late_work_in_a_zip_of_ones_own_stays_late(course, tmp_path):
     assert [3] == each_late([mine], course.policy.rule(SET))
     assert (
         f"{on_the_clock(DUE + 3 * DAY)} counts, which is late; by its own word it is from "
-        f"{on_the_clock(DUE - DAY)}." in str(taken)
+        f"{on_the_clock(DUE - DAY)}." in in_words(taken)
     )
     assert on_the_clock(DUE - DAY) in (course.arrived / "list.csv").read_text("utf-8-sig")
 
@@ -79,10 +79,10 @@ def test_late_bytes_packed_again_with_an_early_date_stay_late_and_that_is_said(c
     [mine] = hand_ins(course, SET)[ADA]
 
     assert DUE + DAY == mine.seconds
-    assert f"by its own word it is from {on_the_clock(DUE - DAY)}" in str(taken)
-    assert "Where you know better: python3 instructor handed-in." in str(taken)
-    assert "under “What you decide”" in taken.in_words(AT_THE_DESK)
-    assert "python3" not in taken.in_words(AT_THE_DESK)
+    assert f"by its own word it is from {on_the_clock(DUE - DAY)}" in in_words(taken)
+    assert "Where you know better: python3 instructor handed-in." in in_words(taken)
+    assert "under “What you decide”" in in_words(taken, AT_THE_DESK)
+    assert "python3" not in in_words(taken, AT_THE_DESK)
 
 
 def test_a_date_still_to_come_is_said_and_the_time_of_taking_in_counts(course, tmp_path):
@@ -92,7 +92,7 @@ def test_a_date_still_to_come_is_said_and_the_time_of_taking_in_counts(course, t
     archive = pack(tmp_path / "a.zip", {"outer": hand_in(ADA)}, ahead)
     folder = put(tmp_path / "post", {"loose": hand_in("BH-1002")}, ahead)
     nested = pack(tmp_path / "b.zip", {"w.zip": own}, DUE - DAY)
-    said = str(take_in(course, [archive, folder, nested], now=NIGHT)).splitlines()
+    said = in_words(take_in(course, [archive, folder, nested], now=NIGHT)).splitlines()
 
     assert {"outer": NIGHT, "loose": NIGHT, "inner": DUE - DAY} == times(course)
     words = f": it says {on_the_clock(ahead)}, which is still to come; "

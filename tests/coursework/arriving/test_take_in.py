@@ -15,6 +15,7 @@ from coursework.arriving.arrivals import read_list, unplaced
 from coursework.arriving.json_walk import MOST_PIECES, Budget
 from coursework.arriving.reading_in import read_notebook
 from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED
+from coursework.arriving.taken_in_words import in_words
 from coursework.classes.course import open_course
 from coursework.errors import CourseError
 from hypothesis import given, settings
@@ -47,7 +48,7 @@ def test_each_notebook_goes_to_whom_it_says(course, tmp_path, way):
 
     assert one == submitted(course, "BH-1001")
     assert two == submitted(course, "BH-1002")
-    assert "2 files taken in: 2 count." == str(taken)
+    assert "2 files taken in: 2 count." == in_words(taken)
 
 
 def test_all_that_came_in_one_students_zip_shares_what_reading_may_cost(
@@ -69,7 +70,7 @@ def test_all_that_came_in_one_students_zip_shares_what_reading_may_cost(
 
 def test_of_many_files_without_a_place_twenty_are_told_and_the_list_has_all(course, tmp_path):
     taken = take_in(course, put(tmp_path / "post", {f"{n:02d}": b"x%d" % n for n in range(25)}))
-    lines = str(taken).splitlines()
+    lines = in_words(taken).splitlines()
 
     assert any("and 5 more: arrived/list.csv" in line for line in lines)
     assert 20 == sum(": not placed." in line for line in lines)
@@ -133,7 +134,7 @@ def test_the_latest_by_its_time_counts_whatever_came_first(course, tmp_path):
     assert late == submitted(course, "BH-1001")
     assert {"late.ipynb": COUNTS, "early.ipynb": REPLACED} == became(course)
     assert "It is the latest of 2 hand-ins." == reason(course, "late.ipynb")
-    assert "“late.ipynb” was handed in later." in str(taken)
+    assert "“late.ipynb” was handed in later." in in_words(taken)
 
 
 def test_at_equal_times_the_later_arrival_counts(course, tmp_path):
@@ -155,7 +156,7 @@ def test_the_same_file_again_is_no_second_hand_in(course, tmp_path):
     assert {"a": REPLACED, "b": COUNTS, "c": AGAIN} == became(course)
     assert "It came before as “a” in “one”." == reason(course, "c")
     assert second == submitted(course, "BH-1001")
-    assert "1 counts, 1 replaced by a later one, 1 same file again" in str(taken)
+    assert "1 counts, 1 replaced by a later one, 1 same file again" in in_words(taken)
 
 
 def test_the_same_bytes_again_never_move_the_time(course, tmp_path):
@@ -273,7 +274,7 @@ def test_what_has_no_place_is_kept_and_listed_and_the_rest_is_taken(course, tmp_
     assert good == submitted(course, "BH-1002")
     assert ["BH-1002"] == [path.name for path in (course.folder / "submitted").iterdir()]
     assert outside == {path.name for path in tmp_path.iterdir()}
-    assert f"  odd: not placed. {odd.reason}" in str(taken).splitlines()
+    assert f"  odd: not placed. {odd.reason}" in in_words(taken).splitlines()
     assert [f"odd: not placed. {odd.reason}"] == unplaced(course)
 
 
@@ -296,13 +297,15 @@ def test_a_mended_roster_places_what_had_no_place(course, tmp_path):
     taken = take_in(open_course(course.folder), post)
 
     assert hand_in("BH-2001") == submitted(course, "BH-2001")
-    assert str(taken).startswith("There is no file to take in.\n1 file that had no place before:")
+    assert in_words(taken).startswith(
+        "There is no file to take in.\n1 file that had no place before:"
+    )
 
 
 def test_an_empty_folder_says_so(course, tmp_path):
     (tmp_path / "post").mkdir()
 
-    assert "There is no file to take in." == str(take_in(course, tmp_path / "post"))
+    assert "There is no file to take in." == in_words(take_in(course, tmp_path / "post"))
     assert [] == read_list(course)
 
 
@@ -313,7 +316,7 @@ def test_nothing_new_says_so_and_changes_nothing(course, tmp_path):
     before = all_files(course)
     taken = take_in(course, post)
 
-    assert "Nothing new: 4 files came before." == str(taken)
+    assert "Nothing new: 4 files came before." == in_words(taken)
     assert before == all_files(course)
 
 
@@ -322,7 +325,7 @@ def test_new_ones_among_old_ones_are_told_apart(course, tmp_path):
     take_in(course, post)
     put(post, {"c": hand_in("BH-1002")})
 
-    assert "1 file taken in: 1 counts.\n2 files came before." == str(take_in(course, post))
+    assert "1 file taken in: 1 counts.\n2 files came before." == in_words(take_in(course, post))
 
 
 def test_progress_is_told_for_each_file(course, tmp_path):

@@ -8,7 +8,7 @@ from coursework.arriving.arrivals import read_list
 from coursework.arriving.placing_by_hand import place_by_hand
 from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED, WAITS
 from coursework.arriving.take_in import take_in
-from coursework.arriving.taken_in import AT_THE_DESK
+from coursework.arriving.taken_in_words import AT_THE_DESK, in_words
 from coursework.classes.codes import codes_of, make_codes
 from coursework.classes.course import new_course, open_course
 from coursework.deciding import about_of, decide
@@ -49,11 +49,13 @@ def test_a_file_with_a_classmates_number_does_not_take_the_place_of_her_marks(co
     assert {"w.ipynb": COUNTS, "x.ipynb": WAITS} == became(course)
     assert HERS == submitted(course, ADA)
     assert ["w.ipynb"] == [one.name for one in hand_ins_of(course, SET)[ADA]]
-    assert "1 file taken in: 1 waits for your word." in str(taken)
-    assert "Only the file itself says that it is BH-1001's, and “w.ipynb” is marked" in str(taken)
-    assert "python3 instructor counts" in str(taken)
-    assert "until you say which one counts: below, in the inbox." in taken.in_words(AT_THE_DESK)
-    assert "python3" not in taken.in_words(AT_THE_DESK)
+    assert "1 file taken in: 1 waits for your word." in in_words(taken)
+    assert "Only the file itself says that it is BH-1001's, and “w.ipynb” is marked" in in_words(
+        taken
+    )
+    assert "python3 instructor counts" in in_words(taken)
+    assert "until you say which one counts: below, in the inbox." in in_words(taken, AT_THE_DESK)
+    assert "python3" not in in_words(taken, AT_THE_DESK)
 
 
 @pytest.mark.parametrize(("named", "file"), [("x.ipynb", OTHER), ("w.ipynb", HERS)])
@@ -89,7 +91,7 @@ def test_a_file_under_another_students_name_has_no_place_until_a_person_says(cou
 
     assert {"w.ipynb": COUNTS, **dict.fromkeys(files, NOT_PLACED)} == became(course)
     words = "It came under the name of Bram Oakes (BH-1002), and it says BH-1001: say whose it is."
-    assert words in str(taken)
+    assert words in in_words(taken)
 
     place_by_hand(course, "x.ipynb", BRAM, SET)
     assert OTHER == submitted(course, BRAM)
@@ -100,7 +102,9 @@ def test_a_classmates_very_file_under_ones_own_name_is_said(course, tmp_path):
     taken = take_in(course, pack(tmp_path / "all.zip", {"Bram Oakes/x.ipynb": HERS}))
 
     assert {"w.ipynb": COUNTS, "Bram Oakes/x.ipynb": AGAIN} == became(course)
-    assert "Bram Oakes/x.ipynb: from BH-1002, and the very same file as BH-1001's." in str(taken)
+    assert "Bram Oakes/x.ipynb: from BH-1002, and the very same file as BH-1001's." in in_words(
+        taken
+    )
 
 
 def test_before_anything_is_marked_the_latest_counts(tmp_path):
@@ -151,8 +155,8 @@ def test_a_set_asks_for_the_code_and_a_wrong_one_is_said(with_codes, tmp_path):
     assert "**your code**" in texts["me-text"]
     assert {"a": COUNTS, "b": COUNTS} == became(with_codes)
     assert ["right", "wrong"] == [one.code for one in read_list(with_codes)]
-    assert f"  b: {BRAM}, {SET}, the code is wrong." in str(taken)
-    assert "  a: " not in str(taken)
+    assert f"  b: {BRAM}, {SET}, the code is wrong." in in_words(taken)
+    assert "  a: " not in in_words(taken)
 
 
 def test_a_sets_page_asks_for_the_code_and_saves_it_for_taking_in(with_codes, tmp_path):
@@ -168,7 +172,7 @@ def test_a_sets_page_asks_for_the_code_and_saves_it_for_taking_in(with_codes, tm
     assert {"a": "right", "b": "wrong", "c": "missing"} == {
         one.name: one.code for one in read_list(with_codes)
     }
-    assert f"  c: {BRAM}, {SET}, the code is missing." in str(taken)
+    assert f"  c: {BRAM}, {SET}, the code is missing." in in_words(taken)
     assert codes[ADA].lower() == Form(files["a"]).typed()["code"]
     assert ["empty", "there"] == [
         form.shown({"student": ADA, "code": code})["code"][0] for code in ("", codes[ADA])

@@ -9,6 +9,7 @@ from coursework.gradebook.points import all_marks
 from coursework.marking import mark_set as module
 from coursework.marking.changes import Change, ChangeList
 from coursework.marking.mark_set import mark_set
+from coursework.marking.words import marked_in_words
 from coursework.sets.class_keys import kits_key
 
 from tests.helpers.filled_in import SET, class_copy, record_of
@@ -43,8 +44,8 @@ def test_a_corrected_key_keeps_human_marks_and_says_what_changed_for_whom(correc
     assert human == {place: row[4] for place, row in after.items() if row[4] is not None}
     for student, question, *_ in expected:
         assert 1.5 == after[student, f"{question}-check"][3]
-        assert f"\n  {student}, {question}: 1 → 1.5\n" in str(marked)
-    assert str(marked).endswith(f"These and all earlier changes stand in {PLACE}.")
+        assert f"\n  {student}, {question}: 1 → 1.5\n" in marked_in_words(marked)
+    assert marked_in_words(marked).endswith(f"These and all earlier changes stand in {PLACE}.")
 
 
 def test_the_list_holds_each_change_with_its_time_as_a_sheet(corrected):

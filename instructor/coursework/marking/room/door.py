@@ -11,6 +11,7 @@ from functools import lru_cache
 from coursework.marking.room.forked_rooms import ForkedRooms
 from coursework.marking.room.fresh_rooms import FreshRooms
 from coursework.marking.room.shared import HARMS, NoRoom
+from coursework.marking.room.words import NOT_KEPT
 
 _ONE_DOOR = threading.Lock()
 
@@ -69,10 +70,7 @@ def not_held_back():
     harms = rooms().found.harms
     if not harms:
         return ""
-    return (
-        f"On this machine students' code is not kept from {_listed(harms)}. "
-        "Mark on a Linux machine or in a container: the contributor guide says how."
-    )
+    return NOT_KEPT.format(harms=_listed(harms))
 
 
 def _listed(harms):

@@ -7,22 +7,13 @@ it: one endless loop must not cost a student the answers below it.
 import json
 from dataclasses import dataclass, field
 
+from coursework.marking.room import words
 from coursework.marking.room.door import NoRoom, new_rooms, rooms
 from coursework.marking.room.plain import from_plain, whole
 from coursework.sets.keys import grade_id, source
 
 MOST_VISITS = 4  # the last one without every cell that ended one before
 MOST_VALUE = 100_000  # bytes of a line besides what was printed
-SAID = {
-    "cell_seconds": "ran longer than {cell_seconds:g} seconds and was stopped",
-    "memory_bytes": "wanted more memory than {memory_bytes} bytes",
-    "disk_bytes": "wrote more than {disk_bytes} bytes to disk",
-    "files": "made more files than {files}",
-    "open_files": "opened more than {open_files} files",
-    "threads": "started more threads than {threads}",
-    "output_bytes": "printed more than {output_bytes} bytes in all; the rest is cut",
-    "figures": "drew more than {figures} figures",
-}
 
 
 @dataclass
@@ -76,15 +67,16 @@ def visit(cells, bounds):
             break
         stopped = found.stopped_in
         if came.why == "seconds":
-            findings.append(f"The whole notebook ran longer than {total:g} seconds (seconds).")
+            findings.append(words.TOO_LONG.format(seconds=total))
             if stopped is not None:
-                left_out[stopped] = f"was stopped after {total:g} seconds of the notebook (seconds)"
+                left_out[stopped] = words.CUT_OFF.format(seconds=total)
             break
         if stopped is None or stopped in left_out:
-            findings.append("The code in this notebook ended the run before its last cell.")
+            findings.append(words.ENDED_ALL)
             break
         left_out[stopped] = _why(came.why, bounds)
-        findings.append(f"{_named(cells, stopped)} {left_out[stopped]}. It was left out.")
+        cell = _named(cells, stopped)
+        findings.append(words.LEFT_OUT.format(cell=cell, why=left_out[stopped]))
     # Run again as an empty cell, it printed nothing; why it was left out is what there is to say.
     outputs = found.outputs | {place: f"This cell {why}." for place, why in left_out.items()}
     return Visit(outputs, found.answers, found.failed, left_out, findings + found.struck)
@@ -174,8 +166,9 @@ def _read(raw, asks, bounds, cells):
             found.answers[asks[place]] = from_plain(record.get("value"))
         struck = record.get("struck")
         for name in struck if isinstance(struck, list) else ():
-            if isinstance(name, str) and name in SAID:
-                said = f"{_named(cells, place)} {SAID[name].format(**bounds)} ({name})."
+            if isinstance(name, str) and name in words.STRUCK:
+                struck_by = words.STRUCK[name].format(**bounds)
+                said = f"{_named(cells, place)} {struck_by} ({name})."
                 if said not in found.struck:
                     found.struck.append(said)
     return found
@@ -191,16 +184,16 @@ def _record(line):
 
 def _why(why, bounds):
     if why == "cell_seconds":
-        return SAID[why].format(**bounds) + " (cell_seconds)"
+        return words.STRUCK[why].format(**bounds) + " (cell_seconds)"
     if why == "output":
-        return SAID["output_bytes"].format(**bounds) + " (output_bytes)"
-    return "ended the room it ran in"
+        return words.STRUCK["output_bytes"].format(**bounds) + " (output_bytes)"
+    return words.ENDED_ROOM
 
 
 def _named(cells, place):
     """A cell as the instructor finds it: by its name in the set, or by its place."""
     name = grade_id(cells[place])
-    return f"Cell {name}" if name else f"The student's own cell {place + 1}"
+    return f"Cell {name}" if name else words.OWN_CELL.format(place=place + 1)
 
 
 def _is_code(cell):

@@ -2,6 +2,7 @@
 
 from kitchenmath.conventions.college import OURS
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice import look_words
 from kitchenmath.practice.kinds import a_kind, as_cooks_say, as_kind, example_of, with_example
 from kitchenmath.practice.meant import point_slipped
 from kitchenmath.practice.typed_amount import read_as
@@ -47,14 +48,13 @@ class AmountKind:
 
     def seen(self, value, plausible):
         """Whether an amount is hard to believe, and what can be said about it."""
-        sentence = f"read as {as_cooks_say(value)}. It is {self.asked}, as it should be."
+        sentence = look_words.AS_IT_SHOULD_BE.format(value=as_cooks_say(value), asked=self.asked)
         if plausible:
             low, high = (self._bound(bound) for bound in plausible)
             if not low <= value <= high:
-                return True, (
-                    f"{sentence} Look again: {say(value)} is hard to believe in a kitchen. "
-                    f"Something from {say(low)} to {say(high)} is.{point_slipped(value, low, high)}"
-                )
+                again = look_words.LOOK_AGAIN.format(value=say(value), where="in a kitchen")
+                again += look_words.BELIEVABLE.format(low=say(low), high=say(high))
+                return True, f"{sentence} {again}{point_slipped(value, low, high)}"
         return False, sentence
 
     def _bound(self, bound):

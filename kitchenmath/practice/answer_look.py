@@ -2,6 +2,7 @@
 
 from kitchenmath.conventions.college import OURS
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice import look_words
 from kitchenmath.practice.kinds import as_cooks_say
 from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.practice.words import below_nothing
@@ -37,9 +38,9 @@ def look_over(answer, kind, plausible=None, college=OURS):
     """
     asked = answer_kind(kind, college)
     blank = answer is None or (isinstance(answer, str) and not answer.strip())
-    as_typed = f'{asked.asked} is asked for, such as "{asked.example}".'
+    as_typed = look_words.IS_ASKED_FOR.format(asked=asked.asked, example=asked.example)
     if blank or asked.untouched(answer, plausible):
-        return Look("empty", f"nothing is typed yet: {as_typed}")
+        return Look("empty", look_words.NOTHING_YET.format(asked=as_typed))
     try:
         value = asked.read(answer)
         if cannot_be(value, kind):

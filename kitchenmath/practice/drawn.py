@@ -4,6 +4,7 @@ import hashlib
 from dataclasses import dataclass
 
 from kitchenmath.conventions.college import OURS, Conventions
+from kitchenmath.practice import look_words
 from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.units.saying import figures
 
@@ -97,7 +98,7 @@ class Trays(Drawn):
         first, second = (
             ", ".join(figures(each) for each in tray) for tray in (self.first, self.second)
         )
-        return f"tray A: {first} mm; tray B: {second} mm"
+        return look_words.TWO_TRAYS.format(first=first, second=second)
 
 
 def two_trays(label):

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from kitchenmath.conventions.class_limits import ClassLimit, class_limit
 from kitchenmath.conventions.college import OURS
 from kitchenmath.data.tables import table
+from kitchenmath.practice import look_words
 from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.practice.clock_question import clock_time
 from kitchenmath.safety import what_is_read
@@ -97,10 +98,8 @@ class Tub:
     weight: Quantity
 
     def __str__(self):
-        return (
-            f"{self.letter}: after 2 h {say(self.after_two)}, after 6 h {say(self.after_six)}, "
-            f"{say(self.weight)}"
-        )
+        two, six, weight = say(self.after_two), say(self.after_six), say(self.weight)
+        return look_words.COOLING.format(letter=self.letter, two=two, six=six, weight=weight)
 
 
 @dataclass(frozen=True)

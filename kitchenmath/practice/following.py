@@ -6,10 +6,9 @@ stops, the sentence under the check cell is set right at once; an answer that st
 
 import sys
 
+from kitchenmath.practice import look_words
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.typed_cells import question_of
-
-STOPPED = "the answer cell stopped, so there is no answer. Mend it, and run it again."
 
 
 class _Sentence:
@@ -71,7 +70,9 @@ def _set_right(result, sheet, names):
     if not result.success:
         names.pop(question, None)
     value = names.get(question)
-    sentence = seen(value, *sheet.looked[question], sheet.college) if question in names else STOPPED
+    sentence = look_words.STOPPED
+    if question in names:
+        sentence = seen(value, *sheet.looked[question], sheet.college)
     update_display(_Sentence(f"{question}: {sentence}"), display_id=_place(question))
 
 

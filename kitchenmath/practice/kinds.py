@@ -5,6 +5,7 @@ import math
 import numpy as np
 
 from kitchenmath.errors import WrongKind
+from kitchenmath.practice import look_words
 from kitchenmath.units.currency import MONEY_KINDS, money_unit
 from kitchenmath.units.reading import without_example
 from kitchenmath.units.registry import KINDS, Q_, Quantity, kind_of, same_kind, unit_name
@@ -162,7 +163,8 @@ def with_example(sentence, kind, example=""):
         return sentence
     asked = a_kind(kind)
     refused = without_example(sentence)
-    return f'{refused} {asked[0].upper()}{asked[1:]} is asked for, such as "{example}".'
+    asked = f"{asked[0].upper()}{asked[1:]}"
+    return f"{refused} {look_words.IS_ASKED_FOR.format(asked=asked, example=example)}"
 
 
 def in_unit_of(answer, right):

@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 from kitchenmath.errors import KitchenError, Unreadable
+from kitchenmath.practice import look_words
 from kitchenmath.practice.amount_played import dice
 from kitchenmath.practice.question_kinds import (
     ANSWER_KINDS,
@@ -90,7 +91,7 @@ class ListedKind(AnswerKind):
 
     @property
     def _such_as(self):
-        return f'type {self.asked}, such as "{self.example}".'
+        return look_words.TYPE_SUCH_AS.format(asked=self.asked, example=self.example)
 
     def _in(self, part):
         """The names in a part between two commas."""
@@ -113,9 +114,11 @@ class ListedKind(AnswerKind):
         """What can be said of names; `plausible` has those that the question has."""
         odd = [name for name in value if plausible and name not in plausible]
         if odd:
-            there = ", ".join(plausible)
-            return True, f"read as {value}. Look again: {', '.join(odd)} is not among {there}."
-        return False, f"read as {value}."
+            names = {"odd": ", ".join(odd), "there": ", ".join(plausible)}
+            return True, look_words.READ_AS.format(value=value) + look_words.NOT_AMONG.format(
+                **names
+            )
+        return False, look_words.READ_AS.format(value=value)
 
 
 ALSO = {

@@ -9,6 +9,7 @@ import re
 import unicodedata
 
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice import look_words
 from kitchenmath.units.measures import in_other_system
 from kitchenmath.units.registry import Q_, Quantity, unit_name
 from kitchenmath.units.saying import say
@@ -80,13 +81,13 @@ def unlike(number, example):
     if not example or _any_figure(number) == _any_figure(example.upper()):
         return ""
     signs = re.sub(r"[^A-Z0-9]", "", number)
-    start = f"{number} is not written like the numbers of your class, such as {example.upper()}."
+    start = look_words.UNLIKE.format(number=number, example=example.upper())
     meant = ""
     if _any_figure(signs) == _any_figure(re.sub(r"[^A-Z0-9]", "", example.upper())):
         left = iter(signs)
         place = re.sub(r"[A-Z0-9]", lambda _: next(left), example.upper())
         meant = f" Did you mean {place}?"
-    return f"{start}{meant} Another number draws other numbers."
+    return f"{start}{meant}{look_words.OTHER_NUMBERS}"
 
 
 def _any_figure(text):

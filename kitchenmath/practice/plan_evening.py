@@ -1,5 +1,6 @@
 """A plan typed by the twelve-hour clock: 7:08 in a kitchen that opens at 15:30 is 19:08."""
 
+from kitchenmath.practice import look_words
 from kitchenmath.practice.words import read_as_evening
 from kitchenmath.service.clock import DAY_S, read_clock, say_clock
 
@@ -33,8 +34,7 @@ morning, type am.']
     ]
     if not early:
         return []
-    told = f"Where the kitchen opens later this is the evening: {'; '.join(early)}."
-    return [f"{told} For the morning, type am."]
+    return [look_words.IN_THE_EVENING.format(early="; ".join(early))]
 
 
 def in_the_evening(typed, kitchen):

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from kitchenmath.errors import KitchenError, Unreadable, WrongKind
+from kitchenmath.practice import look_words
 from kitchenmath.practice.plan_evening import said_of_the_evening
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
 from kitchenmath.service.clock import read_clock, say_clock
@@ -21,21 +22,8 @@ from kitchenmath.units.typed_words import UNSEEN
 EXAMPLE = "cider foam 19:20"
 LONGEST = 4000  # characters; a plan is a page at most
 NEAR = 0.75  # share of letters in common from which two spellings are one word
-SMALL_WORDS = {
-    "a",
-    "an",
-    "and",
-    "at",
-    "for",
-    "from",
-    "in",
-    "into",
-    "of",
-    "on",
-    "start",
-    "the",
-    "to",
-}
+SMALL_WORDS = {"a", "an", "and", "at", "for", "from", "in", "into", "of", "on", "start", "the",
+               "to"}  # fmt: skip
 
 _CLOCK = re.compile(
     r"(?<![\w:.,])"
@@ -135,7 +123,7 @@ def read_plan(answer):
         starts |= {name: start} if start else {}
     if not starts:
         said_ = [*odd, *(sentence for _, sentence in untimed)]
-        why = said_[0] if len(said_) == 1 else "no line has a task and a clock time."
+        why = said_[0] if len(said_) == 1 else look_words.NO_LINE
         raise Unreadable(f'{why} Type a line for each task, such as "{EXAMPLE}".')
     return TypedPlan(starts, tuple(odd), untimed, bool(_MORNING.search(str(answer))))
 
@@ -166,11 +154,10 @@ def placed(typed, tasks):
     for name, start in typed.starts.items():
         meant = _meant(name, tasks)
         if len(meant) > 1:
-            odd.append(
-                f"“{as_came(name)[1:-1]}” may be {' or '.join(meant)}: type more of its name."
-            )
+            tasks_ = " or ".join(meant)
+            odd.append(look_words.MAY_BE.format(name=as_came(name)[1:-1], tasks=tasks_))
         elif not meant:
-            odd.append(f"“{as_came(name)[1:-1]}” is no task of this service.")
+            odd.append(look_words.UNKNOWN_TASK.format(name=as_came(name)[1:-1]))
         else:
             if starts.get(meant[0], start) != start:
                 odd.append(_twice(meant[0], starts[meant[0]], start))
@@ -206,7 +193,7 @@ def only_names(answer, tasks):
 class PlanKind(AnswerKind):
     """How a plan is looked at before it is marked; `plausible` names the tasks of the service."""
 
-    asked = "a service plan with a line for each task"
+    asked = look_words.A_PLAN
     example = EXAMPLE
 
     def read(self, answer):
@@ -217,12 +204,13 @@ class PlanKind(AnswerKind):
         """Which starts were read, and which are not there yet."""
         plan = placed(value, plausible or value.starts)
         missing = [name for name in plausible or () if name not in plan.starts]
-        lines = [f"read as {plan}." if plan.starts else "no start was read.", *plan.odd]
+        read = look_words.READ_AS.format(value=plan) if plan.starts else look_words.NO_START
+        lines = [read, *plan.odd]
         lines += [] if plan.morning_said else said_of_the_evening(plan.starts)
         if missing:
-            lines.append(f"Look again: no start yet for {', '.join(missing)}.")
+            lines.append(look_words.MISSING_START.format(tasks=", ".join(missing)))
         elif plausible:
-            lines.append("Every task has a start.")
+            lines.append(look_words.ALL_STARTS)
         return bool(missing), " ".join(lines)
 
     def untouched(self, answer, plausible):
@@ -239,14 +227,16 @@ def _line(line, place):
     clocks = list(_CLOCK.finditer(line))
     shown = f"line {place}, “{line.strip()[:60]}”,"
     if len(clocks) != 1:
-        what = "has no clock time" if not clocks else "has more than one time: its start is wanted"
+        what = look_words.SEVERAL_CLOCKS if clocks else look_words.NO_CLOCK
         untimed = "" if clocks else line.strip()
-        return untimed, "", f'{shown} {what}; type it as "{EXAMPLE}".'
+        said = look_words.TYPE_IT_AS.format(shown=shown, what=what, example=EXAMPLE)
+        return untimed, "", said
     clock = clocks[0]
     rest = f"{line[: clock.start()].strip(_AROUND)} {line[clock.end() :].strip(_AROUND)}"
     name = re.sub(r"^\d{1,2}[.)]\s+|\s+(at|from)$", "", rest.strip(_AROUND)).strip(_AROUND)
     if not name:
-        return "", "", f'{shown} has a time and no task; type it as "{EXAMPLE}".'
+        what = look_words.NO_TASK
+        return "", "", look_words.TYPE_IT_AS.format(shown=shown, what=what, example=EXAMPLE)
     return _timed(name, clock, shown)
 
 
@@ -257,7 +247,7 @@ def _entry(name, time):
         time = f"{time:%H:%M}"
     clock = _CLOCK.fullmatch(time.strip()) if isinstance(time, str) else None
     if clock is None or not str(name).strip():
-        return "", "", f'{shown} {as_came(time)}, is no clock time; type it as "19:20".'
+        return "", "", look_words.IS_NO_CLOCK.format(shown=shown, time=as_came(time))
     return _timed(" ".join(str(name).split()), clock, shown)
 
 
@@ -274,7 +264,7 @@ def _timed(name, clock, shown):
 
 
 def _twice(name, first, last):
-    return f"“{name}” stands twice, at {first} and at {last}: the last one counts."
+    return look_words.TWICE.format(name=name, first=first, last=last)
 
 
 def _meant(typed, tasks):

@@ -6,6 +6,7 @@ sentences of its own draw and no formula, so nothing of a graded set can be read
 
 from kitchenmath.conventions import conventions_of
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice import look_words
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.questions import Question
 from kitchenmath.practice.stumbles import speak_plainly
@@ -100,7 +101,8 @@ class PracticeSheet:
         if verdict.outcome == "right":
             return f"✓ Right: {verdict.answer}."
         if verdict.outcome == "close":
-            return f"≈ {in_words(verdict)} (Read as {verdict.answer}; it is {verdict.right}.)"
+            read = look_words.READ_BESIDE.format(value=verdict.answer, right=verdict.right)
+            return f"≈ {in_words(verdict)} ({read})"
         if verdict.outcome not in ("slip", "wrong"):
             return in_words(verdict)
         missed = self._missed[number - 1]

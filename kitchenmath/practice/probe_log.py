@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
+from kitchenmath.practice import look_words
 from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.meant import point_slipped
@@ -136,7 +137,7 @@ class ProbeLogKind(AnswerKind):
     """How a probe's log is read and said."""
 
     asked = "a probe's log"
-    example = "0 min 5 °C; 5 min 6.5 °C; 10 min 11 °C"
+    example = look_words.LOG_EXAMPLE
 
     def read(self, answer):
         """The log in a text, in lines, in pairs or in two columns.
@@ -174,15 +175,15 @@ class ProbeLogKind(AnswerKind):
         `plausible` has the coldest and the hottest that make sense, and how many readings and what
         rise the question asks for: ("-5 °C", "100 °C", "8 readings", "20 °C").
         """
-        told = [f"read as {value!r}."]
+        told = [look_words.READ_AS.format(value=repr(value))]
         if value.began:
             told.append(by_the_clock(value.began, say(value.times[-1])))
         if not value.scale_said:
-            told.append("No scale stands there, so it is taken for °C: type °C or °F.")
+            told.append(look_words.NO_SCALE)
         if not value.in_order:
-            told.append("The readings are not in the order of time: is a time mistyped?")
+            told.append(look_words.OUT_OF_ORDER)
         if value.doubled:
-            told.append("Two readings share a time.")
+            told.append(look_words.DOUBLED)
         doubts = [*_hard_to_believe(value, plausible), *_asked_for(value, plausible)]
         if value.unfit:
             doubts.append(not_built_on(value.unfit))
@@ -194,7 +195,7 @@ def _hard_to_believe(log, plausible):
         low, high = (amount(read(bound), "degC", "plausible") for bound in plausible[:2])
         cores_C = log.temperatures.magnitude
         for odd in cores_C[(cores_C < low) | (cores_C > high)][:1]:
-            yield f"Look again: {figures(odd)} °C is hard to believe in a core."
+            yield look_words.LOOK_AGAIN.format(value=f"{figures(odd)} °C", where="in a core")
 
 
 def _asked_for(log, plausible):
@@ -293,6 +294,6 @@ def _celsius(core, place):
     core_C = float(core.to("degC").magnitude)
     if not COLDEST_C <= core_C <= HOTTEST_C:
         told = point_slipped(core, Q_(COLDEST_C, "degC"), Q_(HOTTEST_C, "degC"))
-        came = f"{say(core)} is nothing that a kitchen's probe shows"
+        came = look_words.NO_PROBE_SHOWS.format(core=say(core))
         raise OutOfRange(f"reading {place}: {came}.{told}")
     return core_C

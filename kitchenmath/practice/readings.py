@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from kitchenmath.errors import OutOfRange, WrongKind
+from kitchenmath.practice import look_words
 from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.kinds import a_kind
 from kitchenmath.practice.question_kinds import AnswerKind, add_kind
@@ -179,18 +180,19 @@ class ReadingsKind(AnswerKind):
         ("1 mm", "10 mm", "10 readings").
         """
         lengths = value.lengths.magnitude
-        told, doubts = [f"read as {len(value)} lengths: {value!r}."], []
+        told, doubts = [look_words.READ_AS.format(value=f"{len(value)} lengths: {value!r}")], []
         if not value.unit_said:
-            told.append("No unit stands there, so they are taken for millimetres: type it.")
+            told.append(look_words.NO_UNIT)
         if value.alike:
-            told.append("All are alike: measure each piece by itself.")
+            told.append(look_words.ALIKE)
         if value.tenfold:
             far = " and ".join(say(each) for each in value.tenfold)
-            doubts.append(f"Look again at {far}: the others lie about a factor of ten away.")
+            doubts.append(look_words.TENFOLD.format(far=far))
         elif plausible:
             low, high = (amount(read(bound), "mm", "plausible") for bound in plausible[:2])
             for odd in lengths[(lengths < low) | (lengths > high)][:1]:
-                doubts.append(f"Look again: {figures(odd)} mm is hard to believe here.")
+                shown = f"{figures(odd)} mm"
+                doubts.append(look_words.LOOK_AGAIN.format(value=shown, where="here"))
         if plausible and len(plausible) > 2 and len(value) < int(plausible[2].split()[0]):
             doubts.append(too_few(len(value), int(plausible[2].split()[0])))
         if value.unfit:

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from kitchenmath.conventions import OURS, Conventions, conventions_of
 from kitchenmath.errors import KitchenError, UnknownName, Unreadable
+from kitchenmath.practice import look_words
 from kitchenmath.practice.answer_look import look_over
 from kitchenmath.practice.question_kinds import Look, answer_kind
 from kitchenmath.practice.typed_cells import as_code
@@ -57,23 +58,20 @@ class Asked:
         Look
         """
         if self.text is None:
-            return Look("empty", f"the answer cell is gone. {self.how_to_type()}")
+            return Look("empty", look_words.CELL_GONE.format(how=self.how_to_type()))
         if self.written:
             if self.text.strip() in ("", UNTOUCHED):
-                return Look("empty", f"nothing is written yet: {WRITE}")
+                return Look("empty", look_words.NOT_WRITTEN.format(write=look_words.WRITE))
             return Look("there", "written.")
         try:
             value = last_assigned(as_code(self.text, self.question), self.question)
         except (SyntaxError, ValueError, RecursionError, MemoryError):
-            return Look(
-                "unreadable", f"the cell cannot be read: is a quote missing? {self.typed()}"
-            )
+            return Look("unreadable", look_words.QUOTE_MISSING.format(how=self.typed()))
         if value is None and not is_bare(self.text):
-            words = f"the cell gives no {self.question}. {self.typed()}"
+            words = look_words.GIVES_NONE.format(question=self.question, how=self.typed())
             return Look("unreadable", words)
         if value is Ellipsis:
-            words = "computed. Run the notebook from the top; its last cell says what comes out."
-            return Look("unknown", words)
+            return Look("unknown", look_words.COMPUTED)
         return self.look_at("" if value is None else value)
 
     def look_at(self, value):
@@ -100,14 +98,11 @@ class Asked:
             example = answer_kind(self.kind, self.college).example
         except UnknownName:
             example = "4.2 kg"
-        return f'Type it between two quotes: {self.question} = "{example}".'
+        return look_words.BETWEEN_QUOTES.format(question=self.question, example=example)
 
     def how_to_type(self):
         """What to do where the cell itself is gone."""
-        return f"Add a cell in its place. {WRITE if self.written else self.typed()}"
-
-
-WRITE = "click twice into the cell below the question, and write a few sentences."
+        return look_words.ADD_A_CELL.format(how=look_words.WRITE if self.written else self.typed())
 
 
 def read_set(raw):
@@ -289,7 +284,7 @@ def _looked_for(check):
 def _without_kind(value):
     """Where the check cell is gone, an answer is read for what it is."""
     if isinstance(value, str) and not value.strip():
-        return Look("empty", 'nothing is typed yet: type the answer with its unit, as in "4.2 kg".')
+        return Look("empty", look_words.CHECK_GONE_EMPTY)
     if not isinstance(value, str):
-        return Look("there", "something is there; its check cell is gone, so no more can be said.")
-    return Look("there", f"read as {say(read(value))}; its check cell is gone.")
+        return Look("there", look_words.CHECK_GONE)
+    return Look("there", look_words.CHECK_GONE_READ.format(value=say(read(value))))

@@ -2,6 +2,7 @@
 
 from kitchenmath.conventions import OURS, conventions_of
 from kitchenmath.errors import KitchenError
+from kitchenmath.practice import look_words
 from kitchenmath.practice.answer_look import seen
 from kitchenmath.practice.following import follow, tell
 from kitchenmath.practice.measured import built_on, why_not
@@ -76,9 +77,11 @@ class Sheet:
 
     def __repr__(self):
         if not self.student:
-            return f"Stop here: {self._trouble} Then run this cell again."
+            return look_words.STOP_HERE.format(trouble=self._trouble)
         again = f"\nLook again: {self.unlike}" if self.unlike else ""
-        return f"Set {self.set_id}, term {self.term}, student {self.student}.{again}"
+        return look_words.WHOSE_SET.format(
+            set_id=self.set_id, term=self.term, student=self.student, again=again
+        )
 
     def given(self, question, **choices):
         """The student's numbers for a question; shown in words at the end of a cell.
@@ -102,7 +105,7 @@ class Sheet:
         self.choices[question] = choices
         labels = {name: choice.label for name, choice in choices.items()}
         if not self.student:
-            return Given("Your numbers show here once your student number is in.", {}, labels)
+            return Given(look_words.NUMBERS_LATER, {}, labels)
         numbers = self.numbers_of(question, self.student)
         return Given(
             f"Your numbers for {question}:",
@@ -145,15 +148,15 @@ class Sheet:
             student number.
         """
         if not self.student:
-            print("Your numbers show here once your student number is in.")
+            print(look_words.NUMBERS_LATER)
             return None
         own = built_on(answer, kind := self.looked[question][0])
         if own is not None:
-            print(f"The next questions start from your own: {own!r}.")
+            print(look_words.FROM_YOUR_OWN.format(own=own))
             return own
         sample = self.numbers_of(question, self.student)["sample"]
         why = why_not(answer, kind)
-        print(f"The next questions start from the sample drawn for you: {sample!r}.{why}")
+        print(look_words.FROM_A_SAMPLE.format(sample=sample, why=why))
         return sample
 
     def award(self, question, answer):

@@ -11,6 +11,7 @@ import sys
 import textwrap
 import warnings
 
+from kitchenmath.practice import look_words
 from kitchenmath.units.typed_words import UNSEEN
 
 QUOTES = "\"'“”„‟‘’‚‛«»‹›`´"
@@ -199,7 +200,7 @@ def _transformed(lines):
     shell = sys.modules["IPython"].get_ipython()
     if hasattr(shell, "set_next_input"):
         shell.set_next_input(code, replace=True)
-    return [f"{code}\n", f"print({'The cell was read as ' + code!r})\n"]
+    return [f"{code}\n", f"print({look_words.CELL_READ_AS.format(code=code)!r})\n"]
 
 
 def question_of(text):

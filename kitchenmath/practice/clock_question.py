@@ -5,7 +5,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from kitchenmath.errors import KitchenError, Unreadable
+from kitchenmath.errors import Unreadable
 from kitchenmath.practice.amount_played import dice
 from kitchenmath.practice.question_kinds import AnswerKind, AskedQuestion, Played, add_kind
 from kitchenmath.practice.questions import value_of, wrong_side
@@ -165,12 +165,9 @@ class ClockQuestion(AskedQuestion):
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer; `own` and `sound` are not needed, as it builds on none."""
         right = self.right(known)
-        if answer is None or (isinstance(answer, str) and not answer.strip()):
-            return self._verdict("missing", 0, "", right, known)
-        try:
-            value = self.look(answer)
-        except KitchenError as error:
-            return self._verdict("unreadable", 0, answer, right, known, notes=(str(error),))
+        value, verdict = self.looked(answer, right, known)
+        if verdict:
+            return verdict
         late_min = value.after(right)
         if -self.earlier_min <= late_min <= 0:
             return self._verdict("right", self.points, value, right, known)

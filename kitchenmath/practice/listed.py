@@ -10,7 +10,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from kitchenmath.errors import KitchenError, Unreadable
+from kitchenmath.errors import Unreadable
 from kitchenmath.practice import look_words
 from kitchenmath.practice.amount_played import dice
 from kitchenmath.practice.question_kinds import (
@@ -199,13 +199,9 @@ class ListedQuestion(AskedQuestion):
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer; `own` and `sound` are not needed, as it builds on none."""
         right = self.right(known)
-        if answer is None or (isinstance(answer, str) and not answer.strip()):
-            return self._verdict("missing", 0, "", right, known)
-        try:
-            value = self.look(answer)
-        except KitchenError as error:
-            shown = answer if isinstance(answer, str) else as_came(answer)
-            return self._verdict("unreadable", 0, shown, right, known, notes=(str(error),))
+        value, verdict = self.looked(answer, right, known)
+        if verdict:
+            return verdict
         if value == right:
             return self._verdict("right", self.points, value, right, known)
         off = _off(value, right)

@@ -27,7 +27,6 @@ from kitchenmath.practice.words import (
     own_measurement,
 )
 from kitchenmath.units.door import one_of
-from kitchenmath.units.saying import as_came
 
 NOISE = ("about the same", "see my photograph", "more or less right")
 
@@ -120,13 +119,9 @@ class Measured(AskedQuestion):
         -------
         Verdict
         """
-        if answer is None or (isinstance(answer, str) and not answer.strip()):
-            return self._verdict("missing", 0, "", known, notes=(FROM_SAMPLE,))
-        try:
-            value = self.look(answer)
-        except KitchenError as error:
-            shown = answer if isinstance(answer, str) else as_came(answer)
-            return self._verdict("unreadable", 0, shown, known, notes=(str(error), FROM_SAMPLE))
+        value, verdict = self.looked(answer, known, notes=(FROM_SAMPLE,))
+        if verdict:
+            return verdict
         if self.right(known).same_as(value):
             return self._verdict("slip", 0, str(value), known, (self._drawn(),))
         found = tuple(

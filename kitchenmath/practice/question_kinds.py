@@ -10,7 +10,9 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from kitchenmath.conventions.college import OURS
+from kitchenmath.errors import KitchenError
 from kitchenmath.practice.amount_kind import AmountKind
+from kitchenmath.units.saying import as_came
 
 ANSWER_KINDS = {}
 
@@ -156,6 +158,36 @@ class AskedQuestion(ABC):
     @abstractmethod
     def played(self, known):
         """`Played` answers as students give them, by which the diagnosis is measured."""
+
+    def looked(self, answer, *given, notes=()):
+        """The value of an answer, or the verdict where there is none, or none can be read.
+
+        Parameters
+        ----------
+        answer : object
+        *given
+            What this kind's own verdicts take behind the answer.
+        notes : tuple of str, optional
+            What such a verdict says besides.
+
+        Returns
+        -------
+        object
+            None where there is a verdict.
+        Verdict or None
+        """
+        if answer is None or (isinstance(answer, str) and not answer.strip()):
+            return None, self._verdict("missing", 0, "", *given, notes=notes)
+        try:
+            return self.look(answer), None
+        except KitchenError as error:
+            typed = answer if isinstance(answer, str) else as_came(answer)
+            notes = (self._what_to_type(error), *notes)
+            return None, self._verdict("unreadable", 0, typed, *given, notes=notes)
+
+    def _what_to_type(self, error):
+        """What a student sees of an answer that cannot be read."""
+        return str(error)
 
     def carried(self, answer, known):
         """What the formulas of later questions know of this one: mostly the right answer."""

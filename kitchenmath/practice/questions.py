@@ -11,7 +11,6 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 from kitchenmath.conventions.college import OURS, Conventions, as_text
-from kitchenmath.errors import KitchenError
 from kitchenmath.practice.amount_played import played
 from kitchenmath.practice.formulas import names_in, value_of
 from kitchenmath.practice.kinds import a_kind, as_kind, example_of, in_unit_of, with_example
@@ -110,6 +109,9 @@ class Question(AskedQuestion):
         """The same question in a class's money and cups."""
         return replace(self, college=college, tolerance=self.tolerance.in_college(college))
 
+    def _what_to_type(self, error):
+        return with_example(str(error), self.kind, self.example)
+
     def _as_kind(self, value, whose=""):
         return as_kind(value, self.kind, whose, self.college.currency)
 
@@ -131,14 +133,9 @@ class Question(AskedQuestion):
         Verdict
         """
         right = self.right(known)
-        if answer is None or (isinstance(answer, str) and not answer.strip()):
-            return self._verdict("missing", 0, "", right, known)
-        try:
-            value = self.look(answer)
-        except KitchenError as error:
-            typed = answer if isinstance(answer, str) else as_came(answer)
-            notes = (with_example(str(error), self.kind, self.example),)
-            return self._verdict("unreadable", 0, typed, right, known, notes=notes)
+        value, verdict = self.looked(answer, right, known)
+        if verdict:
+            return verdict
         if self._takes(value, right):
             return self._verdict("right", self.points, value, right, known)
         used = self._earlier(own or {})

@@ -5,7 +5,7 @@ import shutil
 import sqlite3
 import tempfile
 import zipfile
-from contextlib import closing
+from contextlib import closing, contextmanager
 from datetime import datetime
 from pathlib import Path
 
@@ -57,16 +57,26 @@ def back_up(course, target=None, progress=None):
     stamp = datetime.now().strftime("%Y-%m-%d-%H%M%S")
     target = Path(target) if target else CLASSES
     file = target / f"{course.folder.name}-{stamp}.zip" if target.is_dir() else target
+    with (
+        _whole(file) as half,
+        one_at_a_time(course, "backing up"),
+        tempfile.TemporaryDirectory() as aside,
+    ):
+        _pack(course, half, Path(aside), progress)
+    return file
+
+
+@contextmanager
+def _whole(file):
+    """A place beside a file to write it at; only what was written whole takes its name."""
     half = half_of(file)
     try:
-        with one_at_a_time(course, "backing up"), tempfile.TemporaryDirectory() as aside:
-            _pack(course, half, Path(aside), progress)
+        yield half
         half.replace(file)
     except OSError as error:
         raise CourseError(f"“{file.name}” cannot be written: {error.strerror or error}.") from None
     finally:
         half.unlink(missing_ok=True)
-    return file
 
 
 def _pack(course, half, aside, progress):
@@ -225,16 +235,12 @@ def export_student(course, student, target=None):
     if target == course.reports:
         target.mkdir(parents=True, exist_ok=True)
     file = target / f"{student}.zip" if target.is_dir() else target
-    half = half_of(file)
-    try:
-        held = one_at_a_time(course, "exporting a student")
-        with held, zipfile.ZipFile(half, "w", zipfile.ZIP_DEFLATED) as packed:
-            _student_into(packed, course, student)
-        half.replace(file)
-    except OSError as error:
-        raise CourseError(f"“{file.name}” cannot be written: {error.strerror or error}.") from None
-    finally:
-        half.unlink(missing_ok=True)
+    with (
+        _whole(file) as half,
+        one_at_a_time(course, "exporting a student"),
+        zipfile.ZipFile(half, "w", zipfile.ZIP_DEFLATED) as packed,
+    ):
+        _student_into(packed, course, student)
     return file
 
 

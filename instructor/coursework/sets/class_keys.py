@@ -14,7 +14,7 @@ from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
 from coursework.safe_files import digest, write_safely
 from coursework.sets.checked_keys import library
-from coursework.sets.key_text import key_notebook, key_texts, set_ids
+from coursework.sets.key_text import key_notebook, keys_digest, set_ids
 from coursework.sets.keys import source, with_term
 
 FIRST = "as-handed-out"
@@ -114,7 +114,7 @@ def _kits_digest(course, set_id):
     """The digest of the kit's key, remembered by all that it is made from: reading a key takes two
     seconds at first, and the desk asks after each step."""
     of_class = repr((course.college, course.student_codes, course.numbers_like, course.term))
-    made_from = digest(b"\0".join([key_texts(), library(), of_class.encode()]))
+    made_from = digest(b"\0".join([keys_digest().encode(), library(), of_class.encode()]))
     file = course.release(set_id).with_name(".kits-key")
     known = ""
     with contextlib.suppress(OSError, UnicodeDecodeError):

@@ -20,6 +20,7 @@ from functools import lru_cache, partial
 from coursework.classes.college import college_text
 from coursework.classes.course import KEYS
 from coursework.errors import CourseError
+from coursework.safe_files import digest
 from coursework.sets.earlier_questions import with_earlier
 from kitchenmath.conventions import OURS, conventions_of
 from kitchenmath.conventions.in_words import filled
@@ -54,9 +55,23 @@ def set_ids():
     return sorted(path.stem for path in KEYS.glob("*.py"))
 
 
-def key_texts():
-    """The texts of all keys as bytes: a review asks questions of others."""
-    return b"\0".join(path.read_bytes() for path in sorted(KEYS.glob("*.py")))
+def keys_digest():
+    """One digest of the texts of all keys, for a review asks questions of others.
+
+    The desk asks for it with each set after each step, so they are read anew only where one of
+    them changed.
+
+    Returns
+    -------
+    str
+    """
+    files = ((path, path.stat()) for path in sorted(KEYS.glob("*.py")))
+    return _digest_of(tuple((path, it.st_mtime_ns, it.st_size) for path, it in files))
+
+
+@lru_cache(maxsize=1)
+def _digest_of(stamped):
+    return digest(b"\0".join(path.read_bytes() for path, *_ in stamped))
 
 
 @lru_cache(maxsize=1)

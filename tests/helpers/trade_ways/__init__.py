@@ -6,10 +6,10 @@ student's in a unit; a way returns what is typed. Where a question has a safe si
 it at the end, as its text asks.
 """
 
-from tests.helpers.trade_ways import first_half, second_half
+from tests.helpers.trade_ways import sets_1_to_5, sets_6_to_10
 from tests.helpers.trade_ways.numbers import Of
 
-WAYS = first_half.WAYS | second_half.WAYS
+WAYS = sets_1_to_5.WAYS | sets_6_to_10.WAYS
 
 
 def refused(sheet, ways, student):

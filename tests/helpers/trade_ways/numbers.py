@@ -53,6 +53,18 @@ def plate_cost(of):
     return half_up(of("q3", "kg") * of("q4", "dollar/kg"), 2) + of("garnish", "dollar")
 
 
+def menu_price(cost):
+    """The ways from what a plate costs to its price: by the cost factor, or by one percent."""
+
+    def by_a_factor(of):
+        return f"${whole_up(cost(of) * half_up(100 / of('food_cost', 'percent'), 2), 0.5):.2f}"
+
+    def by_one_percent(of):
+        return f"${whole_up(cost(of) / of('food_cost', 'percent') * 100, 0.05):.2f}"
+
+    return {"by a factor": by_a_factor, "by one percent": by_one_percent}
+
+
 def corrected(of):
     """Degrees of a warm brine, corrected."""
     return of("shown") + (of("warmth", "degC") - 15.6) / 5.6

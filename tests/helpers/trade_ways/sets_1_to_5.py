@@ -10,6 +10,7 @@ from tests.helpers.trade_ways.numbers import (
     everything,
     half_up,
     in_f,
+    menu_price,
     plate_cost,
     pounds,
     total,
@@ -188,14 +189,7 @@ WAYS = {
                 f"${(whole_cost(of) - credit(of)) / of('breast', 'kg') * 0.45359:.2f} per lb"
             ),
         },
-        "q5": {
-            "by a factor": lambda of: (
-                f"${whole_up(plate_cost(of) * half_up(100 / of('food_cost', 'percent'), 2), 0.5):.2f}"
-            ),
-            "by one percent": lambda of: (
-                f"${whole_up(plate_cost(of) / of('food_cost', 'percent') * 100, 0.05):.2f}"
-            ),
-        },
+        "q5": menu_price(plate_cost),
     },
     "05-season-and-brine": {
         "q1": {

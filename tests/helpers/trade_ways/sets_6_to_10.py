@@ -9,6 +9,7 @@ from tests.helpers.trade_ways.numbers import (
     clock,
     half_up,
     left_share,
+    menu_price,
     whole_up,
 )
 
@@ -186,13 +187,6 @@ WAYS = {
                 f"${half_up(bottles(of) * of('price', 'dollar') + of('covers') * of('other', 'dollar'), 2) / of('covers'):.2f}"
             ),
         },
-        "q5": {
-            "by a factor": lambda of: (
-                f"${whole_up(of('q4', 'dollar') * half_up(100 / of('food_cost', 'percent'), 2), 0.5):.2f}"
-            ),
-            "by one percent": lambda of: (
-                f"${whole_up(of('q4', 'dollar') / of('food_cost', 'percent') * 100, 0.05):.2f}"
-            ),
-        },
+        "q5": menu_price(lambda of: of("q4", "dollar")),
     },
 }

@@ -29,7 +29,6 @@ from kitchenmath.practice.words import (
     parts_of_worth,
 )
 from kitchenmath.service.clock import say_clock
-from kitchenmath.units.saying import as_came
 
 # What points are given for, and the findings that lose them.
 PARTS = {
@@ -168,13 +167,9 @@ class PlanQuestion(AskedQuestion):
         right = self.right(known)
         kitchen = self.kitchen_of(known)
         tasks = [task.name for task in kitchen.tasks]
-        if answer is None or only_names(answer, tasks):
-            return self._verdict("missing", 0, "", right)
-        try:
-            typed = self.look(answer)
-        except KitchenError as error:
-            shown = answer if isinstance(answer, str) else as_came(answer)
-            return self._verdict("unreadable", 0, shown, right, notes=(str(error),))
+        typed, verdict = self.looked(None if only_names(answer, tasks) else answer, right)
+        if verdict:
+            return verdict
         plan = placed(typed, tasks)
         starts, evening = in_the_evening(plan, kitchen)
         plan = replace(plan, starts=starts)

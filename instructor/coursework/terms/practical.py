@@ -182,29 +182,39 @@ def _read(course, file, before=()):
     doubled = [head for head in table.doubled() if head in practical]
     if doubled:
         raise CourseError(f"{file.name}: the column “{doubled[0]}” stands twice. Take one out.")
-    students, odd = _students(course, table)
-    odd = _odd_columns(practical, table.heads) + odd
-    marks, remarks = {}, {}
-    for student, (line, cells) in students.items():
-        for name in filter(table.heads.count, practical):
-            mark, remark = _mark(cells.get(name, ""), practical[name].out_of)
-            if mark is not None:
-                marks[student, name] = mark
-            if remark:
-                remarks.setdefault((name, remark), []).append(line)
-    odd += [f"{name}, {_lines(lines)}: {remark}" for (name, remark), lines in remarks.items()]
+    students, odd_lines = _students(course, table)
+    marks, odd_marks = _marks(students, practical, table.heads)
     stay = {
         (student, name): before[student, name]
         for student, name in before
         if student in course.roster and (student not in students or name not in table.heads)
     }
-    there = {student for student, _ in stay}
-    missing = [student for student in course.roster if student not in students]
+    odd = _odd_columns(practical, table.heads) + odd_lines + odd_marks
+    odd += _without_line(course, students, {student for student, _ in stay})
+    return Practicals(stay | marks, tuple(words.OF_TABLE.format(each=each) for each in odd))
+
+
+def _marks(students, practical, heads):
+    """The marks of each line, and what is odd about one, said once for all its lines."""
+    marks, remarks = {}, {}
+    for student, (line, cells) in students.items():
+        for name in filter(heads.count, practical):
+            mark, remark = _mark(cells.get(name, ""), practical[name].out_of)
+            if mark is not None:
+                marks[student, name] = mark
+            if remark:
+                remarks.setdefault((name, remark), []).append(line)
+    odd = [f"{name}, {_lines(lines)}: {remark}" for (name, remark), lines in remarks.items()]
+    return marks, odd
+
+
+def _without_line(course, students, there):
+    """Who has no line that counts: their marks are open, or stay where they were there before."""
+    missing, odd = [student for student in course.roster if student not in students], []
     for stands, those in (("open", there.isdisjoint), ("as they were", there.issuperset)):
         names = ", ".join(_named(course, one) for one in missing if those([one]))
         odd += [words.NO_LINE.format(words=stands, names=names)] if names else []
-    marks = stay | marks
-    return Practicals(marks, tuple(words.OF_TABLE.format(each=each) for each in odd))
+    return odd
 
 
 def _students(course, table):

@@ -48,10 +48,8 @@ def settle(course, arrivals):
             earlier, became = settled[before], AGAIN
             reason = words.CAME_BEFORE.format(name=earlier.name, place=Path(earlier.place).name)
             settled[before] = with_what_was_told(earliest_of_one_archive(earlier, one), one)
-        elif one.sha256 in holds.files and not holds.files[one.sha256].student:
-            became, reason = SET_ASIDE, holds.files[one.sha256].why or words.YOU_SET_ASIDE
-        elif _is_a_systems_own(one) and not one.told_student:
-            became, reason = SET_ASIDE, words.A_SYSTEMS_OWN
+        elif aside := _why_set_aside(one, holds):
+            became, reason = SET_ASIDE, aside
         elif not reason and who.disagree(one, student):
             student, set_id, reason = "", "", who.in_words(one, student)
         elif not reason:
@@ -63,6 +61,13 @@ def settle(course, arrivals):
         for index, one in zip(indices, settled_for_one(mine, holds, marked), strict=True):
             settled[index] = one
     return settled
+
+
+def _why_set_aside(one, holds):
+    """Why a file is nobody's hand-in: a person, or its name, says so; "" where it may be one."""
+    if one.sha256 in holds.files and not holds.files[one.sha256].student:
+        return holds.files[one.sha256].why or words.YOU_SET_ASIDE
+    return words.A_SYSTEMS_OWN if _is_a_systems_own(one) and not one.told_student else ""
 
 
 def _is_a_systems_own(one):

@@ -31,28 +31,26 @@ def rows(book):
         column.name if column.out_of is None else f"{column.name} of {number(column.out_of)}"
         for column in book.columns
     ]
-    found = [
-        ["student number", "name", *heads, "total so far in percent", "of weight", "weight in all",
-         "grade so far", "passes so far", "open", "notes"]
-    ]  # fmt: skip
-    for student in book.students:
-        notes = [
-            f"{column.name}: {' '.join(mark_in_words(mark))}"
-            for column, mark in zip(book.columns, student.marks, strict=True)
-            if mark_in_words(mark)
-        ]
-        total = student.total
-        found.append(
-            [
-                *(student.number, student.name),
-                *("" if mark.points is None else number(mark.points) for mark in student.marks),
-                _percent(total.percent),
-                *(number(total.weight), number(total.all_weights)),
-                *(student.graded.grade, PASSES[student.graded.passed]),
-                *("; ".join(student.open), " ".join(notes)),
-            ]
-        )
-    return found
+    head = ["student number", "name", *heads, "total so far in percent", "of weight",
+            "weight in all", "grade so far", "passes so far", "open", "notes"]  # fmt: skip
+    return [head, *(_row(book.columns, student) for student in book.students)]
+
+
+def _row(columns, student):
+    notes = [
+        f"{column.name}: {' '.join(mark_in_words(mark))}"
+        for column, mark in zip(columns, student.marks, strict=True)
+        if mark_in_words(mark)
+    ]
+    total = student.total
+    return [
+        *(student.number, student.name),
+        *("" if mark.points is None else number(mark.points) for mark in student.marks),
+        _percent(total.percent),
+        *(number(total.weight), number(total.all_weights)),
+        *(student.graded.grade, PASSES[student.graded.passed]),
+        *("; ".join(student.open), " ".join(notes)),
+    ]
 
 
 def as_csv(book, country=""):

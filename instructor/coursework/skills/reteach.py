@@ -164,7 +164,13 @@ def _make(course, table, student):
     if not student:
         made.notes += _still_out(course, table, {asked.set_id for asked in wanted})
     named = f"{as_text(whom)} (`{student}`)" if student else f"the class, {as_text(course.name)}"
-    text = practice_notebook(named, round_, parts)
+    _write(course, file, practice_notebook(named, round_, parts))
+    made.file = file
+    return made
+
+
+def _write(course, file, text):
+    """Write a sheet; an earlier one is kept."""
     if file.is_file():
         keep_earlier(course.folder, file)
     try:
@@ -174,8 +180,6 @@ def _make(course, table, student):
         raise CourseError(
             f"“{file.name}”: {why}. Close it where it is open, and try again."
         ) from None
-    made.file = file
-    return made
 
 
 def _asked(skill, student):

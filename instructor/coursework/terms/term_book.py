@@ -107,20 +107,14 @@ def term_book(course, progress=None, now=None):
     CourseError
     """
     now = time.time() if now is None else now
-    sets, practicals = _sets(course), practical_marks(course)
+    sets = _sets(course)
     if not sets and not course.policy.practical:
         raise CourseError("there is nothing for a mark book yet: hand out a set first.")
-    columns, marks, odd = [], [], []
-    for done, set_id in enumerate(sets):
-        if progress:
-            progress(done, len(sets), set_id)
-        column, found, sentences = _set_column(course, set_id, now)
-        columns.append(column)
-        marks.append(found)
-        odd += sentences
+    columns, marks, odd = _set_columns(course, sets, progress, now)
     strangers = sorted({who for found in marks for who in found} - set(course.roster))
-    decided = holding(decisions_of(course)).practical
-    given = practical_given(practicals, decided, course.policy)
+    given = practical_given(
+        practical_marks(course), holding(decisions_of(course)).practical, course.policy
+    )
     for each in course.policy.practical.values():
         columns.append(Column(each.name, each.name, each.weight, each.out_of))
         marks.append({who: one for (who, name), one in given.marks.items() if name == each.name})
@@ -132,10 +126,23 @@ def term_book(course, progress=None, now=None):
     odd += map(stranger, strangers)
     if not any(column.weight for column in columns):
         odd.append(NO_WEIGHT)
-    if progress:
-        progress(len(sets), len(sets), "")
     to_look_at = dict.fromkeys([*odd, *given.odd])  # a damaged list is met at every set
     return TermBook(tuple(columns), tuple(students), tuple(to_look_at))
+
+
+def _set_columns(course, sets, progress, now):
+    """A column for each set, the marks in each, and what to look at."""
+    columns, marks, odd = [], [], []
+    for done, set_id in enumerate(sets):
+        if progress:
+            progress(done, len(sets), set_id)
+        column, found, sentences = _set_column(course, set_id, now)
+        columns.append(column)
+        marks.append(found)
+        odd += sentences
+    if progress:
+        progress(len(sets), len(sets), "")
+    return columns, marks, odd
 
 
 def _by_policy(policy, student):
@@ -163,15 +170,7 @@ def _set_column(course, set_id, now):
     if records:
         records, human = poured_in(records, human_marks(course, set_id), holds)
         odd += refused_points(course, set_id)
-    arrived = _arrived(course, set_id, odd)
-    marks = {}
-    for record in records:
-        mine = holds.timed(arrived.get(record.student, []))
-        try:
-            marks[record.student] = _marked(course, record, mine, human, holds)
-        except CourseError as error:
-            odd.append(f"{set_id}, {record.student}: {error}")
-            marks[record.student] = Counted(state="earlier lost")
+    marks = _of_records(course, set_id, records, human, holds, odd)
     waiting = not_marked(course, set_id, records)
     marks |= {student: Counted(state="waits") for student in waiting}
     if any(mark.waits_for_marking for mark in marks.values()):
@@ -186,6 +185,19 @@ def _set_column(course, set_id, now):
     out_of = max((record.out_of for record in records), default=None)
     title = records[0].title if records else set_id
     return Column(set_id, title, rule.weight, out_of), marks, odd
+
+
+def _of_records(course, set_id, records, human, holds, odd):
+    """The mark of each student whose hand-in is marked; an attempt that is lost goes into `odd`."""
+    arrived, marks = _arrived(course, set_id, odd), {}
+    for record in records:
+        mine = holds.timed(arrived.get(record.student, []))
+        try:
+            marks[record.student] = _marked(course, record, mine, human, holds)
+        except CourseError as error:
+            odd.append(f"{set_id}, {record.student}: {error}")
+            marks[record.student] = Counted(state="earlier lost")
+    return marks
 
 
 def _marked(course, record, mine, human, holds):

@@ -164,14 +164,17 @@ def _read(raw, asks, bounds, cells):
             found.failed.add(place)
         if asks[place]:
             found.answers[asks[place]] = from_plain(record.get("value"))
-        struck = record.get("struck")
-        for name in struck if isinstance(struck, list) else ():
-            if isinstance(name, str) and name in words.STRUCK:
-                struck_by = words.STRUCK[name].format(**bounds)
-                said = f"{_named(cells, place)} {struck_by} ({name})."
-                if said not in found.struck:
-                    found.struck.append(said)
+        for said in _struck(record.get("struck"), _named(cells, place), bounds):
+            if said not in found.struck:
+                found.struck.append(said)
     return found
+
+
+def _struck(names, cell, bounds):
+    """Which bounds struck in a cell, a sentence each; the list itself may be anything."""
+    for name in names if isinstance(names, list) else ():
+        if isinstance(name, str) and name in words.STRUCK:
+            yield f"{cell} {words.STRUCK[name].format(**bounds)} ({name})."
 
 
 def _record(line):

@@ -5,6 +5,7 @@ import io
 import json
 import sqlite3
 import zipfile
+from contextlib import closing
 
 import pytest
 from coursework.arriving.arrivals import read_list
@@ -51,6 +52,7 @@ def test_an_erased_student_is_named_nowhere_any_more(course):
     The folder `post` is the demonstration's own letter box, outside of what a class keeps.
     """
     before = {row for row in all_marks(course) if row[1] != ADA}
+    rows = _rows_of(course, ADA)
     erased = erase_student(course, ADA)
     after = open_course(course.folder)
     left = [place for place in erased.left if not place.startswith("post/")]
@@ -59,9 +61,24 @@ def test_an_erased_student_is_named_nowhere_any_more(course):
     assert [] == left
     assert ADA not in after.roster and 23 == len(after.roster)
     assert before == set(all_marks(after))
-    assert erased.marks > 5
+    assert 0 < rows == erased.marks
     assert "roster.csv: their line" in erased.gone
     assert f"feedback/{ADA}" in erased.gone
+
+
+def _rows_of(course, student):
+    """Grades and remarks that hang on a student, counted past the kit."""
+    theirs = (
+        "(SELECT book.id FROM submitted_notebook book JOIN submitted_assignment set_ "
+        "ON book.assignment_id = set_.id WHERE set_.student_id = ?)"
+    )
+    with closing(sqlite3.connect(course.gradebook_file)) as book:
+        return sum(
+            book.execute(
+                f"SELECT count(*) FROM {table} WHERE notebook_id IN {theirs}", [student]
+            ).fetchone()[0]
+            for table in ("grade", "comment")
+        )
 
 
 def test_nothing_of_the_others_is_lost(course):

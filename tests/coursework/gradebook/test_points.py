@@ -1,8 +1,11 @@
 """What a page wrote into the gradebook, read back with the question's own bounds."""
 
 import pytest
+from coursework.decisions.applied import answer_mark
+from coursework.gradebook.decision_list import decisions_of
 from coursework.gradebook.points import connected, human_marks, refused_points
-from coursework.gradebook.tables import CELL, GRADE
+from coursework.gradebook.tables import CELL, GRADE, SUBMITTED_NOTEBOOK
+from coursework.records.reading import usable_records
 from coursework.reports.in_lines import marks_in_lines
 from coursework.reports.report import report
 from sqlalchemy import select
@@ -58,3 +61,30 @@ def test_an_honest_class_has_nothing_refused(small_class):
     assert [] == refused_points(small_class, SET)
     assert 2.5 == marks[SMALL[0], "q6"][0]
     assert 0.5 == marks[SMALL[1], "q1"][0]
+
+
+def test_points_by_hand_are_bound_to_the_answer_that_they_are_for(small_class):
+    """Two were given, for q6 and for q1; the answers as the records of today have them."""
+    records = {one.student: one for one in usable_records(small_class, SET)[0]}
+    typed = {
+        (student, one.question): one.answer
+        for student, record in records.items()
+        for one in record.questions
+    }
+    given = [one for one in decisions_of(small_class) if one.kind == "points by hand"]
+
+    assert [(SMALL[0], "q6"), (SMALL[1], "q1")] == [(one.student, one.question) for one in given]
+    for one in given:
+        assert answer_mark(typed[one.student, one.question]) == one.answer
+
+
+def test_nbgraders_own_page_asks_for_no_answer_that_has_points(small_class):
+    """Its two marks by hand ask for none; the written answers of the two others marked do."""
+    q6 = select(CELL.c.id).where(CELL.c.name == "q6-answer")
+    with connected(small_class) as connection:
+        grades = select(GRADE.c.manual_score, GRADE.c.needs_manual_grade)
+        found = set(map(tuple, connection.execute(grades.where(GRADE.c.cell_id.in_(q6)))))
+        flags = set(connection.scalars(select(SUBMITTED_NOTEBOOK.c.flagged)))
+
+    assert {(2.5, False), (None, True)} == found
+    assert {False} == flags

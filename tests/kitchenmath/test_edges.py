@@ -6,6 +6,7 @@ The limits are the house's own, to catch a slip of the keyboard, but for those w
 import pytest
 
 from kitchenmath.cuts.sampling import chance_to_pass
+from kitchenmath.drills.trays import off_size
 from kitchenmath.errors import KitchenError
 from kitchenmath.heat.probe_check import check_probe
 from kitchenmath.practice.probe_log import ProbeLogKind
@@ -140,6 +141,11 @@ def test_at_most_and_at_least_hold_at_the_limit_itself():
     assert [True, False] == [hot.reached_by(celsius(shown)) for shown in (57, 56.9)]
     assert [True, False] == [cold.reached_by(Q_(shown, "degF")) for shown in (41, 41.1)]
     assert [True, False] == [hot.reached_by(Q_(shown, "degF")) for shown in (135, 134.9)]
+
+
+def test_a_piece_on_the_edge_of_the_band_is_on_size():
+    """From 2.5 to 3.5 mm around 3 mm, as the drill says to the student."""
+    assert 2 == off_size([0.5, -0.5, 0, 0.6, -0.6])
 
 
 def test_ice_from_the_freezer_takes_its_own_warmth_too():

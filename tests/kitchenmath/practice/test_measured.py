@@ -365,6 +365,13 @@ def test_costs_never_take_more_than_the_question_has():
     )
 
 
+def test_readings_that_nothing_can_be_built_on_earn_nothing():
+    """Three are too few to tell a spread, whatever slips the question has."""
+    verdict = measuring(slips=()).judge("3, 4, 3 mm", {"sample": ReadingsKind().read(TEN)})
+
+    assert ("wrong", 0) == (verdict.outcome, verdict.points)
+
+
 def test_own_readings_take_the_place_of_the_sample():
     """By hand: the ten add up to 31.5, so their mean is 3.15 mm; the sample's is 3.4 mm."""
     sheet = sheet_of(measuring(), mean(), doubled())

@@ -96,6 +96,9 @@ def test_the_same_pot_in_fahrenheit_and_hours():
         ([0, 10, 100], [57, 55, 30], (None, None), "cannot tell, still at 30 °C"),
         ([0, 10, 130], [57, 55, 30], (False, None),
          "still at 30 °C after 2 h 10 min, 2 h are allowed: at least 10 min too long"),
+        # Below 57 °C by the reading at 20 min at the latest, so 200 - 20 min of it are sure.
+        ([0, 20, 140, 200], [60, 50, 30, 25], (False, None),
+         "still at 25 °C after 3 h, 2 h are allowed: at least 1 h too long"),
         ([0, 60], [40, 15], (None, None), "the log begins at 40 °C, later than this stage"),
         ([0, 130], [40, 22], (False, None), "still at 22 °C after 2 h 10 min"),
         ([0, 60], [80, 60], (None, None), "the log never falls below 57 °C"),

@@ -88,3 +88,22 @@ def test_a_sauce_that_grew_or_was_timed_once_is_asked_back():
 def test_a_sauce_says_how_much_slower_it_runs():
     """20 s / 8 s = 2.5 times."""
     assert "2.5 times as long" in BENCHES["sauce"].worked(TYPED["sauce"]).sentence
+
+
+@pytest.mark.parametrize(
+    ("guess", "said"),
+    [
+        ("20 min", "100 % too long on average"),
+        ("5 min", "50 % too short on average"),
+        ("10.04 min", "right on average"),
+        ("10.06 min", "1 % too long on average"),
+    ],
+)
+def test_a_guess_is_compared_with_the_mean_of_the_times(guess, said):
+    """Twice ten minutes: 20 is 10 too many, 100 % of them; half a percent is no difference."""
+    typed = {
+        "guess": guess,
+        **{name: "10 min; 10 min" for name in TYPED["task"] if name != "guess"},
+    }
+
+    assert f"My guess was {said}." in BENCHES["task"].worked(typed).sentence

@@ -176,6 +176,13 @@ def test_the_cost_by_hand(dish):
     assert ("water", "salt") == cost.unpriced
 
 
+def test_a_weight_is_measured_where_its_cup_is_known():
+    """A US cup of honey, 236.6 mL, is 339 g (USDA SR 28): 339 g at $10 a litre are $2.37."""
+    honey = read_recipe("x\n339 g honey; $10.00 per litre").ingredients[0]
+
+    assert 2.366 == pytest.approx(honey.cost.magnitude, abs=0.001)
+
+
 def test_cups_are_weighed_where_the_weight_is_known():
     """A US cup of bread flour is 137 g (USDA SR 28): 2 cups at $1.50 a kilo are 41 cents."""
     flour = read_recipe("x\n2 cups bread flour; $1.50 per kg").ingredients[0]

@@ -148,6 +148,18 @@ def test_beyond_the_log_the_curve_gives_its_own_half_life(c, n):
     assert half == pytest.approx(found.magnitude, rel=1e-6)
 
 
+@pytest.mark.parametrize(
+    ("last_mL", "half_min"),
+    [(31.2, 4 + 2 * 0.1 / 0.12), (30, 6)],
+    ids=["a little more", "just half"],
+)
+def test_half_is_out_where_the_log_ends_a_little_behind_it(last_mL, half_min):
+    """Of 60 mL 24 are out at 4 min: 0.4; 31.2 at 6 min are 0.52, and 0.5 lies between."""
+    found = drainage_half_life(Q_([4, 6], "min"), Q_([24, last_mL], "mL"), Q_(60, "mL"))
+
+    assert half_min == pytest.approx(found.magnitude)
+
+
 @given(**curves)
 def test_inside_a_close_log_the_straight_line_is_good_enough(c, n):
     """Row O10 with twenty readings to twice the half-life: within 1 %."""

@@ -79,12 +79,12 @@ def test_points_by_hand_are_bound_to_the_answer_that_they_are_for(small_class):
 
 
 def test_nbgraders_own_page_asks_for_no_answer_that_has_points(small_class):
-    """Its two marks by hand ask for none; the written answers of the two others marked do."""
-    q6 = select(CELL.c.id).where(CELL.c.name == "q6-answer")
+    """The two marks by hand; and no hand-in is flagged there."""
+    by_hand = select(GRADE.c.manual_score, GRADE.c.needs_manual_grade)
     with connected(small_class) as connection:
-        grades = select(GRADE.c.manual_score, GRADE.c.needs_manual_grade)
-        found = set(map(tuple, connection.execute(grades.where(GRADE.c.cell_id.in_(q6)))))
-        flags = set(connection.scalars(select(SUBMITTED_NOTEBOOK.c.flagged)))
+        given = connection.execute(by_hand.where(GRADE.c.manual_score.is_not(None)))
+        found = {tuple(row) for row in given}
+        flags = {row[0] for row in connection.execute(select(SUBMITTED_NOTEBOOK.c.flagged))}
 
-    assert {(2.5, False), (None, True)} == found
+    assert {(2.5, False), (0.5, False)} == found
     assert {False} == flags

@@ -4,6 +4,8 @@ The kitchen of `test_planned`, worked by hand at the top of that page: service 1
 foam 19:15, carve 19:10, roast 17:55 with 15 min of rest, bread 17:35 cool at 18:05.
 """
 
+from types import SimpleNamespace
+
 import pytest
 
 from kitchenmath.practice.chart_words import (
@@ -12,7 +14,7 @@ from kitchenmath.practice.chart_words import (
     move_in_words,
     quality_in_words,
 )
-from kitchenmath.practice.plan_moves import chart_of
+from kitchenmath.practice.plan_moves import _long_wait, chart_of
 from tests.helpers.plans import BY_HAND, judged, kitchen, minutes, typed
 
 
@@ -113,6 +115,22 @@ def test_a_long_wait_within_its_limit_is_said_with_a_later_start_where_there_is_
     assert (90, "17:35") == (sooner.wait_min, clock(sooner.later_min))
     assert "waits 1 h 15 min of the 2 h" in quality_in_words(by_hand)
     assert "it can begin at 17:35" in quality_in_words(sooner)
+
+
+def test_of_two_long_waits_the_one_is_said_that_takes_more_of_what_it_may():
+    """Foam 30 of 40 min is three quarters; bread 80 of 120 is longer, and two thirds."""
+    waits_min, may_min = {"bread": 80, "foam": 30}, {"bread": 120, "foam": 40}
+    plan = SimpleNamespace(
+        starts_s=dict.fromkeys(waits_min, 0),
+        caught=(),
+        tasks={name: SimpleNamespace(hold_s=60 * hold) for name, hold in may_min.items()},
+        wait_s=lambda name: 60 * waits_min[name],
+        moments_s=lambda name: (),
+        use=lambda name: (None, "plates"),
+    )
+    found = _long_wait(plan)
+
+    assert ("foam", 30, 40) == (found.task, found.wait_min, found.may_min)
 
 
 def test_without_a_long_wait_the_fewest_spare_minutes_are_said():

@@ -8,6 +8,7 @@ from coursework.arriving.placing_by_hand import named, settle_again
 from coursework.classes.course_file import time_of
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.applied import changed_by
+from coursework.decisions.changed_words import in_words
 from coursework.decisions.holding import holding
 from coursework.decisions.journal import in_words as journal_in_words
 from coursework.decisions.kinds import FOR_GOOD, OF_KEYS, Decision, refuse_odd
@@ -23,12 +24,11 @@ from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.class_keys import keep_keys, kits_key, other_key
 from coursework.sets.drawn_numbers import keep_numbers, other_numbers
 from coursework.sets.hand_out import settle_keys
-from coursework.words import number, plural
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice import student_number
 from kitchenmath.typed.numbers import typed_number
 
-__all__ = ["FOR_ALL", "about_of", "changed_in_words", "decide", "in_words", "journal", "looked_at",
+__all__ = ["FOR_ALL", "about_of", "changed_in_words", "decide", "journal", "looked_at",
            "preview", "whose_changed"]  # fmt: skip
 
 CORRECTS = ("dropped question", "full marks", "accept this too")
@@ -234,31 +234,6 @@ def whose_changed(course, made):
     return changed_by(records, human, holding(through[:-1]), holding(through))
 
 
-def in_words(changes, roster, done=False):
-    """Whose points change, by name, a line each.
-
-    Parameters
-    ----------
-    changes : list of Change
-    roster : dict of str to str
-    done : bool
-        Whether it counts already.
-
-    Returns
-    -------
-    str
-    """
-    if not changes:
-        return "Nobody's points are changed." if done else "Nobody's points change."
-    words = ("mark is changed", "marks are changed") if done else ("mark changes", "marks change")
-    lines = [f"{plural(len(changes), *words)}:"]
-    for one in changes:
-        before, after = _points(one.before, one.counted), _points(one.after, one.counts)
-        name = f"{roster.get(one.student, 'Not on the roster')} ({one.student})"
-        lines.append(f"  {name}, {one.question}: {before} → {after}")
-    return "\n".join(lines)
-
-
 def changed_in_words(course, made):
     """What a decision that was just made has changed, by name; "" where it corrects no question.
 
@@ -273,12 +248,6 @@ def changed_in_words(course, made):
     """
     changes = whose_changed(course, made)
     return "" if changes is None else in_words(changes, course.roster, done=True)
-
-
-def _points(points, counts):
-    if not counts:
-        return "counts nowhere"
-    return "open" if points is None else number(points)
 
 
 def journal(course):

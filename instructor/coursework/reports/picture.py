@@ -235,11 +235,7 @@ def _needs_word(records, totals, roster, waiting, low):
     reasons |= {student: [words.WAITS] for student in waiting}
     for record in records:
         reasons[record.student] = _reasons(record, totals[record.student], roster, low)
-    wanted = [
-        NeedsWord(student, roster.get(student, student), why)
-        for student, why in reasons.items()
-        if why
-    ]
+    wanted = [NeedsWord(who, roster.get(who, who), why) for who, why in reasons.items() if why]
     return sorted(wanted, key=lambda each: (-len(each.reasons), each.student))
 
 

@@ -18,6 +18,7 @@ from kitchenmath.safety.hold_times import roast_oven_limit, roast_tables_with
 from kitchenmath.safety.quoted import limit
 from kitchenmath.sauces.thickening import roux_for
 from kitchenmath.typed.lists import amounts_in
+from kitchenmath.typed.numbers import typed_number
 from kitchenmath.units.door import plain_number
 from kitchenmath.units.reading import read
 from kitchenmath.units.registry import Q_
@@ -146,6 +147,23 @@ def test_at_most_and_at_least_hold_at_the_limit_itself():
 def test_a_piece_on_the_edge_of_the_band_is_on_size():
     """From 2.5 to 3.5 mm around 3 mm, as the drill says to the student."""
     assert 2 == off_size([0.5, -0.5, 0, 0.6, -0.6])
+
+
+@pytest.mark.parametrize("typed", ["1,250", "12,500", "125,000", "999,999"])
+def test_three_figures_behind_a_comma_are_never_read_as_a_fraction_in_silence(typed):
+    """125,000 is 125 in one country and a thousand times as much in the next: both are said."""
+    with pytest.raises(KitchenError, match=typed.replace(",", "")):
+        read(f"{typed} g")
+    with pytest.raises(KitchenError, match="in two ways"):
+        typed_number(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "number"), [("0,125", 0.125), ("1250,5", 1250.5), ("12,50", 12.5)]
+)
+def test_a_comma_that_can_mean_one_thing_only_is_the_decimal_sign(typed, number):
+    assert number == read(f"{typed} g").magnitude
+    assert number == typed_number(typed)
 
 
 def test_ice_from_the_freezer_takes_its_own_warmth_too():

@@ -548,12 +548,13 @@ def test_the_length_of_a_stick_can_be_judged():
         "piece,edge\n1,3.1\n2,2.9\n3,\n4,3.3\n",
         "\ufeffpiece;edge\r\n1;3,1\r\n2;2,9\r\n3;\r\n4;3,3\r\n",
         "piece\tedge\n1\t3.1\n2\t2.9 mm\n4\t0.33 cm\n",
+        "piece\tedge\n1\t3,1\n2\t2,9 mm\n4\t0,33 cm\n",
         'edge,who\n3.1,"Ada, Ben"\n2.9,Ben\n\n3.3,é\n',
     ],
 )
 @pytest.mark.parametrize("coding", ["utf-8", "cp1252"])
 def test_a_column_of_a_file_is_read_as_spreadsheets_write_it(tmp_path, text, coding):
-    """Comma, semicolon with decimal comma, tab; a byte-order mark; empty cells; own units."""
+    """Comma, semicolon or tab, decimal comma or point; a byte-order mark; empty cells; own units."""
     path = tmp_path / "tray.csv"
     path.write_bytes(text.encode(coding if "\ufeff" not in text else "utf-8"))
 

@@ -554,7 +554,7 @@ def test_the_length_of_a_stick_can_be_judged():
 )
 @pytest.mark.parametrize("coding", ["utf-8", "cp1252"])
 def test_a_column_of_a_file_is_read_as_spreadsheets_write_it(tmp_path, text, coding):
-    """Comma, semicolon or tab, decimal comma or point; a byte-order mark; empty cells; own units."""
+    """Comma, semicolon or tab; decimal comma or point; byte-order mark; empty cells; own units."""
     path = tmp_path / "tray.csv"
     path.write_bytes(text.encode(coding if "\ufeff" not in text else "utf-8"))
 

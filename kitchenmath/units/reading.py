@@ -10,6 +10,7 @@ import unicodedata
 from fractions import Fraction
 
 from kitchenmath.errors import Unreadable
+from kitchenmath.units.around import bare_amount
 from kitchenmath.units.door import one_of
 from kitchenmath.units.number_text import NUMBER, number_in
 from kitchenmath.units.ovens import oven_temperature
@@ -20,7 +21,6 @@ from kitchenmath.units.typed_words import (
     MEASURES,
     NOT_MEASURES,
     OF_SYSTEM,
-    POLITE,
     POWER,
     UNSEEN,
     WORDS,
@@ -39,6 +39,9 @@ SAME = 0.02  # share within which the amounts on both sides of an equals sign ar
 
 # A price: an amount of money for one measure of something.
 PRICE = re.compile(r"([^/]*[$£€¢][^/]*?) ?(?:per|/|a) ?([a-z][a-z. ]*)$", re.IGNORECASE)
+
+TWO = re.compile(r"\d[^=]* or [^=]*\d", re.IGNORECASE)  # 3 kg or 4 kg
+LETTER = re.compile(r"[ol](?=[.,\d])", re.IGNORECASE)  # O,5 kg: a letter where a digit is meant
 
 ANY_AMOUNT = ': type one, such as "4.2 kg" or "1/2 tsp".'
 
@@ -85,6 +88,8 @@ def read(text, system="us"):
     """
     one_of(system, SYSTEMS, "system")
     line = plain_line(text)
+    if TWO.search(line):
+        raise Unreadable(f"“{line[:40]}” has two amounts: type one.")
     if "=" in line:
         return _worked_out(line, system)
     if mark := MARK.match(line):
@@ -131,8 +136,7 @@ def plain_line(text):
     line = unicodedata.normalize("NFKC", spread).replace("⁄", "/").replace("−", "-")
     line = line.replace("–", "-").replace("’", "'").replace("”", '"')
     line = re.sub(r"\s+", " ", line).strip().strip("'").strip()
-    line = re.sub(r"^(=|≈|~|about |approx\.? |ca\.? )\s*", "", line).rstrip(".!").strip()
-    line = FAN.sub("", POLITE.sub("", line)).strip()
+    line = FAN.sub("", bare_amount(line)).strip()
     if not line:
         raise Unreadable('nothing is typed yet: type a number with its unit, such as "4.2 kg".')
     return line
@@ -191,6 +195,8 @@ def _terms(line):
 def _no_number(rest, line, found):
     if found:
         return f'“{line}”: I could read as far as “{rest[:20]}”. Type one amount, such as "4.2 kg".'
+    if LETTER.match(rest):
+        return f"“{line[:40]}” begins with the letter {rest[0]}: type the digit that you mean."
     return f"“{line[:40]}” does not start with a number{ANY_AMOUNT}"
 
 
@@ -226,7 +232,7 @@ def _unit(text, system, line):
         return "count"
     unit = _unit_named(word, system)
     if unit is None and word.endswith("s"):
-        unit = _unit_named(word[:-1].rstrip("."), system)
+        unit = _unit_named(word[:-1].rstrip(".'"), system)
     if unit is None:
         raise Unreadable(_unknown_unit(word, line))
     return unit

@@ -70,8 +70,4 @@ NOT_MEASURES = {
 # What stands around an amount and changes nothing.
 UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
 POWER = re.compile(r"\d\s*[⁰¹²³⁴-⁹₀-₉]")  # 10³ would become 103, and 3₂ would become 32
-POLITE = re.compile(
-    r"[ ,]*(?:please|pls|thanks|thank you|or so|approximately|approx\.?|roughly|in all|in total)$",
-    re.IGNORECASE,
-)
 FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)

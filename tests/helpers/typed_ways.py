@@ -31,6 +31,13 @@ UNITS = {
     "sterling / kilogram": ("£{n} per kg", "£{n}/kg", "{n} £/kg", "£{n} a kilo"),
     "count": ("{n}", "{n} pieces", "{n} pcs", "{n} whole", "about {n}", "{n}."),
 }  # fmt: skip
+# What a phone's keyboard and a hurried thumb put around an amount, or in place of it.
+PHONE = ("{said} 👍", "✅ {said}", "{said}.", "{said}!!", "{said}…", "{said}?", " {said} ",
+         "({said})", "*{said}*", "• {said}", "→ {said}", "It’s {said}", "it's about {said}",
+         "Answer: {said}",
+         "I’d say {said}", "Around {said}", "Roughly {said}", "exactly {said}", "{said} approx.",
+         "{said} (rounded)", "Q1: {said}", "{said} :)", "{thin}", "{wide}")  # fmt: skip
+FULL_WIDTH = {ord(digit): ord(digit) - ord("0") + ord("０") for digit in "0123456789"}
 # The same amount in another unit that a cook would take: from, to.
 OTHER = {
     "gram": ("kilogram", "ounce"), "kilogram": ("gram", "pound"), "milliliter": ("liter",),
@@ -41,7 +48,19 @@ OTHER = {
 
 # What stands for two answers or for none, by the kind of the right one; never right.
 DOUBTFUL = {
-    "weight": ("3 kg or 4 kg", "3-4 kg", "kg", "3 L", "3 min", "lots", "3 kg; 4 kg", "3 stone"),
+    "weight": (
+        "3 kg or 4 kg",
+        "3-4 kg",
+        "O,5 kg",
+        "l.5 kg",
+        "one or two kg",
+        "kg",
+        "3 L",
+        "3 min",
+        "lots",
+        "3 kg; 4 kg",
+        "3 stone",
+    ),
     "volume": ("1 L or 2 L", "3 kg", "a jug", "2-3 L"),
     "percent": ("35 % or 36 %", "35 kg", "a third or so", "30-40 %", "? %"),
     "temperature": ("180 or 190 °C", "hot", "180 K", "160-180 °C"),
@@ -71,7 +90,9 @@ def amounts(right):
     -------
     list of str
     """
-    found = [say(right, 6)]
+    said = say(right, 6)
+    thin, wide = re.sub(r"\s", "\u202f", said), said.translate(FULL_WIDTH)
+    found = [said, *(way.format(said=said, thin=thin, wide=wide) for way in PHONE)]
     units = [str(right.units), *OTHER.get(str(right.units), ())]
     for unit in units:
         number = f"{right.to(unit).magnitude:.7g}"

@@ -9,6 +9,7 @@ import socket
 TYPES = {".mjs": "text/javascript", ".js": "text/javascript", ".wasm": "application/wasm",
          ".whl": "application/zip", ".ipynb": "application/json",
          ".json": "application/json"}  # fmt: skip
+WHITE_ON_BLACK, OWN_COLOURS = "\x1b[97;40m", "\x1b[0m"  # ECMA-48, select graphic rendition
 HOSTING = """\
 To put it on a web host: copy the whole folder, into any folder there. It needs
 - https, or pages cannot be kept for use without a network;
@@ -62,6 +63,8 @@ def address_of(made, network=False):
 def code_of(address):
     """The address as a QR code for a terminal, to be scanned off the screen.
 
+    Its light and dark are set: not every phone reads it in a light terminal, the other way round.
+
     Parameters
     ----------
     address : str
@@ -74,7 +77,8 @@ def code_of(address):
 
     drawn = io.StringIO()
     segno.make(address, micro=False).terminal(drawn, compact=True)
-    return drawn.getvalue()
+    lines = drawn.getvalue().splitlines()
+    return "\n".join(f"{WHITE_ON_BLACK}{line}{OWN_COLOURS}" for line in lines)
 
 
 def _own_name():

@@ -6,6 +6,7 @@ import re
 import shutil
 import zipfile
 
+import numpy as np
 import pytest
 from coursework.classes.course import CourseError
 from coursework.edition import compiling
@@ -251,10 +252,15 @@ def test_the_sum_of_a_package_is_npms(tmp_path):
     assert sum_of(b"").startswith("sha512-z4PhNX7vuL3xVChQ1m2AB9Yg5AULVxXcg/SpIdNs6c5H0NE8XYXysP+D")
 
 
-def test_the_address_is_drawn_as_a_code(tmp_path):
+def test_the_address_is_drawn_as_a_code_that_a_camera_reads(tmp_path):
+    """Referee: OpenCV's decoder. A sign is two points: █ both light, ▀ the upper, ▄ the lower."""
+    cv2 = pytest.importorskip("cv2")
     made = server(tmp_path)
     address = address_of(made)
     made.server_close()
+    lines = [re.sub(r"\x1b\[[\d;]*m", "", line) for line in code_of(address).splitlines()]
+    points = [[255 * (sign in light) for sign in line] for line in lines for light in ("█▀", "█▄")]
+    seen = np.pad(np.kron(np.array(points, np.uint8), np.ones((8, 8), np.uint8)), 80)
 
     assert re.fullmatch(r"http://127\.0\.0\.1:\d+/", address)
-    assert len(code_of(address).splitlines()) > 8
+    assert address == cv2.QRCodeDetector().detectAndDecode(seen)[0]

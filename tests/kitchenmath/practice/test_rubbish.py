@@ -54,7 +54,7 @@ BROKEN = {
     "a bare word": "{q} = lots",
     "divided by nought": "{q} = 1 / 0",
     "a name of its own": 'answer = "4.2 kg"',
-    "a sentence": "about four kilos",
+    "a sentence": "about a few kilos",
     "a null": '{q} = "\0"',
 }
 ONE_UNIT = ("count", "percent", "money")  # a bare number can have one unit only

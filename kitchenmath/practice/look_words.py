@@ -8,7 +8,7 @@ LOOK_AGAIN = "Look again: {value} is hard to believe {where}."
 IS_ASKED_FOR = '{asked} is asked for, such as "{example}".'
 NOTHING_YET = "nothing is typed yet: {asked}"
 STOPPED = "the answer cell stopped, so there is no answer. Mend it, and run it again."
-CELL_READ_AS = "The cell was read as {code!r}"
+CELL_READ_AS = "The cell was read as {code}"
 # An amount.
 AS_IT_SHOULD_BE = "read as {value}. It is {asked}, as it should be."
 BELIEVABLE = " Something from {low} to {high} is."

@@ -118,7 +118,7 @@ def _copied(gradebook, target):
     if not gradebook.is_file():
         return None
     with (
-        closing(sqlite3.connect(f"{gradebook.as_uri()}?mode=rw", uri=True)) as old,
+        closing(sqlite3.connect(f"{gradebook.absolute().as_uri()}?mode=rw", uri=True)) as old,
         closing(sqlite3.connect(target)) as new,
     ):
         old.backup(new)

@@ -134,7 +134,7 @@ def _counts(file):
 
 def _open(file, timeout):
     # Not mode=ro: a marker that was killed in a transaction left what SQLite must first undo.
-    return sqlite3.connect(f"{Path(file).as_uri()}?mode=rw", uri=True, timeout=timeout)
+    return sqlite3.connect(f"{Path(file).absolute().as_uri()}?mode=rw", uri=True, timeout=timeout)
 
 
 def _copy(source, target):

@@ -7,8 +7,10 @@ import sqlite3
 import threading
 from contextlib import closing
 from datetime import UTC, date, datetime, timedelta
+from pathlib import Path
 
 import pytest
+from coursework.classes.course import open_course
 from coursework.errors import CourseError
 from coursework.gradebook import kept_copy
 from coursework.gradebook.kept_copy import copy_gradebook
@@ -28,6 +30,16 @@ def test_the_gradebook_is_copied_and_the_copy_is_whole(small_class, tmp_path):
 
     assert copies[-20:] == kept
     assert before == sorted(all_marks(course), key=str)
+
+
+def test_a_class_that_is_named_from_where_one_stands_is_copied_too(
+    small_class, tmp_path, monkeypatch
+):
+    """As `--class classes/autumn` names it, without the folders above."""
+    class_copy(small_class, tmp_path / "class")
+    monkeypatch.chdir(tmp_path)
+
+    assert copy_gradebook(open_course(Path("class"))).is_file()
 
 
 @pytest.mark.parametrize("damage", ["in the middle", "at its head"])

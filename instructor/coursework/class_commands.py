@@ -42,9 +42,9 @@ def _hand_out(course, options):
     from coursework.sets.class_keys import newer_key
     from coursework.sets.hand_out import hand_out
 
-    with Progress("Handing out"):
+    with Progress("Handing out") as progress:
         newer = newer_key(course, options.set)
-        file = hand_out(course, options.set)
+        file = hand_out(course, options.set, progress)
     print(f"Give this notebook to the class: {file}")
     if newer:
         print("It is the one that went out first. The kit has a newer key; whose numbers would "

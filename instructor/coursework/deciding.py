@@ -3,13 +3,14 @@
 What changes points for several students is looked at first: `looked_at` says whose.
 """
 
-from coursework.arriving.arrivals import read_list
+from coursework.arriving.arrivals import names_of_files, read_list
 from coursework.arriving.placing_by_hand import named, settle_again
 from coursework.classes.course_file import time_of
 from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.applied import changed_by
 from coursework.decisions.changed_words import in_words
 from coursework.decisions.holding import holding
+from coursework.decisions.journal import UNKNOWN
 from coursework.decisions.journal import in_words as journal_in_words
 from coursework.decisions.kinds import FOR_GOOD, OF_KEYS, Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
@@ -250,29 +251,17 @@ def changed_in_words(course, made):
     return "" if changes is None else in_words(changes, course.roster, done=True)
 
 
-def journal(course):
+def journal(course, titles=UNKNOWN):
     """All decisions of a class by day, the latest day first.
 
     Parameters
     ----------
     course : Course
+    titles : dict of str to str, optional
+        What the sets are called; on a command line they are typed, and so said, by their ids.
 
     Returns
     -------
     str
     """
-    return journal_in_words(decisions_of(course), course.roster, names_of_files(course))
-
-
-def names_of_files(course):
-    """The name under which each file came, by its SHA-256.
-
-    Parameters
-    ----------
-    course : Course
-
-    Returns
-    -------
-    dict of str to str
-    """
-    return {one.sha256: one.name for one in read_list(course)}
+    return journal_in_words(decisions_of(course), course.roster, names_of_files(course), titles)

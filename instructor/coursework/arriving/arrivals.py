@@ -6,11 +6,12 @@ what could not be placed before. `arrived/list.csv` is the same for people.
 """
 
 import json
+from collections import Counter
 from dataclasses import asdict, dataclass, replace
 
 from coursework.arriving.clock import on_the_clock
 from coursework.arriving.reading_in import UnreadableNotebook, read_notebook
-from coursework.arriving.states import COUNTS, NOT_PLACED, REPLACED, WAITS
+from coursework.arriving.states import HAND_INS, NOT_PLACED, WAITS
 from coursework.arriving.whose import code_of, set_of, student_of
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
@@ -18,6 +19,7 @@ from coursework.safe_files import clear_halves, digest, write_safely
 
 # Longer than any student number or set may be, and short enough for a list.
 LONGEST_SAID = 100
+MINUTE = 16  # characters of a time without its seconds
 
 
 @dataclass(frozen=True)
@@ -81,6 +83,11 @@ class Arrival:
     def order(self):
         """What puts one student's hand-ins in order; their own word only where times are equal."""
         return self.seconds or 0, self.says_seconds or 0
+
+    @property
+    def came(self):
+        """When it was handed in, to the minute; empty when unknown."""
+        return self.handed_in[:MINUTE]
 
     @property
     def own_time(self):
@@ -182,6 +189,25 @@ def read_list(course):
         ) from None
 
 
+def names_of_files(course):
+    """The name under which each file came, by its SHA-256; of two with one name also the time.
+
+    Parameters
+    ----------
+    course : Course
+
+    Returns
+    -------
+    dict of str to str
+    """
+    once = {one.sha256: one for one in read_list(course)}
+    alike = Counter(one.name for one in once.values())
+    return {
+        sha256: f"{one.name} ({one.came})" if alike[one.name] > 1 else one.name
+        for sha256, one in once.items()
+    }
+
+
 def hand_ins(course, set_id):
     """Each student's hand-ins for a set, earliest first, without files that came twice.
 
@@ -201,7 +227,7 @@ def hand_ins(course, set_id):
     """
     found = {}
     for arrival in read_list(course):
-        if arrival.set_id == set_id and arrival.became in (COUNTS, REPLACED):
+        if arrival.set_id == set_id and arrival.became in HAND_INS:
             found.setdefault(arrival.student, []).append(arrival)
     return {who: sorted(mine, key=lambda one: one.order) for who, mine in found.items()}
 

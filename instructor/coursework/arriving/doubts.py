@@ -7,8 +7,6 @@ from coursework.arriving.states import COUNTS, WAITS
 
 __all__ = ["Doubt", "doubts", "in_words"]
 
-MINUTE = 16  # characters of a time without its seconds
-
 
 @dataclass(frozen=True)
 class Doubt:
@@ -66,7 +64,7 @@ def in_words(arrival, doubt, roster):
     -------
     str
     """
-    time = arrival.handed_in[:MINUTE] or "no time is known"
+    time = arrival.came or "no time is known"
     sender = f"sent by {_named(arrival.sender, roster)}" if arrival.sender else "no sender is known"
     stands = "it is marked" if arrival is doubt.stands else "it waits"
     return f"“{arrival.name}”, {time}, {sender}: {stands}"

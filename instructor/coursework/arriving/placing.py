@@ -2,7 +2,7 @@
 
 from collections import Counter
 
-from coursework.arriving.states import COUNTS, REPLACED
+from coursework.arriving.states import COUNTS, HAND_INS
 from coursework.errors import CourseError
 from coursework.safe_files import clear_halves, digest, half_of, keep_earlier, write_safely
 
@@ -17,9 +17,7 @@ def place_all(course, settled):
     nbgrader skips what is not later than what it has.
     """
     same_time = Counter(
-        (one.student, one.set_id, one.seconds)
-        for one in settled
-        if one.became in (COUNTS, REPLACED)
+        (one.student, one.set_id, one.seconds) for one in settled if one.became in HAND_INS
     )
     originals = {one.sha256 for one in settled}
     for one in settled:

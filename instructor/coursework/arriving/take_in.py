@@ -13,7 +13,7 @@ from coursework.arriving.clock import by_the_clock, doubted
 from coursework.arriving.json_walk import Budget
 from coursework.arriving.placing import place_all
 from coursework.arriving.settling import settle, with_what_was_told
-from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED
+from coursework.arriving.states import AGAIN, HAND_INS, NOT_PLACED
 from coursework.arriving.taken_in import TakenIn
 from coursework.arriving.unpacking import Unpacking
 from coursework.classes.one_at_a_time import one_at_a_time
@@ -73,7 +73,7 @@ def _take_in(course, places, progress, now):
     mended = tuple(
         stands[line]
         for line, arrival in before.items()
-        if arrival.became == NOT_PLACED and stands[line].became in (COUNTS, REPLACED)
+        if arrival.became == NOT_PLACED and stands[line].became in HAND_INS
     )
     new = tuple(stands[line] for line in dict.fromkeys(one.line for one in came)
                 if line not in before)  # fmt: skip
@@ -105,7 +105,7 @@ def _in_doubt(course, new, settled):
     def due(one):
         return holds.due(course.policy.rule(one.set_id), one.set_id, one.student).due
 
-    placed = [one for one in new if one.became in (COUNTS, REPLACED, AGAIN)]
+    placed = [one for one in new if one.became in (*HAND_INS, AGAIN)]
     return doubted([(one, first[one.sha256].seconds) for one in placed], due)
 
 

@@ -2,7 +2,15 @@
 
 from coursework.arriving.arrivals import said
 from coursework.arriving.clock import on_the_clock, still_to_come
-from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED, SET_ASIDE, WAITS
+from coursework.arriving.states import (
+    AGAIN,
+    COUNTS,
+    HAND_INS,
+    NOT_PLACED,
+    REPLACED,
+    SET_ASIDE,
+    WAITS,
+)
 from coursework.words import plural
 
 __all__ = ["AT_THE_DESK", "TYPED", "in_words"]
@@ -51,7 +59,7 @@ def _of_new(taken, to_do):
     older = _counted(taken.came[len(taken.new) :])
     if not taken.new:
         return [f"Nothing new: {older} came before."]
-    by = {one: [] for one in (COUNTS, REPLACED, AGAIN, WAITS, NOT_PLACED, SET_ASIDE)}
+    by = {one: [] for one in (*HAND_INS, AGAIN, WAITS, NOT_PLACED, SET_ASIDE)}
     for arrival in taken.new:
         by[arrival.became].append(arrival)
     words = {} if len(by[COUNTS]) == 1 else {COUNTS: "count"}
@@ -69,7 +77,7 @@ def _of_new(taken, to_do):
 def _of_persons(taken):
     """Codes that do not fit, and a file that came before under another student's name."""
     for one in taken.new:
-        if one.became in (COUNTS, REPLACED, WAITS) and one.code in ("wrong", "missing"):
+        if one.became in (*HAND_INS, WAITS) and one.code in ("wrong", "missing"):
             yield f"  {one.name}: {one.student}, {one.set_id}, the code is {one.code}."
         if one.became == AGAIN and one.student and one.sender not in ("", one.student):
             yield f"  {one.name}: from {one.sender}, and the very same file as {one.student}'s."

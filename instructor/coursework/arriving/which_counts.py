@@ -8,7 +8,7 @@ agree.
 from dataclasses import replace
 
 from coursework.arriving import words
-from coursework.arriving.states import COUNTS, REPLACED, WAITS
+from coursework.arriving.states import COUNTS, NOT_CHOSEN, REPLACED, WAITS
 
 __all__ = ["settled_for_one", "vouched"]
 
@@ -46,7 +46,7 @@ def settled_for_one(mine, holds, marked):
         elif one is latest:
             became, reason = COUNTS, _why_it_counts(len(mine), waits and one is stands)
         else:
-            became, reason = REPLACED, words.LATER_ONE.format(name=latest.name)
+            became, reason = REPLACED, words.LATER_ONE.format(file=_called(latest))
         found.append(replace(one, became=became, reason=reason))
     return found
 
@@ -66,8 +66,13 @@ def vouched(one):
 
 
 def _by_a_person(one, named):
-    became = COUNTS if one is named else REPLACED
-    return replace(one, became=became, reason=words.YOU_SAID.format(name=named.name))
+    became = COUNTS if one is named else NOT_CHOSEN
+    return replace(one, became=became, reason=words.YOU_SAID.format(file=_called(named)))
+
+
+def _called(one):
+    said = words.NAMED_AND_WHEN if one.came else words.NAMED
+    return said.format(name=one.name, came=one.came)
 
 
 def _timed(one, holds):

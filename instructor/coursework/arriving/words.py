@@ -41,8 +41,10 @@ OTHER_TERM = "It is for term “{said}”; this class's is “{term}”."
 YOU_SAID_A_STRANGER = "You said it is {student}'s, who is not on the roster."
 YOU_SAID_NOT_OUT = "You said it is set “{set_id}”, which is not handed out in this class."
 # Of which one counts.
-YOU_SAID = "You said that “{name}” counts."
-LATER_ONE = "“{name}” was handed in later."
+NAMED = "“{name}”"
+NAMED_AND_WHEN = "“{name}”, handed in {came},"  # two of a student's files mostly have one name
+YOU_SAID = "You said that {file} counts."
+LATER_ONE = "{file} is later."
 LATER_ONE_WAITS = "It is marked, and a later one waits for your word."
 LATEST = "It is the latest of {many} hand-ins."
 ONLY_ONE = "It is the only hand-in."

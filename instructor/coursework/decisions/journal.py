@@ -29,7 +29,7 @@ def by_day(decisions):
     return [(day, list(those)) for day, those in days][::-1]
 
 
-def in_words(decisions, roster, files=UNKNOWN):
+def in_words(decisions, roster, files=UNKNOWN, titles=UNKNOWN):
     """The journal as lines: a day, then what was decided on it; what was taken back says so.
 
     Parameters
@@ -38,6 +38,8 @@ def in_words(decisions, roster, files=UNKNOWN):
     roster : dict of str to str
     files : dict of str to str, optional
         SHA-256 to the name under which a file came.
+    titles : dict of str to str, optional
+        What the sets are called, by id.
 
     Returns
     -------
@@ -49,11 +51,11 @@ def in_words(decisions, roster, files=UNKNOWN):
         lines.append(day)
         for one in those:
             gone = one.number not in holds and one.kind != "take back"
-            lines.append(f"  {line_of(one, roster, files)}{' Taken back.' if gone else ''}")
+            lines.append(f"  {line_of(one, roster, files, titles)}{' Taken back.' if gone else ''}")
     return "\n".join(lines) or "Nothing was decided in this class yet."
 
 
-def line_of(one, roster, files=UNKNOWN):
+def line_of(one, roster, files=UNKNOWN, titles=UNKNOWN):
     """A decision in one line, with its number, the time of day, who, what and why.
 
     Parameters
@@ -62,13 +64,16 @@ def line_of(one, roster, files=UNKNOWN):
     roster : dict of str to str
     files : dict of str to str, optional
         As for `in_words`; of a file without a name its first figures are said.
+    titles : dict of str to str, optional
+        As for `in_words`; a set without a title is said by its id.
 
     Returns
     -------
     str
     """
     file = "" if one.kind in OF_KEYS else files.get(one.file, one.file[:8]).rpartition("/")[2]
-    what = [one.set_id, roster.get(one.student, one.student), one.question, file]
+    name, title = roster.get(one.student, one.student), titles.get(one.set_id, one.set_id)
+    what = [title, name, one.question, file]
     if one.points is not None:
         of = f" of {number(one.out_of)}" if one.out_of is not None else ""
         what.append(f"{number(one.points)}{of} points")

@@ -10,7 +10,6 @@ from coursework.desk.showing import NO_FILE, PAGE, WIDE, people, refill
 from coursework.errors import CourseError
 from kitchenmath.panels.frame import Panel
 
-MINUTE = 16  # characters of a time without its seconds
 EVERYBODY = ("the whole class", "")
 # What a box is called, by the name under which a command takes it.
 BOXES = {
@@ -149,5 +148,5 @@ class DecidingPanel(Panel):
 def _file_line(arrival, roster):
     """A file among those that arrived: its name, whose it is, when it came, what became of it."""
     whose = roster.get(arrival.student, "")
-    told = ", ".join(filter(None, (arrival.name, whose, arrival.handed_in[:MINUTE])))
+    told = ", ".join(filter(None, (arrival.name, whose, arrival.came)))
     return f"{told}: {arrival.became}"

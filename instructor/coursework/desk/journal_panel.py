@@ -2,7 +2,8 @@
 
 import ipywidgets as widgets
 
-from coursework.deciding import changed_in_words, decide, journal, names_of_files
+from coursework.arriving.arrivals import names_of_files
+from coursework.deciding import changed_in_words, decide, journal
 from coursework.decisions.holding import live
 from coursework.decisions.journal import line_of
 from coursework.decisions.kinds import FOR_GOOD
@@ -10,6 +11,7 @@ from coursework.desk.parts import BESIDE
 from coursework.desk.showing import PAGE, WIDE
 from coursework.errors import CourseError
 from coursework.gradebook.decision_list import decisions_of
+from coursework.sets.key_text import set_labels
 from coursework.words import plural
 from kitchenmath.panels.frame import below_each_other, said
 
@@ -34,10 +36,11 @@ def journal_panel(desk):
     def show(_=None):
         course = desk.course
         decisions = decisions_of(course)
-        listed.value = said(journal(course))
+        titles = set_labels()
+        listed.value = said(journal(course, titles))
         back = [one for one in live(decisions) if one.kind not in FOR_GOOD]
-        files = names_of_files(course)
-        line.options = [(line_of(one, course.roster, files), one.number) for one in back][::-1]
+        names = course.roster, names_of_files(course), titles
+        line.options = [(line_of(one, *names), one.number) for one in back][::-1]
         line.value = None  # nothing is chosen by itself: the next click would take it back
         return f"{plural(len(decisions), 'decision')}."
 

@@ -34,8 +34,8 @@ class Step(widgets.VBox):
         self.name, self._do, self._around, self.of_set = name, do, around, of_set
         self.button = widgets.Button(description=name, layout={"width": "260px"})
         self.bar = widgets.IntProgress(layout={"width": "200px", "visibility": "hidden"})
-        self.words = widgets.HTML()
-        row = widgets.HBox([self.button, self.bar], layout={"flex_flow": "row wrap"})
+        self.doing, self.words = widgets.Label(), widgets.HTML()
+        row = widgets.HBox([self.button, self.bar, self.doing], layout={"flex_flow": "row wrap"})
         super().__init__([row, self.words], layout={"margin": "0 0 6px"})
         self.button.on_click(self._run)
 
@@ -48,12 +48,13 @@ class Step(widgets.VBox):
         self.bar.max, self.bar.value = max(total, 1), done
         self.bar.description = f"{done} of {total}"
         self.bar.layout.visibility = "visible"
+        self.doing.value = text  # beside the bar; not read aloud, as there may be one a student
 
     def _run(self, _):
         self.bar.value, self.bar.layout.visibility = 0, "hidden"
         self.words.value = said(f"{self.name} …")
         with self._around(self) as about:
-            words = self._words()
+            words, self.doing.value = self._words(), ""
             self.words.value = told(f"{about()}{words}")
 
     def _words(self):

@@ -15,6 +15,7 @@ KIT = INSTRUCTOR.parent
 # JupyterLab, which shows the desk, serves the kit's folder from here.
 SERVED = "/files/"
 LINE = 'style="text-decoration:underline"'  # JupyterLab takes it off in a notebook
+IN_A_CLASS = 3  # instructor, classes, the class's folder: what follows lies in it
 NO_FILE = ("– choose a file –", "")
 NOBODY = ("– choose –", "")  # the first line of a list in which nothing is chosen by itself
 
@@ -83,6 +84,9 @@ def refill(chooser, options):
 def told(words):
     """Words of a step as HTML: each file below the kit, at the end of a line, can be clicked.
 
+    A file is said from its class's folder on, and any other place from the kit's: the path of the
+    whole machine is long, and means nothing to who reads it.
+
     Parameters
     ----------
     words : str
@@ -93,15 +97,18 @@ def told(words):
     str
     """
     kit = re.escape(html.escape(f"{KIT}{os.sep}"))
-    return re.sub(
+    linked = re.sub(
         rf"{kit}([^<]+\.(?:html|csv|ipynb|zip|xlsx|pdf))(?=<br>|</div>)", _link, said(words)
     )
+    return re.sub(kit, "", linked)
 
 
 def _link(found):
     parts = html.unescape(found[1]).split(os.sep)
     address = SERVED + quote("/".join(parts))
-    return f'<a href="{address}" target="_blank" {LINE}>{html.escape("/".join(parts))}</a>'
+    in_class = parts[:2] == ["instructor", "classes"] and len(parts) > IN_A_CLASS
+    called = "/".join(parts[IN_A_CLASS:] if in_class else parts)
+    return f'<a href="{address}" target="_blank" {LINE}>{html.escape(called)}</a>'
 
 
 def page_in_a_frame(page, title, height_px=720):

@@ -64,7 +64,7 @@ def steps_panel(desk):
 
     panel = below_each_other(
         [
-            desk.step("Hand out", lambda _: _hand_out(desk)),
+            desk.step("Hand out", lambda progress: _hand_out(desk, progress)),
             place,
             upload,
             desk.step("Take in", taking),
@@ -80,10 +80,10 @@ def steps_panel(desk):
     return panel
 
 
-def _hand_out(desk):
+def _hand_out(desk, progress):
     course, set_id = desk.course, desk.sets.value
     newer = newer_key(course, set_id)
-    words = f"Give this notebook to the class: {hand_out(course, set_id)}"
+    words = f"Give this notebook to the class: {hand_out(course, set_id, progress)}"
     return f"{words}\n{KEPT_ITS_KEY}" if newer else words
 
 
@@ -123,7 +123,8 @@ def _mark(desk, progress):
 
 def _hand_back(desk, progress):
     pages = hand_back(desk.course, desk.sets.value, progress)
-    return f"{len(pages)} pages are in {desk.course.folder / 'feedback'}\nThe first: {pages[0]}"
+    where = "a folder for each student in the class's folder “feedback”"
+    return f"{len(pages)} pages, {where}.\nThe first: {pages[0]}"
 
 
 def _pack(desk, folders, progress):

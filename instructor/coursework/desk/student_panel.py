@@ -2,6 +2,7 @@
 
 import ipywidgets as widgets
 
+from coursework.arriving.arrivals import names_of_files
 from coursework.arriving.placing import original
 from coursework.decisions.journal import line_of
 from coursework.desk.deciding_panel import deciding_panel
@@ -12,6 +13,7 @@ from coursework.errors import CourseError
 from coursework.reports.page import page
 from coursework.reports.student_view import student_view
 from coursework.reports.student_words import mark_in_words
+from coursework.sets.key_text import set_labels
 from coursework.terms.mark_words import graded_in_words
 from kitchenmath.panels.frame import below_each_other, said
 
@@ -43,13 +45,14 @@ class StudentPanel:
         if not self.student.value:
             raise CourseError("Choose the student.")
         view = student_view(course, self.student.value)
-        decided = [line_of(one, course.roster) for one in view.decided]
+        names = course.roster, names_of_files(course), set_labels()
+        decided = [line_of(one, *names) for one in view.decided]
         text = page("view.html", course=course.name, view=view, decided=decided,
                     words=mark_in_words, graded=graded_in_words(view.graded))  # fmt: skip
         self.shown.value = text_in_a_frame(text, f"{view.name}: the term", 560)
         files = [one for each in view.sets for one in each.attempts]
         self._files = {one.sha256: one for one in files}
-        self.file.options = [NO_FILE, *((one.name, one.sha256) for one in self._files.values())]
+        self.file.options = [NO_FILE, *((_called(one), sha) for sha, one in self._files.items())]
         return f"{view.name}: all that is known of this term stands below."
 
     def _list(self, course):
@@ -73,6 +76,11 @@ class StudentPanel:
             self.seen.value = file_as_html(original(course, one), one.name, kept)
         except CourseError as error:
             self.seen.value = said(str(error))
+
+
+def _called(arrival):
+    """A file by its name and when it came: a student's files mostly have one name."""
+    return ", ".join(filter(None, (arrival.name, arrival.came)))
 
 
 def student_panel(desk):

@@ -32,6 +32,8 @@ LINE_ITEMS = ["sourcedId", "status", "dateLastModified", "title", "description",
     "resultValueMin", "resultValueMax"]  # fmt: skip
 RESULTS = ["sourcedId", "status", "dateLastModified", "lineItemSourcedId", "studentSourcedId",
     "scoreStatus", "score", "scoreDate", "comment"]  # fmt: skip
+# A careful subset, chosen by the kit: the standard's own text on what an id may hold was not at
+# hand, and whatever it allows, plain ASCII letters, figures and these signs are read everywhere.
 LONGEST_ID = 255
 PLAIN_ID, ODD = re.compile(r"[A-Za-z0-9._@-]+"), re.compile(r"[^A-Za-z0-9._@-]+")
 HELD = ("users", "enrollments", "lineItems", "results")
@@ -79,8 +81,9 @@ def export_exchange(course, now=None):
 def source_id(*parts):
     """An id of the standard from names in any letters; the same names give the same id.
 
-    What may stand in an id stays as it is. Else each odd sign becomes "_", and a digest of the
-    names keeps two of them apart that look alike then. A name itself travels as a title.
+    Letters, figures and . _ @ - stay as they are, which is the kit's choice. Else each odd sign
+    becomes "_", and a digest of the names keeps two of them apart that look alike then. A name
+    itself travels as a title.
 
     Parameters
     ----------

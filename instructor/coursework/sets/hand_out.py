@@ -26,6 +26,12 @@ ASSIGNMENTS = INSTRUCTOR.parent / "assignments"
 ANSWER_STUB = "# Type your answer between the quotes, then press Shift + Enter."
 WRITE_STUB = "*Write here.*"
 
+STAGES = (
+    "reads the key",
+    "tries each student's numbers",
+    "makes the notebook; the first time since the start, what makes notebooks is loaded",
+)
+
 NBGRADER_FILE = "nbgrader_config.py"
 # nbgrader reads this when its marking page is opened on the class.
 NBGRADER_CONFIG = f"""\
@@ -38,7 +44,7 @@ c.ClearSolutions.text_stub = {WRITE_STUB!r}
 """
 
 
-def hand_out(course, set_id):
+def hand_out(course, set_id, progress=None):
     """Make a set's notebook for this class and enter the set in the gradebook.
 
     Handing out again changes nothing for the class: a set keeps the key that it went out with,
@@ -48,6 +54,9 @@ def hand_out(course, set_id):
     ----------
     course : Course
     set_id : str
+    progress : callable, optional
+        Called with (done, total, text): the first time in a process takes a while, as what makes
+        notebooks is loaded then.
 
     Returns
     -------
@@ -60,17 +69,18 @@ def hand_out(course, set_id):
         When there is no such set, its key is refused, or another step is at work in this class.
     """
     with one_at_a_time(course, "handing out"):
-        return _hand_out(course, set_id)
+        return _hand_out(course, set_id, progress or (lambda *_: None))
 
 
-def _hand_out(course, set_id):
+def _hand_out(course, set_id, progress):
+    progress(0, len(STAGES), STAGES[0])
     if course.student_codes:
         make_codes(course)
     file = course.key(set_id)
     key = class_key(course, set_id) if file.is_file() else kits_key(course, set_id)
     write_nbgrader_config(course)
     write_guide(course)
-    return _put_out(course, set_id, key)
+    return _put_out(course, set_id, key, progress)
 
 
 def write_nbgrader_config(course):
@@ -85,9 +95,11 @@ def write_nbgrader_config(course):
     write_safely(course.folder / NBGRADER_FILE, text)
 
 
-def _put_out(course, set_id, key):
+def _put_out(course, set_id, key, progress=lambda *_: None):
     """A key and its notebook in their places; what stood there before is kept."""
+    progress(1, len(STAGES), STAGES[1])
     refuse_unchecked(course, set_id, key, library())
+    progress(2, len(STAGES), STAGES[2])
     notebook = released(key, course.term, course, set_id)
     for file, content in ((course.key(set_id), key), (course.release(set_id), notebook)):
         if file.is_file() and file.read_bytes() != content:

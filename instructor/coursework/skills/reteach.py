@@ -46,7 +46,8 @@ class Made:
         if self.file is None:
             return " ".join(self.notes)
         count = plural(len(self.skills), "skill")
-        return " ".join([f"{self.whom}: {count}, in {self.file}", *self.notes])
+        notes = [f"  {note}" for note in self.notes]  # a file ends its line: so it can be clicked
+        return "\n".join([f"{self.whom}: {count}, in {self.file}", *notes])
 
 
 def reteach(course, students=(None,), progress=None, table=None):

@@ -4,9 +4,9 @@ import json
 
 import pytest
 from coursework.arriving.arrivals import hand_ins as hand_ins_of
-from coursework.arriving.arrivals import read_list
+from coursework.arriving.arrivals import names_of_files, read_list
 from coursework.arriving.placing_by_hand import place_by_hand
-from coursework.arriving.states import AGAIN, COUNTS, NOT_PLACED, REPLACED, WAITS
+from coursework.arriving.states import AGAIN, COUNTS, NOT_CHOSEN, NOT_PLACED, REPLACED, WAITS
 from coursework.arriving.take_in import take_in
 from coursework.arriving.taken_in_words import AT_THE_DESK, in_words
 from coursework.classes.codes import codes_of, make_codes
@@ -74,6 +74,20 @@ def test_what_waits_waits_until_a_person_says_which_counts(course, tmp_path, nam
 
     decide(course, "take back", line=said.number)
     assert {"w.ipynb": COUNTS, "x.ipynb": WAITS, "y.ipynb": WAITS} == became(course)
+
+
+def test_of_two_files_with_one_name_the_time_says_which_counts(course, tmp_path):
+    """The earlier is chosen: the other was not replaced by a later one, as it is the later one."""
+    take_in(course, put(tmp_path / "post", {"w.ipynb": OTHER}), now=LATER)
+    first, _ = read_list(course)
+    decide(course, "this one counts", file=first.sha256, student=ADA, set_id=SET, why="asked her")
+    first, second = read_list(course)
+
+    assert (COUNTS, NOT_CHOSEN) == (first.became, second.became)
+    assert f"You said that “w.ipynb”, handed in {first.came}, counts." == second.reason
+    assert second.came not in ("", first.came)
+    named = {first.sha256: f"w.ipynb ({first.came})", second.sha256: f"w.ipynb ({second.came})"}
+    assert named == names_of_files(course)
 
 
 def test_a_later_hand_in_under_the_students_own_name_counts_at_once(course, tmp_path):

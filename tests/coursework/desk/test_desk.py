@@ -105,7 +105,7 @@ def test_a_file_that_was_written_can_be_clicked():
     assert (
         '<a href="/files/instructor/classes/K%C3%BCche%20%26%20%3Cb%3E%20100%25/reports/04.csv" '
         'target="_blank" style="text-decoration:underline">'
-        "instructor/classes/Küche &amp; &lt;b&gt; 100%/reports/04.csv</a>"
+        "reports/04.csv</a>"
     ) in told(f"Mark sheet: {file}")
 
 
@@ -114,7 +114,7 @@ def test_a_folder_on_the_line_before_stays_out_of_the_link():
     classes = KIT / "instructor" / "classes"
     html_ = told(f"24 pages are in {classes}\nThe first: {classes / 'one.html'}")
 
-    assert f"in {classes}<br>The first: <a " in html_
+    assert "in instructor/classes<br>The first: <a " in html_
     assert 'href="/files/instructor/classes/one.html"' in html_
 
 
@@ -212,7 +212,7 @@ def test_a_decision_is_entered_shown_and_taken_back(desk):
     assert "" == panel.why.value
 
     assert re.search(r": \d+ decisions?\.", press(journal, "Show the journal"))
-    assert "excused: 04-buy-enough" in words(journal.list) and "“was ill”" in words(journal.list)
+    assert "excused: 4. Buy enough" in words(journal.list) and "“was ill”" in words(journal.list)
     assert "choose the decision" in press(journal, "Take it back")
 
     journal.line.value, journal.why.value = number, "It was another day."

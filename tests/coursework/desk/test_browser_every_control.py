@@ -1,4 +1,4 @@
-"""Every control of the desk is operated once in a browser, in the order of a term.
+"""Every control of the desk is operated once in a browser, by the keyboard, in a term's order.
 
 The class, its hand-ins and its marks are invented. One server, one page, one class of 24.
 """
@@ -16,9 +16,17 @@ from coursework.desk.deciding_panel import ALSO, BOXES, KINDS
 from coursework.desk.serving import LOOK, PAGE
 
 from tests.helpers.accessible import serious_in
-from tests.helpers.browser import NEEDS_CHROMIUM, PHONE, SCREENSHOTS, browse, copy_kit, serve
+from tests.helpers.browser import (
+    DESK,
+    NEEDS_CHROMIUM,
+    PHONE,
+    SCREENSHOTS,
+    browse,
+    copy_kit,
+    serve,
+)
 from tests.helpers.desk_class import TITLE, care, class_file, new_class
-from tests.helpers.desk_page import DeskPage
+from tests.helpers.desk_page import DeskPage, tab_through
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -27,6 +35,11 @@ DOT = base64.b64decode(
     "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJg"
     "gg=="
 )
+HIGHEST_PANEL = 3000  # px: a picture is empty where it goes past the window
+# Words that are wider than their place: a long path would push the others out of view.
+CUT = """() => [...document.querySelectorAll('#rendered_cells .widget-html')]
+    .filter(one => one.scrollWidth > one.parentElement.clientWidth + 1)
+    .map(one => one.textContent.slice(0, 80))"""
 
 
 @pytest.fixture(scope="module")
@@ -94,14 +107,27 @@ def test_axe_finds_nothing_serious_in_light_or_dark(played, place):
         assert [] == serious_in(page)
 
 
-def test_nothing_is_wider_than_a_phone_with_all_panels_filled(played):
+def test_tab_alone_leads_to_every_control_and_the_focus_is_seen(played):
+    """From the top to the end of the page, with all panels filled: no trap, nothing left out."""
     _, desk, _ = played
-    desk.page.set_viewport_size(PHONE)
-    folder = SCREENSHOTS / "instructor" / "desk"
-    folder.mkdir(parents=True, exist_ok=True)
-    desk.page.screenshot(path=folder / "filled-390.png", full_page=True)
 
-    assert desk.page.evaluate("() => document.scrollingElement.scrollWidth") <= PHONE["width"]
+    assert {"reached": [], "seen": []} == tab_through(desk.page)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("size", [DESK, PHONE], ids=["desk", "phone"])
+def test_nothing_is_wider_than_the_page_and_no_words_than_their_place(played, size, scheme):
+    """With all panels filled; and a picture of each panel, to look at."""
+    _, desk, _ = played
+    desk.page.set_viewport_size({**size, "height": HIGHEST_PANEL})
+    desk.page.emulate_media(color_scheme=scheme)
+    folder = SCREENSHOTS / "instructor" / "desk" / f"{size['width']}-{scheme}"
+    folder.mkdir(parents=True, exist_ok=True)
+    for name in desk.headings():
+        desk.panel(name).screenshot(path=folder / f"{name}.png".replace(" ", "-"))
+
+    assert desk.page.evaluate("() => document.scrollingElement.scrollWidth") <= size["width"]
+    assert [] == desk.page.evaluate(CUT)
 
 
 def _steps(desk, folder):
@@ -138,7 +164,7 @@ def _inbox(desk):
     while "Press “Place those ticked” again" in desk.press(box, "Place those ticked"):
         pass
     for nth in range(box.get_by_role("checkbox").count()):
-        box.get_by_role("checkbox").nth(nth).check()
+        desk.check(box.get_by_role("checkbox").nth(nth))
     desk.fill(box, "Why set aside", "No hand-in.")
     assert "set aside for good" in desk.press(box, "Set those ticked aside")
     assert "24 hand-ins are marked" in desk.press(desk.panel("The steps, in order"), "Mark")
@@ -150,10 +176,11 @@ def _written(desk):
     assert "wait" in desk.press(panel, "Show what waits")
     written = panel.get_by_label("Question", exact=True).locator("option").count() - 1
     desk.choose(panel, "Question", written)
+    # Its answer comes after the question is shown: what is typed then stays.
+    assert "This is the first one" in desk.press(panel, "Back to the one before")
     for remark in ("Say which scale.", ""):
         points = panel.get_by_label(re.compile("^Points, 0 to"))
-        points.fill("2,5")
-        points.evaluate("one => { one.dataset.used = 'yes' }")
+        desk.type_into(points, "2,5")
         if remark:
             desk.fill(panel, "A word to the student", remark)
         else:
@@ -228,10 +255,11 @@ def _student(desk):
         for name in wanted & BOXES.keys():
             desk.fill(panel, BOXES[name][0], "1")
     desk.choose(panel, "Decide", KINDS["excused"])
+    # Its answer comes after the boxes for this decision are shown.
+    assert "changes nothing for anybody else" in desk.press(panel, "Look whose marks change")
     desk.choose(panel, "Student", "Jolanta Fisk (BH-1010)", nth=1)
     panel.get_by_label("File", exact=True).evaluate("one => { one.dataset.used = 'yes' }")
     desk.fill(panel, "Why, or a word to the student", "Ill.")
-    assert "changes nothing for anybody else" in desk.press(panel, "Look whose marks change")
     assert "is in the journal" in desk.press(panel, "Decide")
 
 
@@ -241,9 +269,7 @@ def _tables(desk):
     assert "24 students." in desk.press(grid, "Show the grid")
     desk.choose(grid, "Practical mark", 0)
     for nth in range(grid.get_by_role("textbox").count()):
-        box = grid.get_by_role("textbox").nth(nth)
-        box.fill("15,5")
-        box.evaluate("one => { one.dataset.used = 'yes' }")
+        desk.type_into(grid.get_by_role("textbox").nth(nth), "15,5")
     assert "24 marks are in" in desk.press(grid, "Enter the practical marks")
     term = desk.panel("The term's mark book")
     table = b"student_number,knife skills\nBH-1001,18\n"

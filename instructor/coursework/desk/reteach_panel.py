@@ -42,11 +42,12 @@ class ReteachPanel(Panel):
         self.gaps, self.shown = widgets.HTML(), widgets.HTML()
         self.whom.observe(self._tell, "value")
         look = desk.step("Show what is not got", self._look, of_set=False)
-        make = desk.step("Make the re-teach sheets", self._make, of_set=False)
-        super().__init__([look, self.shown, self.whom, self.gaps, make], PAGE)
+        self._sheets = desk.step("Make the re-teach sheets", self._make, of_set=False)
+        super().__init__([look, self.shown, self.whom, self.gaps, self._sheets], PAGE)
 
     def _look(self, progress):
         course = self._desk.course
+        self._sheets.clear()  # what was made before rests on an older look
         table = skill_table(course)
         page, *sheets = skills_report(course, progress, table)
         self._course, self._table = course, table

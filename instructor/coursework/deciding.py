@@ -10,7 +10,6 @@ from coursework.classes.one_at_a_time import one_at_a_time
 from coursework.decisions.applied import changed_by
 from coursework.decisions.changed_words import in_words
 from coursework.decisions.holding import holding
-from coursework.decisions.journal import UNKNOWN
 from coursework.decisions.journal import in_words as journal_in_words
 from coursework.decisions.kinds import FOR_GOOD, OF_KEYS, Decision, refuse_odd
 from coursework.decisions.stamp import now, who_is_here
@@ -25,6 +24,7 @@ from coursework.sets.checked_keys import library, refuse_unchecked
 from coursework.sets.class_keys import keep_keys, kits_key, other_key
 from coursework.sets.drawn_numbers import keep_numbers, other_numbers
 from coursework.sets.hand_out import settle_keys
+from coursework.words import UNKNOWN
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice import student_number
 from kitchenmath.typed.numbers import typed_number

@@ -30,7 +30,7 @@ def class_file(desk):
         "Does not count after so many days": "7", "A later one lifts up to percent": "",
         "A total passes from so many percent": "40",
         "Grades, as in A = 80; B = 65; C = 40": "A = 80; B = 60", "Country, two letters": "GB",
-        "Copies are kept so many months after the last due time": "24",
+        "Months that copies are kept": "24",
         "Or until this day, as in 2027-08-31": "",
     }  # fmt: skip
     for label, text in {

@@ -187,6 +187,32 @@ class DeskPage:
         return place.get_by_label(label, exact=True).nth(nth)
 
 
+# Words wider than their place push others out of view; a long label pushes its own box out.
+OUT_OF_VIEW = """() => [
+    ...[...document.querySelectorAll('#rendered_cells .widget-html')]
+        .filter(one => one.scrollWidth > one.parentElement.clientWidth + 1),
+    ...[...document.querySelectorAll('#rendered_cells :is(input, select, textarea)')]
+        .filter(one => one.checkVisibility() && !['checkbox', 'file'].includes(one.type) &&
+            (one.getBoundingClientRect().width < 40 ||
+             one.getBoundingClientRect().right > innerWidth))
+].map(one => one.labels?.[0]?.textContent || one.textContent.slice(0, 80))"""
+
+
+def out_of_view(page):
+    """Words of the desk that are wider than their place, and boxes that one cannot see or read.
+
+    Parameters
+    ----------
+    page : playwright Page
+
+    Returns
+    -------
+    list of str
+        The words, or a box's label.
+    """
+    return page.evaluate(OUT_OF_VIEW)
+
+
 # Where Tab stands: noted on the control, and its look kept, to be compared when Tab has left it.
 # Between a frame and its page the browser stands nowhere for a moment: that is no place to look.
 STAND = """() => {

@@ -16,6 +16,7 @@ from coursework.arriving.whose import code_of, set_of, student_of
 from coursework.csv_sheets import sheet_as_csv
 from coursework.errors import CourseError
 from coursework.safe_files import clear_halves, digest, write_safely
+from coursework.words import UNKNOWN
 
 # Longer than any student number or set may be, and short enough for a list.
 LONGEST_SAID = 100
@@ -246,9 +247,10 @@ def unplaced(course):
     return [said(one) for one in read_list(course) if one.became in (NOT_PLACED, WAITS)]
 
 
-def said(arrival):
-    """One line about an arrival, for people."""
-    whose = f"{arrival.student}, {arrival.set_id}, " if arrival.set_id else ""
+def said(arrival, roster=UNKNOWN, titles=UNKNOWN):
+    """One line about an arrival, for people; by names and titles where they are given."""
+    student, set_id = arrival.student, arrival.set_id
+    whose = f"{roster.get(student, student)}, {titles.get(set_id, set_id)}, " if set_id else ""
     return f"{arrival.name}: {whose}{arrival.became}. {arrival.reason}"
 
 

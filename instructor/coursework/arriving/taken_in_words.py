@@ -11,7 +11,7 @@ from coursework.arriving.states import (
     SET_ASIDE,
     WAITS,
 )
-from coursework.words import plural
+from coursework.words import UNKNOWN, plural
 
 __all__ = ["AT_THE_DESK", "TYPED", "in_words"]
 
@@ -34,7 +34,7 @@ AT_THE_DESK = {
 MOST_LINES = 20  # of a kind; the list has them all
 
 
-def in_words(taken, to_do=TYPED):
+def in_words(taken, to_do=TYPED, roster=UNKNOWN, titles=UNKNOWN):
     """A few lines for the instructor.
 
     Parameters
@@ -42,19 +42,22 @@ def in_words(taken, to_do=TYPED):
     taken : TakenIn
     to_do : dict of str to str, optional
         `TYPED` or `AT_THE_DESK`: what to do next, where this reader does it.
+    roster, titles : dict of str to str, optional
+        What students and sets are called; at a terminal they are said as they are typed.
 
     Returns
     -------
     str
     """
-    lines = _of_new(taken, to_do) if taken.came else ["There is no file to take in."]
+    names = roster, titles
+    lines = _of_new(taken, to_do, names) if taken.came else ["There is no file to take in."]
     if taken.mended:
         lines.append(f"{_counted(taken.mended)} that had no place before:")
-        lines += _some(taken.mended)
+        lines += _some(taken.mended, names)
     return "\n".join([*lines, *_of_persons(taken), *_of_times(taken, to_do)])
 
 
-def _of_new(taken, to_do):
+def _of_new(taken, to_do, names):
     """What became of the new files, and where there is something to do, what to do."""
     older = _counted(taken.came[len(taken.new) :])
     if not taken.new:
@@ -68,9 +71,9 @@ def _of_new(taken, to_do):
     lines = [f"{_counted(taken.new)} taken in: {', '.join(parts)}."]
     if len(taken.came) > len(taken.new):
         lines.append(f"{older} came before.")
-    lines += _some(by[REPLACED])
+    lines += _some(by[REPLACED], names)
     for state in (WAITS, NOT_PLACED):
-        lines += [*_some(by[state]), to_do[state]] if by[state] else []
+        lines += [*_some(by[state], names), to_do[state]] if by[state] else []
     return lines
 
 
@@ -95,9 +98,9 @@ def _of_times(taken, to_do):
         yield to_do[IN_DOUBT]
 
 
-def _some(those):
+def _some(those, names):
     """A line for each, or for the first ones and one that says where the others stand."""
-    lines = [f"  {said(one)}" for one in those[:MOST_LINES]]
+    lines = [f"  {said(one, *names)}" for one in those[:MOST_LINES]]
     more = len(those) - MOST_LINES
     return [*lines, f"  and {more} more: arrived/list.csv has them all."] if more > 0 else lines
 

@@ -165,9 +165,9 @@ def _lists(course, student):
             gone += _delete(course, course.arrived / kept)
     for file in sorted(course.reports.glob("*-changes.csv")):
         gone += _without_rows(course, file, student)
-    for file in sorted(course.folder.glob("keys/*/*.numbers.json")):
-        gone += _without_numbers(course, file, student)
-    return gone
+    asked = sorted(course.folder.glob("keys/*/*.numbers.json"))
+    sets = [file.parent.name for file in asked if _without_numbers(file, student)]
+    return gone + [f"keys/{set_id}: their numbers" for set_id in dict.fromkeys(sets)]
 
 
 def _without(course, file, student):
@@ -194,13 +194,13 @@ def _without_rows(course, file, student):
     return [f"reports/{file.name}: their lines"]
 
 
-def _without_numbers(course, file, student):
-    """What a class was asked, without their line."""
+def _without_numbers(file, student):
+    """Take what they were asked out of a list of numbers; whether they stood in it."""
     read = json.loads(file.read_text(encoding="utf-8"))
     if student not in read:
-        return []
+        return False
     write_safely(file, json_text({one: read[one] for one in read if one != student}))
-    return [f"{file.relative_to(course.folder).as_posix()}: their line"]
+    return True
 
 
 def _made_again(course, folder, student, name):

@@ -2,16 +2,13 @@
 
 from datetime import datetime
 from itertools import groupby
-from types import MappingProxyType
 
 from coursework.decisions.holding import live
 from coursework.decisions.kinds import OF_KEYS
 from coursework.decisions.stamp import moment_of
-from coursework.words import number
+from coursework.words import UNKNOWN, number
 
 __all__ = ["by_day", "in_words", "line_of"]
-
-UNKNOWN = MappingProxyType({})
 
 
 def by_day(decisions):

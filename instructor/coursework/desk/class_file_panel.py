@@ -38,7 +38,7 @@ OF_BOOK = {
     "pass_line": "A total passes from so many percent",
 }
 OF_COPIES = {
-    "months": "Copies are kept so many months after the last due time",
+    "months": "Months that copies are kept",
     "until": "Or until this day, as in 2027-08-31",
 }
 CHOICES = {

@@ -58,9 +58,8 @@ def steps_panel(desk):
     def taking(progress):
         taken = _take_in(desk.course, place.value.strip(), upload.value, progress)
         upload.value = ()  # or the next take-in would read them again
-        return "\n".join(
-            [taken_in_words(taken, AT_THE_DESK), *_of_other_sets(taken, desk.sets.value)]
-        )
+        told = taken_in_words(taken, AT_THE_DESK, desk.course.roster, set_labels())
+        return "\n".join([told, *_of_other_sets(taken, desk.sets.value)])
 
     panel = below_each_other(
         [

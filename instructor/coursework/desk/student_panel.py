@@ -34,6 +34,7 @@ class StudentPanel:
                                      layout=WIDE)  # fmt: skip
         self.seen = widgets.HTML()
         self.decide = deciding_panel(desk, after=self.show)
+        self.look = desk.step("Show the student", self.show, of_set=False)
         self.student.observe(self._chosen, "value")
         self.file.observe(self._look, "value")
         desk.classes.observe(self._chosen, "value")
@@ -61,6 +62,7 @@ class StudentPanel:
     def _chosen(self, _=None):
         """Another student: nothing of the one before stays in view."""
         self._files, self.shown.value, self.seen.value = {}, "", ""
+        self.look.clear()  # it says that the one before stands below
         self.file.options = [NO_FILE]
         if self.student.value:
             self.decide.student.value = self.student.value
@@ -99,7 +101,7 @@ def student_panel(desk):
     panel = below_each_other(
         [
             shows.student,
-            desk.step("Show the student", shows.show, of_set=False),
+            shows.look,
             shows.shown, shows.file, shows.seen,
             widgets.HTML(said("A decision about this student, in the set chosen above:")),
             shows.decide,

@@ -12,6 +12,7 @@ from tests.helpers.browser import (
     copy_kit,
     serve,
 )
+from tests.helpers.desk_page import out_of_view
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -43,7 +44,7 @@ def test_the_panels_are_there_without_a_key_pressed(desk):
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("size", [DESK, PHONE], ids=["desk", "phone"])
-def test_nothing_is_wider_than_the_page(desk, size, scheme):
+def test_nothing_is_wider_than_the_page_and_every_box_is_in_view(desk, size, scheme):
     page, _ = desk
     page.set_viewport_size(size)
     page.emulate_media(color_scheme=scheme)
@@ -53,6 +54,7 @@ def test_nothing_is_wider_than_the_page(desk, size, scheme):
     page.screenshot(path=folder / f"page-{size['width']}-{scheme}.png", full_page=True)
 
     assert wide <= size["width"]
+    assert [] == out_of_view(page)
 
 
 def test_a_button_answers(desk):

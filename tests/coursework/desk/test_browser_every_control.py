@@ -26,7 +26,7 @@ from tests.helpers.browser import (
     serve,
 )
 from tests.helpers.desk_class import TITLE, care, class_file, new_class
-from tests.helpers.desk_page import DeskPage, tab_through
+from tests.helpers.desk_page import DeskPage, out_of_view, tab_through
 
 pytestmark = NEEDS_CHROMIUM
 
@@ -36,10 +36,6 @@ DOT = base64.b64decode(
     "gg=="
 )
 HIGHEST_PANEL = 3000  # px: a picture is empty where it goes past the window
-# Words that are wider than their place: a long path would push the others out of view.
-CUT = """() => [...document.querySelectorAll('#rendered_cells .widget-html')]
-    .filter(one => one.scrollWidth > one.parentElement.clientWidth + 1)
-    .map(one => one.textContent.slice(0, 80))"""
 
 
 @pytest.fixture(scope="module")
@@ -127,7 +123,7 @@ def test_nothing_is_wider_than_the_page_and_no_words_than_their_place(played, si
         desk.panel(name).screenshot(path=folder / f"{name}.png".replace(" ", "-"))
 
     assert desk.page.evaluate("() => document.scrollingElement.scrollWidth") <= size["width"]
-    assert [] == desk.page.evaluate(CUT)
+    assert [] == out_of_view(desk.page)
 
 
 def _steps(desk, folder):

@@ -44,7 +44,7 @@ def test_no_step_fails_and_none_is_refused(term):
         ("mark", "8 hand-ins are marked."),
         ("written answer, comma", "2.5 of 4"),
         ("take back", "is taken back"),
-        ("late joiner's file", "Yara Holt_004211/04-buy-enough.ipynb: 004211"),
+        ("late joiner's file", "Yara Holt_004211/04-buy-enough.ipynb: Yara Holt, 4. Buy enough"),
         ("a file that would displace a marked one", "waits for your word"),
         ("practical marks", "5 marks are in"),
         ("newer kit: marking", "0 of them this time"),
@@ -117,6 +117,6 @@ def test_the_journal_names_files_as_they_came_and_no_figures_of_them(term):
     term.press("journal at the end", term.journal, "Show the journal")
     lines = words(term.journal.list)
 
-    assert "place: 04-buy-enough, Gwil Thatch, 04-buy-enough (3).ipynb." in lines
-    assert "newer key: 04-buy-enough. “to see it” Taken back." in lines
+    assert "place: 4. Buy enough, Gwil Thatch, 04-buy-enough (3).ipynb." in lines
+    assert "newer key: 4. Buy enough. “to see it” Taken back." in lines
     assert not re.search(r"\b[0-9a-f]{8}\b", lines)

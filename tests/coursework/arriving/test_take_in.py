@@ -4,6 +4,7 @@ import csv
 import hashlib
 import io
 import os
+import re
 import shutil
 import signal
 import tempfile
@@ -134,7 +135,8 @@ def test_the_latest_by_its_time_counts_whatever_came_first(course, tmp_path):
     assert late == submitted(course, "BH-1001")
     assert {"late.ipynb": COUNTS, "early.ipynb": REPLACED} == became(course)
     assert "It is the latest of 2 hand-ins." == reason(course, "late.ipynb")
-    assert "“late.ipynb” was handed in later." in in_words(taken)
+    late_is = r"“late.ipynb”, handed in 20\d\d-\d\d-\d\d \d\d:\d\d, is later\."
+    assert re.search(late_is, in_words(taken))
 
 
 def test_at_equal_times_the_later_arrival_counts(course, tmp_path):

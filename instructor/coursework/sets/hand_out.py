@@ -76,11 +76,13 @@ def _hand_out(course, set_id, progress):
     progress(0, len(STAGES), STAGES[0])
     if course.student_codes:
         make_codes(course)
-    file = course.key(set_id)
-    key = class_key(course, set_id) if file.is_file() else kits_key(course, set_id)
+    handed_out = course.key(set_id).is_file()
+    key = class_key(course, set_id) if handed_out else kits_key(course, set_id)
     write_nbgrader_config(course)
     write_guide(course)
-    return _put_out(course, set_id, key, progress)
+    file = _put_out(course, set_id, key, progress)
+    progress(len(STAGES), len(STAGES), "done")
+    return file
 
 
 def write_nbgrader_config(course):

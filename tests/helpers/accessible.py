@@ -25,6 +25,10 @@ LOOK = """async () => (await axe.run()).violations
     .flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) =>
         `${id}: ${target.join(' ')}: ${failureSummary.split('\\n').slice(1).join(' ').trim()}`))"""
 
+# The browser's setting makes letters twice as large, or its zoom leaves half as many pixels across.
+TWICE_AS_LARGE = "twice => { document.documentElement.style.fontSize = twice ? '200%' : '' }"
+WIDER = "() => document.scrollingElement.scrollWidth - innerWidth"
+
 
 @functools.cache
 def fetched():
@@ -60,3 +64,30 @@ def serious_in(page, colours=("light", "dark")):
         found += [f"{colour}: {each}" for each in page.evaluate(LOOK)]
     page.emulate_media(color_scheme=None)
     return found
+
+
+def wider_at_200_percent(page, phone):
+    """By how many pixels a page reaches beyond a phone whose text is twice as large.
+
+    Referees: WCAG 2.2, success criterion 1.4.4, Resize Text, asks for 200 %; 1.4.10, Reflow, for a
+    page 320 CSS pixels across. 200 % on a phone leaves 195 of them, so that is stricter.
+
+    Parameters
+    ----------
+    page : playwright Page
+    phone : dict of str to int
+        Its width and height; the page is shown in it afterwards.
+
+    Returns
+    -------
+    list of int
+        With larger letters in the phone's own width, and zoomed to half that width.
+    """
+    page.set_viewport_size(phone)
+    page.evaluate(TWICE_AS_LARGE, True)
+    wider = [page.evaluate(WIDER)]
+    page.evaluate(TWICE_AS_LARGE, False)
+    page.set_viewport_size({name: pixels // 2 for name, pixels in phone.items()})
+    wider.append(page.evaluate(WIDER))
+    page.set_viewport_size(phone)
+    return wider

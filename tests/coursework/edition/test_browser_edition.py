@@ -10,7 +10,7 @@ import pytest
 from coursework.edition.site import edition, write
 from coursework.sets.key_text import set_ids
 
-from tests.helpers.accessible import serious_in
+from tests.helpers.accessible import WIDER, serious_in, wider_at_200_percent
 from tests.helpers.browser import PHONE, SCREENSHOTS, WAIT_S, browse, open_predictions
 from tests.helpers.edition import NEEDS_WHEELS, WHEELS, listen, outside, shown
 from tests.helpers.filled_in import ALL, SET, TYPED, marked, points
@@ -102,13 +102,17 @@ def test_axe_finds_nothing_serious_in_light_or_dark(site, page, name):
     assert [] == serious_in(page)
 
 
-@pytest.mark.parametrize("name", ["index", f"set-{SET}", PLAN])
-def test_nothing_is_wider_than_a_phone(site, page, name):
+@pytest.mark.parametrize("name", ["index", "words", *(f"set-{each}" for each in set_ids())])
+def test_nothing_is_wider_than_a_phone_also_with_text_twice_as_large(site, page, name):
     address, *_ = site
     page.goto(f"{address}{name}.html")
-    picture(page, name)
+    if name.startswith("set"):
+        page.locator("html[data-ready=yes]").wait_for()
+    if name in ("index", f"set-{SET}", PLAN):
+        picture(page, name)
 
-    assert page.evaluate("() => document.scrollingElement.scrollWidth") <= PHONE["width"]
+    assert 0 == page.evaluate(WIDER)
+    assert [0, 0] == wider_at_200_percent(page, PHONE)
 
 
 def test_a_lessons_panels_are_live_and_its_slider_moves(site, page):

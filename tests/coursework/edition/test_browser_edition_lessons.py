@@ -9,6 +9,7 @@ from types import SimpleNamespace
 import pytest
 
 from kitchenmath.drills import Round
+from tests.helpers.accessible import WIDER, wider_at_200_percent
 from tests.helpers.asked_drills import asked_by
 from tests.helpers.browser import DESK, KIT, PHONE, browse, open_predictions
 from tests.helpers.edition import NEEDS_WHEELS, listen, outside, shown
@@ -18,7 +19,6 @@ pytestmark = NEEDS_WHEELS
 LESSONS = sorted(path.stem for path in (KIT / "lessons").glob("*.ipynb"))
 # Not the one that asks of earlier lessons, which draws another drill at each opening.
 DRILL = "[data-cell]:has(button:text-is('Check')):not(:has(button:text-is('Next question')))"
-WIDER = "() => document.scrollingElement.scrollWidth - innerWidth"
 SAYS_OTHER = """([panel, was]) => [...panel.querySelectorAll('[role=status]')]
     .map(part => part.innerText).join() !== was"""
 SAYS = "panel => [...panel.querySelectorAll('[role=status]')].map(part => part.innerText).join()"
@@ -59,7 +59,10 @@ def answer_drill(page):
 
 @pytest.mark.parametrize("lesson", LESSONS)
 def test_a_lesson_is_live_at_both_widths_and_its_slider_and_drill_answer(lesson, browser):
-    """At 1280 and 390 px nothing reaches beyond the page, nothing fails or comes from outside."""
+    """At 1280 and 390 px, there also with text at 200 %, nothing reaches beyond the page.
+
+    Nothing fails, and nothing comes from outside.
+    """
     page = browser.page
     page.set_viewport_size(DESK)
     page.goto(f"{browser.address}lesson-{lesson}.html")
@@ -72,7 +75,8 @@ def test_a_lesson_is_live_at_both_widths_and_its_slider_and_drill_answer(lesson,
         page.set_viewport_size(size)
         move_slider(page)
         wider.append(page.evaluate(WIDER))
+    wider += wider_at_200_percent(page, PHONE)
 
     assert "All panels can be moved." == said
-    assert [0, 0] == wider
+    assert [0, 0, 0, 0] == wider
     assert ([], []) == (page.errors, outside(page, browser.address))

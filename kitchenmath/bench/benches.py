@@ -217,7 +217,11 @@ BENCHES = {
         {
             "across": Box("The beetroot, across", "70 mm", "mm"),
             "oven": Box("The oven", "120 °C", "degC"),
-            "log": Box("The probe, a time and a temperature a line", "5 min 9.5 °C", kind="log"),
+            "log": Box(
+                "The probe, a time and a temperature a line",
+                "0 min 8 °C; 5 min 9.5 °C; 10 min 14 °C",
+                kind="log",
+            ),
         },
         _oven,
         minutes=45,

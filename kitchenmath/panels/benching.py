@@ -88,7 +88,7 @@ def _widget(box):
     if box.kind == "log":
         return widgets.Textarea(
             description=box.label,
-            placeholder="0 min 8 °C\n5 min 9.5 °C\n10 min 14 °C",
+            placeholder=box.example.replace("; ", "\n"),
             continuous_update=False,
             style={"description_width": "initial"},
             layout={**ROW, "max_width": WIDE},

@@ -1,6 +1,7 @@
 """Quantities written as a cook would write them."""
 
 import math
+import re
 
 import numpy as np
 
@@ -14,7 +15,10 @@ SPOKEN = {
     "degree_Celsius": "°C", "degree_Fahrenheit": "°F", "kelvin": "K",
     "delta_degree_Celsius": "°C", "delta_degree_Fahrenheit": "°F",
     "percent": "%", "count": "", "dimensionless": "", "kilojoule": "kJ", "joule": "J", "watt": "W",
-    "pascal": "Pa", "kilopascal": "kPa",
+    "pascal": "Pa", "kilopascal": "kPa", "gram / milliliter": "g/mL", "kilogram / liter": "kg/L",
+    "kilogram / meter ** 3": "kg/m³", "watt / kelvin / meter ** 2": "W/m²K",
+    "watt / kelvin / meter": "W/mK", "kilojoule / kelvin / kilogram": "kJ/kgK",
+    "meter ** 2 / second": "m²/s",
     "fluid_ounce": "fl oz", "tablespoon": "tbsp", "teaspoon": "tsp", "quart": "qt", "pint": "pt",
     "gallon": "gal",
 }  # fmt: skip
@@ -22,6 +26,7 @@ SPOKEN = {
 # round ones of US nutrition labels.
 COUNTRIES = ("us", "uk", "au", "metric", "jp")
 SYSTEMS = (*COUNTRIES, "label")
+POWERED = re.compile(r"(\w+) \*\* ([23])")  # as pint writes it: "centimeter ** 2"
 MONEY = {"dollar": "$", "sterling": "£", "euro": "€"}
 
 
@@ -31,7 +36,13 @@ def spoken(unit):
     if unit not in SPOKEN and country in SYSTEMS:
         country = country.upper() if len(country) == 2 else country
         return f"{country} {SPOKEN.get(measure, measure.replace('_', ' '))}"
-    return SPOKEN.get(unit, unit.replace("_", " "))
+    if unit in SPOKEN:
+        return SPOKEN[unit]
+    return POWERED.sub(_with_power, unit).replace("_", " ")
+
+
+def _with_power(found):
+    return SPOKEN.get(found[1], found[1]) + {"2": "²", "3": "³"}[found[2]]
 
 
 def figures(number, digits=4):
@@ -64,7 +75,8 @@ def say(quantity, digits=4):
         sign = "-" if quantity.magnitude < 0 else ""
         text = f"{sign}{MONEY[top]}{abs(float(quantity.magnitude)):.2f}"
         return f"{text} per {spoken(per)}" if per else text
-    unit = spoken(top) if not per else f"{quantity.units:~P}"
+    whole = unit_name(quantity.units)
+    unit = spoken(whole) if not per or whole in SPOKEN else f"{quantity.units:~P}"
     return f"{figures(quantity.magnitude, digits)} {unit}".strip()
 
 

@@ -28,7 +28,27 @@ WORDS = {
     "$": "dollar", "dollar": "dollar", "usd": "dollar", "cent": "cent", "¢": "cent",
     "£": "sterling", "gbp": "sterling", "€": "euro", "eur": "euro", "euro": "euro",
     "kj": "kJ", "kilojoule": "kJ", "kcal": "kcal", "cal": "kcal", "calorie": "kcal",
-    "w": "W", "watt": "W", "kw": "kW",
+    "w": "W", "watt": "W", "kw": "kW", "kpa": "kPa", "pa": "Pa", "psi": "psi",
+}  # fmt: skip
+
+# Lengths, and with them areas and solids: "cm^2" and "square cm" are one.
+LENGTHS = [word for word, unit in WORDS.items() if unit in ("mm", "cm", "m", "in", "ft")]
+WORDS |= {
+    written.format(word=word): f"{WORDS[word]}**{power}"
+    for word in LENGTHS
+    for power, forms in {
+        2: ("{word}^2", "square {word}", "sq {word}", "sq. {word}", "{word} squared"),
+        3: ("{word}^3", "cubic {word}", "cu {word}", "cu. {word}", "{word} cubed"),
+    }.items()
+    for written in forms
+}
+# What is made of two or three units, as a book of heat writes it.
+WORDS |= {
+    "g/ml": "g/mL", "g per ml": "g/mL", "kg/l": "kg/L", "kg per l": "kg/L", "g/l": "g/L",
+    "g per l": "g/L", "kg/m^3": "kg/m**3", "w/m^2k": "W/m**2/K", "w/(m^2 k)": "W/m**2/K",
+    "w/m^2/k": "W/m**2/K", "w/mk": "W/m/K", "w/(m k)": "W/m/K", "w/m/k": "W/m/K",
+    "m^2/s": "m**2/s", "mm^2/s": "mm**2/s", "kj/kgk": "kJ/kg/K", "kj/(kg k)": "kJ/kg/K",
+    "kj/kg/k": "kJ/kg/K",
 }  # fmt: skip
 
 # Words that mean another measure in each country; the system says which.
@@ -70,4 +90,10 @@ NOT_MEASURES = {
 # What stands around an amount and changes nothing.
 UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
 POWER = re.compile(r"\d\s*[⁰¹²³⁴-⁹₀-₉]")  # 10³ would become 103, and 3₂ would become 32
+# cm², cm2 and cm^2 are one; a power of a number is refused above.
+POWER_OF_LENGTH = re.compile(
+    r"(?<![a-z])(mm|cm|m|in|inch|ft|metre|meter) ?"
+    r"(?:\^ ?([23])|([²³])|(?<! )([23])(?!/\d))(?!\d|[.,]\d)",
+    re.IGNORECASE,
+)
 FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)

@@ -5,7 +5,8 @@ from functools import cached_property
 
 from kitchenmath.service.clock import read_clock, say_clock
 from kitchenmath.service.plan import plan_back
-from kitchenmath.service.plan_check import look_over
+from kitchenmath.service.plan_check import found_by
+from kitchenmath.service.plan_rules import PlanRules
 from kitchenmath.units.door import amount
 
 AT_OPENING_S = 600
@@ -35,9 +36,14 @@ class Kitchen:
         """One plan that works, as `plan_back` makes it: searched for once."""
         return plan_back(self.serve_at, self.tasks, self.cooks, self.equipment, self.opens)
 
+    @cached_property
+    def rules(self):
+        """What its plans must keep to: made ready once."""
+        return PlanRules(self.tasks, self.serve_at, self.cooks, self.equipment, self.opens)
+
     def findings(self, starts):
         """What is wrong with these starts, as `check_plan` says it."""
-        return look_over(starts, self.tasks, self.serve_at, self.cooks, self.equipment, self.opens)
+        return found_by(self.rules, starts)
 
     def with_task(self, name, **changes):
         """The same kitchen with one task changed."""

@@ -7,7 +7,7 @@ of these nothing changes, so a start that works is among them if one task alone 
 import math
 
 from kitchenmath.practice.plan_chart import Broken, Move, PlanBar, PlanChart, Waits
-from kitchenmath.service.clock import read_clock, say_clock
+from kitchenmath.service.clock import read_clock
 from kitchenmath.service.tasks import followers
 
 LONG_MIN, LONG_SHARE = 15, 0.5  # a wait is worth a word from here on, and half of what it may be
@@ -52,11 +52,11 @@ class _Typed:
         self.starts_s = {
             name: read_clock(start, name) for name, start in starts.items() if name in self.tasks
         }
-        self.serve_s = read_clock(kitchen.serve_at, "serve_at")
-        self.opens_s = None if kitchen.opens is None else read_clock(kitchen.opens, "opens")
+        self.serve_s, self.opens_s = kitchen.rules.serve_s, kitchen.rules.opens_s
         self.users = {
             name: [task.name for task in tasks] for name, tasks in followers(self.tasks).items()
         }
+        self.wrong = {(each.rule, each.tasks) for each in findings}
         self.caught = {name for each in findings for name in each.tasks}
 
     def ready_s(self, name):
@@ -77,12 +77,26 @@ class _Typed:
         return None if used_s is None else max(0, used_s - self.ready_s(name))
 
     def works_at(self, name, start_s, mended=None):
-        """Whether a task moved there breaks nothing new, and no more what was to be mended."""
-        starts = self.starts_s | {name: start_s}
-        said = {each: say_clock(moment_s) for each, moment_s in starts.items()}
-        before = {(each.rule, each.tasks) for each in self.findings}
-        before -= {(mended.rule, mended.tasks)} if mended else set()
-        return all((each.rule, each.tasks) in before for each in self.kitchen.findings(said))
+        """Whether a task moved there breaks nothing new, and no more what was to be mended.
+
+        Only its own timing and that of what it uses can change, so these are asked first: most
+        moves end there.
+        """
+        rules, starts_s = self.kitchen.rules, self.starts_s | {name: start_s}
+        near = [each for each in (name, *self.tasks[name].after) if each in starts_s]
+        return (
+            all(self._may_be(rules.timing(each, starts_s), mended) for each in near)
+            and self._may_be(rules.too_early(starts_s), mended)
+            and self._may_be(rules.short(starts_s), mended)
+        )
+
+    def _may_be(self, found, mended):
+        """Whether nothing was found but what is wrong already, less what is to be mended."""
+        return all(
+            (each.rule, each.tasks) in self.wrong
+            and (mended is None or (each.rule, each.tasks) != (mended.rule, mended.tasks))
+            for each in found
+        )
 
     def moments_s(self, name):
         """The starts of a task at which something changes."""

@@ -11,7 +11,7 @@ from tests.measure.mutation import draw
 KIT = Path(__file__).parents[2]
 MODULES = [
     KIT / "kitchenmath" / name
-    for name in ("safety/logs.py", "service/plan_check.py", "recipes/reading.py")
+    for name in ("safety/logs.py", "service/plan_rules.py", "recipes/reading.py")
 ]
 
 

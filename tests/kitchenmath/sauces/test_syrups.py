@@ -154,14 +154,14 @@ PUBLISHED = (
       for end, print_C in zip(("low", "high"), ends, strict=True)),
     # ± 2 °C is 3.6 °F.
     *(Published(f"5.4 {stage}, {end}, °F", MCGEE, "seen", print_f,
-                lambda stage=stage, end=end: stage_f("McGee", stage, end), 3.6, by="formula")
+                lambda stage=stage, end=end: stage_f("McGee", stage, end), 3.6, by="table")
       for stage, ends in MCGEE_F.items()
       for end, print_f in zip(("low", "high"), ends, strict=True)),
     *(Published(f"5.4 1917 {stage}, °F", CANDY, "seen", print_f,
-                lambda stage=stage: stage_f("Candy Cook Book", stage, "low"), 0.1, by="formula")
+                lambda stage=stage: stage_f("Candy Cook Book", stage, "low"), 0.1, by="table")
       for stage, print_f in CANDY_F.items()),
     *(Published(f"5.4 Greer {stage}, °F", GREER, "seen", print_f,
-                lambda stage=stage: stage_f("Greer", stage, "low"), 0.1, by="formula")
+                lambda stage=stage: stage_f("Greer", stage, "low"), 0.1, by="table")
       for stage, print_f in GREER_F.items()),
     Published("5.4 °F to take off for 1000 ft", MCGEE, "seen", 2,
               lambda: altitude_drop(Q_(1000, "ft")).to("delta_degF").magnitude, 0.25, by="formula"),

@@ -102,13 +102,24 @@ GAS_MARKS = {0.25: 225, 0.5: 250, 1: 275, 2: 300, 3: 325, 4: 350, 5: 375, 6: 400
 GAS_CELSIUS = {0.25: 107, 0.5: 121, 1: 135, 2: 149, 3: 163, 4: 177, 5: 191, 6: 204, 7: 218, 8: 232,
                9: 246}  # fmt: skip
 
+# Defined in units.txt by the very number that is printed: the check finds a slip of copying only.
+DEFINED_SO = ("uk_gallon", "label_teaspoon", "label_tablespoon", "label_cup", "label_fluid_ounce",
+              "au_tablespoon", "au_teaspoon", "au_cup", "jp_cup", "jp_tablespoon", "jp_teaspoon",
+              "lb", "label_ounce")  # fmt: skip
+
+
+def _by(number, unit):
+    return "table" if number == 1 and unit in DEFINED_SO else "formula"
+
+
 PUBLISHED = (
     *(Published(name, source, status, value,
                 lambda number=number, unit=unit: Q_(number, unit).to("mL").magnitude,
-                relative=1e-12,
-                by="formula") for name, number, unit, value, source, status in VOLUMES),
+                relative=1e-12, by=_by(number, unit))
+      for name, number, unit, value, source, status in VOLUMES),
     *(Published(name, source, status, value, lambda unit=unit: Q_(1, unit).to("g").magnitude,
-                relative=1e-12, by="formula") for name, unit, value, source, status in WEIGHTS),
+                relative=1e-12, by=_by(1, unit))
+      for name, unit, value, source, status in WEIGHTS),
     *(Published(f"{name} {fahrenheit} °F", f"{SP811}, formula", "computed", celsius,
                 lambda f=fahrenheit: Q_(f, "degF").to("degC").magnitude, tolerance, by="formula")
       for name, fahrenheit, celsius, tolerance in POINTS),

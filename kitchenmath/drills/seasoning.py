@@ -110,7 +110,7 @@ WARM_BRINE = Drill(
     "The stem is made for 15.6 °C (60 °F). Add 1° for each 5.6 °C (10 °F) above it.",
     {
         "shown": steps(20, 60, 2, "count", "degrees"),
-        "warmth": steps(22, 30, 2, "degC", "temperature"),
+        "warmth": steps(24, 30, 2, "degC", "temperature"),
     },
 )
 

@@ -7,7 +7,7 @@ The card gives percents, an old card gives cups, and the bakehouse is warm.
 
 **Seven questions, 20 points.**
 Your numbers are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"1.6 kg"`, `"3 lb 8 oz"`, `"62 %"`, `"24 °C"`.
+Type each answer between the quotes, as you would write it on a card: `"1.6 kg"`, `"3 lb 8 oz"`, `"62 %"`, `"{{ either: 24 °C | 75 °F }}"`.
 Or compute it with the numbers shown, for example `q2 = q1 * 2`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -349,9 +349,9 @@ sheet.award(
 ## 5. The friction of your mixer (3 points)
 
 Yesterday you measured one batch: three temperatures before, one after kneading.
-**What did the mixer add to the sum of the three?** It is a difference, such as `"6 °C"`.
+**What did the mixer add to the sum of the three?** It is a difference, such as `"{{ either: 6 °C | 11 °F }}"`.
 
-Answer within 1 °C: each reading may be a few tenths off, and the sum carries them all.
+Answer within 1 °C (1.8 °F): each reading may be a few tenths off, and the sum carries them all.
 """
 
 # %% q5-given
@@ -470,7 +470,7 @@ Today is warmer, and the card asks for the dough in °F.
 Same mixer, same dough, same minutes: the friction is that of question 5.
 **How warm must the water be?** Type °C or °F, and say which.
 
-Answer within 1 °C: probe and tap are no better.
+Answer within 1 °C (1.8 °F): probe and tap are no better.
 """
 
 # %% q6-given

@@ -192,7 +192,7 @@ sheet.award(
 """
 ## 3. Brine by the litre (3 points)
 
-The birds' tub needs a stated volume of **finished brine**, at 20 °C.
+The birds' tub needs a stated volume of **finished brine**, at 20 °C (68 °F).
 A litre of brine weighs 1041 g at 6 %, 1056 g at 8 %, and 1071 g at 10 %.
 **How much salt is in it?**
 
@@ -346,7 +346,7 @@ sheet.award(
             Slip(
                 "forgot that the brine is warm",
                 lambda shown: strength_from_salometer(shown),
-                "This is right for a brine at 15.6 °C, and the stem says nothing of warmth. Yours "
+                "This is right for a brine at 15.6 °C (60 °F), and the stem says nothing of warmth. Yours "
                 "is warmer, so it is lighter, and the stem shows too little.",
                 worth=2,
             ),
@@ -361,7 +361,8 @@ sheet.award(
             ),
         ),
         working=(
-            "{warmth} is {more} warmer than 15.6 °C; {more} ÷ 5.6 °C on top of {shown} = {corrected}",
+            "{warmth} is {more} warmer than 15.6 °C (60 °F); {more} ÷ 5.6 °C (10 °F) on top of {shown} "
+            "= {corrected}",
             "{corrected} hundredths × 26.4 % = {answer}",
         ),
         on_the_way={

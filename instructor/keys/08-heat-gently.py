@@ -7,7 +7,7 @@ A probe and a clock tell how far they are, and what is still missing.
 
 **Seven questions, 20 points.**
 This set starts from **your own probe log**. Question 1 says what to do where you cannot take one.
-Type each answer between the quotes, as you would write it on a card: `"12 min"`, `"17 min 30 s"`, `"63 °C"`, `"145 °F"`.
+Type each answer between the quotes, as you would write it on a card: `"12 min"`, `"17 min 30 s"`, `"{{ either: 63 °C | 145 °F }}"`.
 Or compute it with the numbers shown, for example `q4 = four.time * 2`; your log is `mine.times` and `mine.temperatures`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -41,7 +41,7 @@ sheet
 
 Put a probe into the middle of a beetroot, a potato or a carrot, and warm it gently: in water that is kept hot and does not boil, or in foil in an oven of about {{ oven: 120 }}.
 Read it every five minutes, and write down time and temperature.
-**Type the log between the two lines of quotes**, a reading on each line, such as `10 min 18.5 °C`.
+**Type the log between the two lines of quotes**, a reading on each line, such as `10 min {{ either: 18.5 °C | 65 °F }}`.
 
 Your readings are judged, not the cooking. A sound log has
 - **at least eight readings**, in the **order of time**;
@@ -745,7 +745,7 @@ sheet.award(
 """
 ## 7. From your bench (3 points, marked by your instructor)
 
-Cut two slabs of celeriac of one thickness. Warm one in water of about 70 °C and one in boiling water, each until its core is at 60 °C. Cut both across.
+Cut two slabs of celeriac of one thickness. Warm one in water of about 70 °C (160 °F) and one in boiling water, each until its core is at 60 °C (140 °F). Cut both across.
 **Write down both times and what the two rims look like, and say why they differ.
 Say why the wait in question 3 comes out too short, as you see it in your log or in the one that was drawn.
 Name one limit of the food code that you would read off the wall before you cook fish or poultry so, with its temperature.**

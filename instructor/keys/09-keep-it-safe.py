@@ -7,7 +7,7 @@ You say what is out of limits, since when, and what becomes of it.
 
 **Seven questions, 20 points.**
 Your records are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"B, F"`, `"02:30"`, `"4.2 kg"`, `"75 °C"`, `"milk, celery"`.
+Type each answer between the quotes, as you would write it on a card: `"B, F"`, `"02:30"`, `"{{ either: 4.2 kg | 9 lb 4 oz }}"`, `"{{ either: 75 °C | 167 °F }}"`, `"milk, celery"`.
 Then press Shift + Enter in each cell, from the top down.
 
 Lesson 9, *Keep it safe, write it down*, has all you need.
@@ -30,9 +30,10 @@ student = "BH-0000"
 
 # %% open-set
 from kitchenmath.drills.allergen_rows import EXTRAS, MAINS, SIDES, menu
-from kitchenmath.drills.keeping import bird_core, shown_in_boiling
-from kitchenmath.practice import open_set, steps
-from kitchenmath.practice.drawn_days import cases, days, nights, tubs
+from kitchenmath.drills.keeping import bird_core, height_above_the_sea, shown_in_boiling
+from kitchenmath.practice import open_set
+from kitchenmath.practice.drawn_days import cases, days
+from kitchenmath.practice.drawn_logs import nights, tubs
 
 sheet = open_set("09-keep-it-safe", term="demo", student=student)
 sheet
@@ -42,7 +43,7 @@ sheet
 ## 1. What is out of limits? (3 points)
 
 A day's record has ten lines, each with its reading and its limit.
-A reading **on** its limit is in order. One of them is in °F.
+A reading **on** its limit is in order. One of them is in {{ other_scale }}.
 **Three lines are out of limits. Which?**
 
 Type their letters, such as `"B, F, H"`.
@@ -72,9 +73,10 @@ TOLD = {
     "counted a reading on the limit": "One line among yours reads just what its limit says. “At "
     "most” and “at least” take that number in, so it stays; it looks like a fault because it has "
     "no room to spare.",
-    "took °F for °C": "One line is in °F, and you read its number as °C. On a page full of °C the "
-    "eye does not stop at the scale, and a cold room at 38 would be a sauna.",
-    "held all hot food against one limit": "You held everything hot against 74 °C, the number that "
+    "took °F for °C": "One line is in {{ other_scale }}, and you read its number as "
+    "{{ scale }}. On a page full of {{ scale }} the eye does not stop at the scale, and "
+    "{{ either: a cold room at 38 would be a sauna | a roast at 78 would be raw }}.",
+    "held all hot food against one limit": "You held everything hot against 74 °C (165 °F), the number that "
     "everybody has learnt. Each line has its own limit beside it; pork, and food that is kept hot, "
     "have lower ones.",
     "looked at the cold food only": "Your letters stop where the hot food begins. The fridge is "
@@ -89,15 +91,15 @@ TOLD = {
     "shared the step out": "You laid a straight line between two readings, as for a probe log in "
     "lesson 8. That is fair for an estimate; for what people eat count from the last reading "
     "that was in order.",
-    "took the limit itself for out": "You took the reading of 5 °C for out, and so went one back. "
+    "took the limit itself for out": "You took the reading of 5 °C (41 °F) for out, and so went one back. "
     "It is the limit itself, which is in order, so the count begins with it.",
     "took the time when it was found": "This is the last line of the log, when somebody came and "
     "looked. It had been warm for some time by then.",
     "looked at the end only": "You went by the last column, because the tub is cold now. What was "
-    "above 21 °C after two hours had time to spoil first, and cold does not undo it.",
+    "above 21 °C (70 °F) after two hours had time to spoil first, and cold does not undo it.",
     "looked at the first two hours only": "You went by the first column, which comes first. A tub "
-    "that is not at 5 °C after six hours goes as well.",
-    "threw away what stands on the limit": "You also threw away the tub that reads 21 °C and 5 °C. "
+    "that is not at 5 °C (41 °F) after six hours goes as well.",
+    "threw away what stands on the limit": "You also threw away the tub that reads {{ either: 21 °C and 5 °C | 70 °F and 41 °F }}. "
     "It was just in time, so it stays, though it looks close.",
     "gave what is kept": "You weighed what may stay. The question asks what goes.",
     "threw everything away": "You threw the whole batch away. That is on the safe side, and good "
@@ -114,7 +116,7 @@ TOLD = {
     "named what goes": "You listed what goes. The question wants what can still be served.",
     "took the error off": "You took the error off, as one corrects a reading. Here you want what "
     "the probe will show, and one that shows too much shows more than the limit by then.",
-    "held it against 100 °C": "You held the probe against 100 °C, where water boils by the sea. At "
+    "held it against 100 °C": "You held the probe against 100 °C (212 °F), where water boils by the sea. At "
     "this height it boils sooner, so the probe is further off than it seems.",
     "left the error out": "You left the printed limit as it is. By this probe a bird would come "
     "out too early.",
@@ -131,9 +133,16 @@ TOLD = {
 }
 
 
+# A class that reads °F has its one line in °C.
+NAMED = {"took °F for °C": "{{ either: took °F for °C | took °C for °F }}"}
+
+
 def told(slips):
     """The slips of a drill in this set's own words."""
-    return tuple(replace(slip, sentence=TOLD[slip.name]) for slip in slips)
+    return tuple(
+        replace(slip, name=NAMED.get(slip.name, slip.name), sentence=TOLD[slip.name])
+        for slip in slips
+    )
 
 
 sheet.award(
@@ -192,7 +201,7 @@ sheet.award(
         records.since_when,
         told(records.since_slips((2, 2, 2, 0))),
         working=(
-            "go down the log to the first reading above 5 °C, and one back",
+            "go down the log to the first reading above 5 °C (41 °F), and one back",
             "the last in order is that of {answer}",
         ),
         skill="since when a limit is broken",
@@ -211,7 +220,7 @@ Five tubs of velouté cooled from 57 °C (135 °F). Each was read after two hour
 A tub that broke one of the two is thrown away.
 **How much is thrown away?**
 
-Answer within 50 g: the store's scale shows no more.
+Answer within {{ either: 50 g | 0.1 lb }}: the store's scale shows no more.
 
 Throw it away covered and marked, so that nobody takes it back. **Allergens** in the velouté: gluten and milk.
 """
@@ -242,8 +251,8 @@ sheet.award(
         formula=keeping.thrown_away,
         slips=told(keeping.tub_slips((1, 1, 2, 1, 1))),
         working=(
-            "above 21 °C after 2 h: {warm} = {first}",
-            "above 5 °C only after 6 h: {late} = {then}",
+            "above 21 °C (70 °F) after 2 h: {warm} = {first}",
+            "above 5 °C (41 °F) only after 6 h: {late} = {then}",
             "{first} + {then} = {answer}",
         ),
         on_the_way=keeping.thrown_away_in_steps(),
@@ -307,12 +316,12 @@ sheet.award(
 ## 5. A probe in the mountains (2 points)
 
 A sister house lies high up. In water at a rolling boil its probe shows what is printed here.
-Water boils about 1 °C sooner for each 300 m above the sea.
+Water boils about 1 °C (1.8 °F) sooner for each 300 m (1000 ft) above the sea.
 {{ by: poultry }}, a guinea fowl's core must reach {{ house: poultry }}.
 Take the probe to be off by as much there as it is at the boil.
 **What must it show before a guinea fowl is truly at its limit?**
 
-Answer within 0.2 °C, or **rounded up** to the next whole degree.
+Answer within {{ either: 0.2 °C | 0.4 °F }}, or **rounded up** to the next whole degree.
 Never round down: then the bird comes out too early.
 
 Steam burns: hold the probe from the side, with a dry cloth.
@@ -321,7 +330,7 @@ Steam burns: hold the probe from the side, with a dry cloth.
 # %% q5-given
 five = sheet.given(
     "q5",
-    height=steps(600, 1500, 300, "m", "height above the sea"),
+    height=height_above_the_sea(),
     shows=shown_in_boiling(98.5, 100),
     core=bird_core("limit for a guinea fowl's core"),
 )
@@ -333,8 +342,7 @@ q5 = ""
 from kitchenmath import Q_
 from kitchenmath.heat import boiling_point
 
-off = five.shows.magnitude - boiling_point(altitude=five.height).magnitude
-q5 = Q_(five.core.magnitude + off, "degC")
+q5 = five.core + (five.shows - boiling_point(altitude=five.height))
 ### END SOLUTION
 
 # %% q5-check
@@ -349,7 +357,8 @@ sheet.award(
         formula=keeping.must_show,
         slips=told(keeping.probe_slips((1, 1, 0))),
         working=(
-            "water boils: 100 °C less 1 °C for each 300 m of {height} = {boils}",
+            "water boils: 100 °C (212 °F) less 1 °C (1.8 °F) for each 300 m (984 ft) of {height} = "
+            "{boils}",
             "too much: {shows} − {boils} = {off}",
             "{core} + {off} = {answer}",
         ),
@@ -366,9 +375,9 @@ sheet.award(
 ## 6. The allergen row (3 points)
 
 A guest asks what your plate holds. It has the three parts shown, with all their items.
-**Write its row, by the list of fourteen of the EU and the UK.** Name only what is sure without a label.
+**Write its row, by the {{ by_its_list: list of fourteen of the EU and the UK | list of nine of the US }}.** Name only what is sure without a label.
 
-Type the names, such as `"fish, egg"`. Their names are: gluten, crustaceans, egg, fish, peanuts, soya, milk, nuts, celery, mustard, sesame, sulphites, lupin, molluscs.
+Type the names, such as `"fish, egg"`. Their names are: {{ by_its_list: gluten, crustaceans, egg, fish, peanuts, soya, milk, nuts, celery, mustard, sesame, sulphites, lupin, molluscs. | wheat, crustacean shellfish, egg, fish, peanuts, soybeans, milk, tree nuts, sesame. }}
 An allergen that is missing costs 1 point, because somebody may be hurt; one too many costs half a point.
 
 What only a label tells is asked at the label, and what else touched the plate at the stove.
@@ -389,16 +398,16 @@ q6 = ""
 from kitchenmath.drills.allergen_rows import items_of
 from kitchenmath.safety import plate_allergens
 
-q6 = list(plate_allergens(items_of(six.main, six.side, six.extra)).holds)
+q6 = list(plate_allergens(items_of(six.main, six.side, six.extra), six.main.list_of).holds)
 ### END SOLUTION
 
 # %% q6-check
-sheet.look("q6", q6, "allergens")
+sheet.look("q6", q6, "{{ allergens }}")
 ### BEGIN HIDDEN TESTS
 sheet.award(
     ListedQuestion(
         "q6",
-        "allergens",
+        "{{ allergens }}",
         3,
         allergen_rows.plate_holds,
         left_out=1,
@@ -406,7 +415,7 @@ sheet.award(
         slips=told(allergen_rows.PLATE_SLIPS),
         working=(
             "item by item: {main}, {side}, {extra}",
-            "flour is gluten, butter is milk, celeriac is celery, lecithin is mostly soya",
+            "{{ by_its_list: flour is gluten, butter is milk, celeriac is celery, lecithin is mostly soya | flour is wheat, butter is milk, lecithin is mostly soy }}",
             "the row: {answer}",
         ),
         skill="allergens of a plate",
@@ -433,7 +442,7 @@ Hands are washed, and the probe is wiped and disinfected between raw and ready.
 **Mark scheme.**
 1 point: four lines with point, limit, reading and time; readings as a probe shows them, and the scale said.
 1 point: the reading in melting ice (crushed ice with water, stirred, the tip in the middle), and the error added to or taken off what it shows, or the probe put aside.
-1 point: what was done is said with amount, time and name (“2 L velouté thrown away, 20:15, by whom; bain-marie turned up, 63 °C at 20:40”), and not “checked”.
+1 point: what was done is said with amount, time and name (“2 L velouté thrown away, 20:15, by whom; bain-marie turned up, 63 °C (145 °F) at 20:40”), and not “checked”.
 """
 
 # %% [markdown] hand-in

@@ -125,7 +125,7 @@ The foam must be ready when plating starts. Plating takes as long as in question
 The cook is free from the moment shown.
 **How much slack has the velouté?** That is: how much earlier than at the latest moment could it be begun?
 
-A velouté that waits is kept hot, at 63 °C or above (the house's own rule), covered, with a probe in it.
+A velouté that waits is kept hot, at 63 °C (145 °F) or above (the house's own rule), covered, with a probe in it.
 Hot holding, by the food code: {{ limit: hot holding }}. Your local food code comes first.
 Pour hot sauce away from your body.
 
@@ -561,7 +561,7 @@ Many plans are right. Yours is judged by these:
 everything is in order and ready in time, rests included (2 points); nothing waits too long (1.5); nobody is in two places (1); no more in the oven and on the burners than there is (1); nothing starts before the kitchen opens (0.5).
 **The step is one minute.** What is broken by 5 min at most costs half a point; by more, or in the wrong order, all of its points. A task left out costs its share.
 
-**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C or above (the house's own rule).
+**Waiting is quality, safety is temperature.** What waits hot waits at 63 °C (145 °F) or above (the house's own rule).
 Hot holding, by the food code: {{ limit: hot holding }}. Your local food code comes first.
 Poultry is done when a probe says so, and raw birds never lie above or beside what is ready to eat.
 On this plate are celery, milk, mustard and gluten; foam may hide egg or soya. Ask before the guests sit.

@@ -7,7 +7,7 @@ The questions come from sets of the whole term, out of order and with other numb
 
 **Seven questions, 20 points.**
 Your numbers are your own: your neighbour has others.
-Type each answer between the quotes, as you would write it on a card: `"4.2 kg"`, `"63 °C"`, `"1 h 40 min"`.
+Type each answer between the quotes, as you would write it on a card: `"4.2 kg"`, `"{{ either: 63 °C | 145 °F }}"`, `"1 h 40 min"`.
 Or compute it with the numbers shown, for example `q5 = q4 / 2`.
 Then press Shift + Enter in each cell, from the top down.
 
@@ -27,7 +27,7 @@ student = "BH-0000"
 
 # %% open-set
 from kitchenmath.practice import open_set, steps
-from kitchenmath.practice.drawn_days import tubs
+from kitchenmath.practice.drawn_logs import tubs
 
 sheet = open_set("10r-review-2", term="demo", student=student)
 sheet

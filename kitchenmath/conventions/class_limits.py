@@ -28,14 +28,23 @@ class ClassLimit:
         As its source prints it.
     own : bool
         Whether it is that of the class's own food code; else it is the house's, to learn by.
+    units_first : str
+        As in `Conventions`: which of the two printed degrees is told first.
     """
 
     row: Limit
     own: bool
+    units_first: str = "metric"
+
+    @property
+    def printed(self):
+        """The limit as its source prints it in the scale that the class reads."""
+        return self.row.fahrenheit if self.units_first == "us" else self.row.temperature
 
     def __str__(self):
         row = self.row
-        told = f"{say(row.temperature)} ({say(row.fahrenheit)})"
+        other = row.temperature if self.units_first == "us" else row.fahrenheit
+        told = f"{say(self.printed)} ({say(other)})"
         minutes = row.time_sense == "for" and row.time.to("min").magnitude >= 1
         if row.time_sense == "within" or minutes:
             told += f" {row.time_sense} {say(row.time)}"
@@ -114,9 +123,9 @@ def class_limit(what, college):
     house limit at most 5 °C (41 °F)
     """
     try:
-        return ClassLimit(own_limit(what, college), own=True)
+        return ClassLimit(own_limit(what, college), True, college.units_first)
     except KitchenError:
-        return ClassLimit(limit(what), own=False)
+        return ClassLimit(limit(what), False, college.units_first)
 
 
 def sources_of_record(college):

@@ -101,6 +101,11 @@ class Conventions:
         return {"what": "whole roast"}
 
     @property
+    def allergens(self):
+        """The kind of answer that a class gives for a plate: by the list of the US, or the EU's."""
+        return "US allergens" if self.country == "US" else "allergens"
+
+    @property
     def cups(self):
         """Whose cup is meant where none is named, as for `kitchenmath.read`."""
         return {"UK": "uk", "NZ": "metric", "EU": "metric"}.get(self.country, "us")

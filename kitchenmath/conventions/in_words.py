@@ -11,6 +11,7 @@ from kitchenmath.conventions.class_limits import (
     sources_of_record,
 )
 from kitchenmath.conventions.college import Conventions
+from kitchenmath.conventions.system_order import first_system_first
 from kitchenmath.errors import KitchenError
 from kitchenmath.safety.cooling import cooling_rules
 from kitchenmath.safety.quoted import limits
@@ -192,6 +193,28 @@ class CollegeWords:
         """What the tax is called: VAT, GST or sales tax."""
         return TAXES.get(self.college.country, "VAT")
 
+    def allergens(self):
+        """The kind of answer by the class's list of allergens, for a key's code."""
+        return self.college.allergens
+
+    def by_its_list(self, both):
+        """Of two ways to say a thing that of the class's list: "gluten | wheat" is "gluten"."""
+        fourteen, nine = (each.strip() for each in both.split("|"))
+        return fourteen if self.college.allergens == "allergens" else nine
+
+    def scale(self):
+        """The scale that a class reads: "°C"."""
+        return self._ordered("°C", "°F")[0]
+
+    def other_scale(self):
+        """The scale that a class does not read: "°F"."""
+        return self._ordered("°C", "°F")[1]
+
+    def either(self, both):
+        """Of two ways to say a thing the class's: "75 °C | 167 °F" is "75 °C"."""
+        metric, other = (each.strip() for each in both.split("|"))
+        return self._ordered(metric, other)[0]
+
     def _by_the_kilo(self):
         return self.college.units_first == "metric"
 
@@ -261,9 +284,10 @@ def filled(text, college):
     lines = text.split("\n")
     said = [PLACE.sub(say_it, line) for line in lines]
     # A line that held nothing but an empty place is no line.
-    return "\n".join(
+    kept = "\n".join(
         new for old, new in zip(lines, said, strict=True) if new.strip() or not old.strip()
     )
+    return first_system_first(kept, college)
 
 
 def _source_of(row):

@@ -92,6 +92,11 @@ class Round:
         }
         return filled(self.drill.text, self.college).format(**shown)
 
+    @property
+    def hint(self):
+        """What helps without saying it."""
+        return filled(self.drill.hint, self.college)
+
     def answer(self, typed):
         """The verdict on an answer; the first try of a round counts in the row.
 

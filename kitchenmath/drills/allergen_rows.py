@@ -2,12 +2,20 @@
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import ListedQuestion, Slip
-from kitchenmath.practice.choices import Choices
+from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.safety import menu_dishes, plate_allergens
 
 
-class Dish(str):
-    """A dish that says what it is made of."""
+class Dish(str, Drawn):
+    """A dish that says what it is made of; `list_of` is the country whose list a class goes by."""
+
+    list_of = "EU and UK"
+
+    def in_college(self, college):
+        """The same dish by a class's list of allergens."""
+        dish = Dish(self[:])
+        dish.list_of = "US" if college.allergens == "US allergens" else "EU and UK"
+        return dish
 
     def __str__(self):
         return f"{self[:]} (of {', '.join(menu_dishes()[self])})"
@@ -34,8 +42,8 @@ def items_of(*dishes):
 
 
 def plate_holds(main, side, extra):
-    """What the plate holds, by the list of the EU and the UK."""
-    return set(plate_allergens(items_of(main, side, extra)).holds)
+    """What the plate holds, by the class's list."""
+    return set(plate_allergens(items_of(main, side, extra), main.list_of).holds)
 
 
 def without(*hidden):
@@ -43,7 +51,7 @@ def without(*hidden):
 
     def slip(main, side, extra):
         seen = [item for item in items_of(main, side, extra) if item not in hidden]
-        return set(plate_allergens(seen).holds)
+        return set(plate_allergens(seen, main.list_of).holds)
 
     return slip
 
@@ -55,14 +63,14 @@ def by_the_list_of_nine(main, side, extra):
 
 def with_the_labels(main, side, extra):
     """With what only a label can tell."""
-    found = plate_allergens(items_of(main, side, extra))
+    found = plate_allergens(items_of(main, side, extra), main.list_of)
     return {*found.holds, *found.read_the_label_for}
 
 
 PLATE_SLIPS = (
     Slip(
         "named the main part only",
-        lambda main: set(plate_allergens(items_of(main)).holds),
+        lambda main: set(plate_allergens(items_of(main), main.list_of).holds),
         "You named what the main part holds. Everything on the plate counts.",
     ),
     Slip(
@@ -97,9 +105,11 @@ PLATE = Drill(
         slips=PLATE_SLIPS,
         working=("{main}, {side}, {extra}: item by item", "{answer}"),
     ),
-    "A plate: {main}; {side}; {extra}. What does it hold, by the list of fourteen of the EU and "
-    "the UK? Name only what is sure without a label.",
-    "Item by item. Celeriac is celery; flour is gluten; lecithin is mostly soya.",
+    "A plate: {main}; {side}; {extra}. What does it hold, by the "
+    "{{ by_its_list: list of fourteen of the EU and the UK | list of nine of the US }}? "
+    "Name only what is sure without a label.",
+    "Item by item. {{ by_its_list: Celeriac is celery; flour is gluten | Flour is wheat }}; "
+    "lecithin is mostly {{ by_its_list: soya | soy }}.",
     {
         "main": menu(MAINS, "main part"),
         "side": menu(SIDES, "beside it"),

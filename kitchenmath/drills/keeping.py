@@ -6,7 +6,7 @@ from kitchenmath.heat import boiling_point
 from kitchenmath.practice import ClockQuestion, Question, Slip, Within, steps
 from kitchenmath.practice.choices import Choices, Drawn
 from kitchenmath.practice.clock_question import clock_time
-from kitchenmath.practice.drawn_days import tubs
+from kitchenmath.practice.drawn_logs import tubs
 from kitchenmath.safety import cooling_rules
 from kitchenmath.units import Q_, say
 
@@ -49,7 +49,7 @@ COLD_BY = Drill(
             Slip(
                 "stopped after the first stage",
                 lambda fell: fell + 60 * stages()[0][1],
-                "That is when it must be at 21 °C. At 5 °C it must be later.",
+                "That is when it must be at 21 °C (70 °F). At 5 °C (41 °F) it must be later.",
             ),
             Slip(
                 "took four hours",
@@ -62,8 +62,8 @@ COLD_BY = Drill(
     ),
     "A pot of velouté fell through 57 °C (135 °F) at {fell}. {{ by: cooling }}, by when must it be "
     "at 5 °C (41 °F)?",
-    "Six hours in all, from 57 °C. Rounded down to a quarter of an hour is right too.",
-    {"fell": moments(17 * 60, 22 * 60, 10, "fell through 57 °C")},
+    "Six hours in all, from 57 °C (135 °F). Rounded down to a quarter of an hour is right too.",
+    {"fell": moments(17 * 60, 22 * 60, 10, "fell through 57 °C (135 °F)")},
 )
 
 
@@ -122,7 +122,8 @@ def tub_slips(worth=(0, 0, 0, 0, 0)):
         Slip(
             "looked at the first two hours only",
             lambda sauce: weight_of(sauce, _first_broken),
-            "You looked at the first stage only. What is not at 5 °C after six hours goes too.",
+            "You looked at the first stage only. What is not at 5 °C (41 °F) after six hours "
+            "goes too.",
             worth=start,
         ),
         Slip(
@@ -130,7 +131,7 @@ def tub_slips(worth=(0, 0, 0, 0, 0)):
             lambda sauce: weight_of(
                 sauce, lambda two, six: two >= stages()[0][0] or six > stages()[1][0]
             ),
-            "One tub was at 21 °C and at 5 °C just in time: that is in order.",
+            "One tub was at 21 °C (70 °F) and at 5 °C (41 °F) just in time: that is in order.",
             worth=edge,
         ),
         Slip(
@@ -157,8 +158,8 @@ TUBS = Drill(
         thrown_away,
         tub_slips(),
         working=(
-            "above 21 °C after 2 h: {warm} = {first}",
-            "above 5 °C only after 6 h: {late} = {then}",
+            "above 21 °C (70 °F) after 2 h: {warm} = {first}",
+            "above 5 °C (41 °F) only after 6 h: {late} = {then}",
             "{first} + {then} = {answer}",
         ),
         on_the_way=thrown_away_in_steps(),
@@ -180,7 +181,7 @@ class CoreLimit(Drawn):
 
     def in_college(self, college):
         """That of a class's own food code, or the house's, as a temperature."""
-        return class_limit("poultry", college).row.temperature
+        return class_limit("poultry", college).printed
 
 
 def bird_core(label):
@@ -188,14 +189,14 @@ def bird_core(label):
     return Choices((CoreLimit(),), label)
 
 
-def off_C(height, shows):
-    """By how much a probe shows too much in boiling water, in °C."""
-    return shows.magnitude - boils_C(height)
+def off(height, shows):
+    """By how much a probe shows too much in boiling water."""
+    return shows - Q_(boils_C(height), "degC")
 
 
 def must_show(height, shows, core):
     """What a probe must show at the limit of poultry, off by as much as in boiling water."""
-    return Q_(core.magnitude + off_C(height, shows), "degC")
+    return core + off(height, shows)
 
 
 def probe_slips(worth=(0, 0, 0)):
@@ -204,19 +205,19 @@ def probe_slips(worth=(0, 0, 0)):
     return (
         Slip(
             "took the error off",
-            lambda height, shows, core: Q_(core.magnitude - off_C(height, shows), "degC"),
+            lambda height, shows, core: core - off(height, shows),
             "You took the error off. A probe that shows too much must show that much more.",
             worth=turned,
         ),
         Slip(
             "held it against 100 °C",
-            lambda shows, core: Q_(core.magnitude + shows.magnitude - 100, "degC"),
-            "You compared it with 100 °C. Up here water boils sooner.",
+            lambda shows, core: core + (shows - Q_(100, "degC")),
+            "You compared it with 100 °C (212 °F). Up here water boils sooner.",
             worth=sea,
         ),
         Slip(
             "left the error out",
-            lambda core: Q_(core.magnitude, "degC"),
+            lambda core: core,
             "That is the limit as it is printed. This probe does not show what is true.",
             worth=none,
         ),
@@ -225,12 +226,25 @@ def probe_slips(worth=(0, 0, 0)):
 
 def shown_in_boiling(first, last):
     """Readings in boiling water to draw from, as a probe shows them."""
-    return steps(first, last, 0.5, "degC", "the probe shows in boiling water")
+    fahrenheit = (209, 212, 1, "degF")
+    return steps(first, last, 0.5, "degC", "the probe shows in boiling water", us=fahrenheit)
+
+
+def height_above_the_sea():
+    """Heights of mountain kitchens to draw from."""
+    feet = (2000, 5000, 1000, "ft")
+    return steps(600, 1500, 300, "m", "height above the sea", us=feet)
+
+
+def _boils(height, shows):
+    """Where water boils there, in the probe's scale."""
+    point = Q_(boils_C(height), "degC").to(shows.units)
+    return Q_(round(point.magnitude, 1), point.units)
 
 
 PROBE_STEPS = {
-    "boils": lambda height: Q_(round(boils_C(height), 1), "degC"),
-    "off": lambda height, shows: Q_(shows.magnitude - round(boils_C(height), 1), "delta_degC"),
+    "boils": _boils,
+    "off": lambda height, shows: shows - _boils(height, shows),
 }
 PROBE = Drill(
     Question(
@@ -241,7 +255,8 @@ PROBE = Drill(
         must_show,
         probe_slips(),
         working=(
-            "water boils: 100 °C less 1 °C for each 300 m of {height} = {boils}",
+            "water boils: 100 °C (212 °F) less 1 °C (1.8 °F) for each 300 m (984 ft) of {height} = "
+            "{boils}",
             "too much: {shows} − {boils} = {off}",
             "{core} + {off} = {answer}",
         ),
@@ -250,9 +265,9 @@ PROBE = Drill(
     "A kitchen lies {height} above the sea. A probe shows {shows} in boiling water there, and it "
     "is off by as much at {core}. {{ by: poultry }}, that is a bird's limit. What must it show "
     "before a bird is truly there?",
-    "Where does water boil up there? About 1 °C less for each 300 m.",
+    "Where does water boil up there? About 1 °C (1.8 °F) less for each 300 m (1000 ft).",
     {
-        "height": steps(600, 1500, 300, "m", "height above the sea"),
+        "height": height_above_the_sea(),
         "shows": shown_in_boiling(98.5, 100),
         "core": bird_core("limit for its core"),
     },

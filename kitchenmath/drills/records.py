@@ -2,8 +2,8 @@
 
 from kitchenmath.drills import Drill
 from kitchenmath.practice import ClockQuestion, ListedQuestion, Slip
-from kitchenmath.practice.drawn_days import COLD, HOT, cases, days, nights
-from kitchenmath.safety import point_limit
+from kitchenmath.practice.drawn_days import COLD, HOT, cases, days
+from kitchenmath.practice.drawn_logs import nights
 from kitchenmath.units import Q_
 
 HOT_LINES, COLD_LINES = frozenset(HOT), frozenset(COLD)
@@ -18,17 +18,17 @@ def out_of_limits(day):
 
 def on_the_limit(day):
     """The letters of the lines whose reading is the limit itself."""
-    return {each.letter for each in day.lines if each.reading == each.limit.temperature}
+    return {each.letter for each in day.lines if each.on_its_limit}
 
 
 def scale_missed(day):
-    """What is out where a number in °F is taken for one in °C."""
-    as_celsius = {
+    """What is out where the one number in the other scale is taken for one in the page's."""
+    misread = {
         each.letter
         for each in day.lines
-        if not each.limit.reached_by(Q_(each.reading.magnitude, "degC"))
+        if not each.limit.reached_by(Q_(each.reading.magnitude, day.scale))
     }
-    return out_of_limits(day) | as_celsius
+    return out_of_limits(day) | misread
 
 
 def one_hot_limit(day):
@@ -43,18 +43,20 @@ RECORD_SLIPS = (
     Slip(
         "counted a reading on the limit",
         lambda day: out_of_limits(day) | on_the_limit(day),
-        "You named a line that stands just on its limit. At most 5 °C takes 5 °C in.",
+        "You named a line that stands just on its limit. At most 5 °C (41 °F) takes that number "
+        "in.",
     ),
     Slip(
         "took °F for °C",
         scale_missed,
-        "One reading is in °F: 38 °F are 3.3 °C. Look at the scale before you look at the number.",
+        "One reading is in the other scale: 38 °F are 3.3 °C, and 78 °C are 172 °F. Look at the "
+        "scale before you look at the number.",
     ),
     Slip(
         "held all hot food against one limit",
         one_hot_limit,
-        "You asked 74 °C of everything hot. Each line has its own limit beside it; pork and what "
-        "is held hot have lower ones.",
+        "You asked 74 °C (165 °F) of everything hot. Each line has its own limit beside it; pork "
+        "and what is held hot have lower ones.",
     ),
     Slip(
         "looked at the cold food only",
@@ -90,14 +92,9 @@ RECORD = Drill(
 )
 
 
-def _cold_limit_C():
-    return point_limit("cold room").temperature.magnitude
-
-
 def last_in_order(night):
     """The place of the last reading that keeps the limit for cold holding."""
-    return max(place for place, reading in enumerate(night.readings_C)
-               if reading <= _cold_limit_C())  # fmt: skip
+    return max(place for place, reading in enumerate(night.degrees) if reading <= night.limit)
 
 
 def since_when(night):
@@ -108,8 +105,8 @@ def since_when(night):
 def shared_step(night):
     """Where a straight line between two readings passes the limit."""
     place = last_in_order(night)
-    before, after = night.readings_C[place : place + 2]
-    share = (_cold_limit_C() - before) / (after - before)
+    before, after = night.degrees[place : place + 2]
+    share = (night.limit - before) / (after - before)
     first, second = night.minutes[place : place + 2]
     return first + share * (second - first) if share else None
 
@@ -117,7 +114,7 @@ def shared_step(night):
 def limit_taken_for_out(night):
     """The reading before, where the last one in order stands on the limit."""
     place = last_in_order(night)
-    return night.minutes[place - 1] if night.readings_C[place] == _cold_limit_C() else None
+    return night.minutes[place - 1] if night.degrees[place] == night.limit else None
 
 
 def since_slips(worth=(0, 0, 0, 0)):
@@ -158,7 +155,9 @@ SINCE = Drill(
         1,
         since_when,
         since_slips(),
-        working=("the last reading at 5 °C or below is that of {answer}: count from there",),
+        working=(
+            "the last reading at 5 °C (41 °F) or below is that of {answer}: count from there",
+        ),
     ),
     "A cold room at night:{night}\n{{ by: cold holding }}, its limit is at most "
     "{{ house: cold holding }}. Since when can nobody vouch for the food?",

@@ -88,7 +88,7 @@ class DrillPanel(Panel):
         )
         self.typed.observe(self._look, "value")
         self.check = _button("Check", self._look)
-        self.hint = _button("Hint", lambda _: _tell(self.words, drill.hint))
+        self.hint = _button("Hint", lambda _: _tell(self.words, self.round.hint))
         self.working = _button("Working", self._tell_working)
         self.fresh = _button("Fresh numbers", self._next_round)
         halves = can_be_half_worked(drill)

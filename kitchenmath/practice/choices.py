@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 
+from kitchenmath.conventions.system_order import first_system_first
 from kitchenmath.errors import KitchenError
 from kitchenmath.units.currency import in_currency
 from kitchenmath.units.registry import Q_, Quantity
@@ -53,7 +54,7 @@ class Choices:
         values = self.us if pounds and self.us else self.values
         to = self.us_to if pounds and self.us_to is not None else self.to
         values = tuple(_in_college(value, college) for value in values)
-        return replace(self, values=values, to=to)
+        return replace(self, values=values, to=to, label=first_system_first(self.label, college))
 
 
 def steps(first, last, step, unit, label, us=()):

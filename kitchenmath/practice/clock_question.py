@@ -3,8 +3,9 @@
 import datetime
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from kitchenmath.conventions.system_order import in_its_words
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice.amount_played import dice
 from kitchenmath.practice.question_kinds import AnswerKind, AskedQuestion, Played, add_kind
@@ -161,6 +162,10 @@ class ClockQuestion(AskedQuestion):
     def look(self, answer):
         """What the student typed, as a moment; a KitchenError carries what they see."""
         return ClockKind().read(answer)
+
+    def in_college(self, college):
+        """The same question, its sentences with the class's system first."""
+        return replace(self, **in_its_words(self, college))
 
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer; `own` and `sound` are not needed, as it builds on none."""

@@ -8,8 +8,9 @@ import itertools
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from kitchenmath.conventions.system_order import in_its_words
 from kitchenmath.errors import Unreadable
 from kitchenmath.practice import look_words
 from kitchenmath.practice.amount_played import dice
@@ -140,8 +141,19 @@ LETTERS = ListedKind(
 ALLERGENS = ListedKind(
     "allergens of the list", "milk, celery", {name: ALSO.get(name, ()) for name in allergen_names()}
 )
+US_ALSO = {
+    "wheat": ("gluten", "flour"), "soybeans": ("soybean", "soya", "soy", "soja"),
+    "crustacean shellfish": ("crustaceans", "crustacean", "shellfish"),
+    "tree nuts": ("tree nut", "nuts", "nut"),
+}  # fmt: skip
+US_ALLERGENS = ListedKind(
+    "allergens of the list",
+    "milk, egg",
+    {name: US_ALSO.get(name, ALSO.get(name, ())) for name in allergen_names("US")},
+)
 add_kind("letters", LETTERS)
 add_kind("allergens", ALLERGENS)
+add_kind("US allergens", US_ALLERGENS)
 
 
 @dataclass(frozen=True)
@@ -195,6 +207,11 @@ class ListedQuestion(AskedQuestion):
     def look(self, answer):
         """What the student typed, as names; a KitchenError carries what they see."""
         return ANSWER_KINDS[self.kind].read(answer)
+
+    def in_college(self, college):
+        """The same question by the class's list of allergens, its own system first."""
+        kind = college.allergens if self.kind == "allergens" else self.kind
+        return replace(self, kind=kind, **in_its_words(self, college))
 
     def judge(self, answer, known, own=None, sound=()):
         """The verdict on an answer; `own` and `sound` are not needed, as it builds on none."""

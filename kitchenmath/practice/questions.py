@@ -11,6 +11,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 
 from kitchenmath.conventions.college import OURS, Conventions, as_text
+from kitchenmath.conventions.system_order import in_its_words
 from kitchenmath.practice.amount_played import played
 from kitchenmath.practice.formulas import names_in, value_of
 from kitchenmath.practice.kinds import a_kind, as_kind, example_of, in_unit_of, with_example
@@ -107,7 +108,8 @@ class Question(AskedQuestion):
 
     def in_college(self, college):
         """The same question in a class's money and cups."""
-        return replace(self, college=college, tolerance=self.tolerance.in_college(college))
+        tolerance = self.tolerance.in_college(college)
+        return replace(self, college=college, tolerance=tolerance, **in_its_words(self, college))
 
     def _what_to_type(self, error):
         return with_example(str(error), self.kind, self.example)

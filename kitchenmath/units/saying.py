@@ -38,6 +38,9 @@ def spoken(unit):
         return f"{country} {SPOKEN.get(measure, measure.replace('_', ' '))}"
     if unit in SPOKEN:
         return SPOKEN[unit]
+    top, _, per = unit.partition(" / ")
+    if per:
+        return f"{spoken(top)} per {spoken(per)}"
     return POWERED.sub(_with_power, unit).replace("_", " ")
 
 

@@ -134,7 +134,8 @@ def test_a_class_of_each_country_plays_set_9_by_its_own_food_code(country):
 
     assert sources in text
     assert bird in text
-    assert fda == ("By the FDA Food Code 3-501.14, it must be at 21 °C" in text)
+    cooled = "70 °F (21 °C)" if country == "US" else "21 °C (70 °F)"
+    assert fda == (f"By the FDA Food Code 3-501.14, it must be at {cooled}" in text)
     assert fda != (HOUSE in text)
     assert fda != (NOT_READ in text)
     for question, known in sheet.known(STUDENT):

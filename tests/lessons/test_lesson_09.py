@@ -13,9 +13,10 @@ from kitchenmath.conventions import OURS
 from kitchenmath.drills import allergen_rows, keeping, records
 from kitchenmath.heat import boiling_point
 from kitchenmath.panels.keeping import cooling_panel, menu_panel, night_panel, probe_panel
-from kitchenmath.practice.drawn_days import COLD, HOT, cases, days, nights, tubs
+from kitchenmath.practice.drawn_days import COLD, HOT, cases, days
+from kitchenmath.practice.drawn_logs import nights, tubs
 from kitchenmath.predictions import PREDICTIONS
-from kitchenmath.safety import cooling_verdict, limit, plate_allergens
+from kitchenmath.safety import cooling_verdict, limit, plate_allergens, point_limit
 from kitchenmath.units import Q_, say
 from tests.helpers.lessons import predictions_of
 from tests.helpers.panels import moved
@@ -133,7 +134,7 @@ def test_every_day_has_three_faults_cold_and_hot_ones_among_them():
 def test_the_first_day_by_hand():
     """A line is out where cold is above its printed limit and hot below it."""
     for line in DAYS[0].lines:
-        row = limit(records.point_limit(line.point).what, records.point_limit(line.point).source)
+        row = point_limit(line.point)
         here = line.reading.to("degC").magnitude
         beyond = (
             here > row.temperature.magnitude + 0.2
@@ -146,7 +147,7 @@ def test_the_first_day_by_hand():
 def test_a_night_is_in_order_until_the_moment_that_is_asked_and_never_after():
     for night in nights("a night").values:
         place = records.last_in_order(night)
-        assert max(night.readings_C[: place + 1]) <= 5 < min(night.readings_C[place + 1 :])
+        assert max(night.degrees[: place + 1]) <= 5 < min(night.degrees[place + 1 :])
         assert "°C" in str(night)
 
 
@@ -172,6 +173,7 @@ def test_what_stood_too_long_is_never_put_right():
 @pytest.mark.parametrize("main", allergen_rows.MAINS)
 def test_every_plate_of_the_set_holds_what_its_items_hold(main):
     """The row is worked out from the same table as every order list."""
+    main = allergen_rows.Dish(main)
     for side, extra in itertools.product(allergen_rows.SIDES, allergen_rows.EXTRAS):
         items = allergen_rows.items_of(main, side, extra)
         assert allergen_rows.plate_holds(main, side, extra) == set(plate_allergens(items).holds)

@@ -22,9 +22,9 @@ from kitchenmath.units.typed_words import (
     NOT_MEASURES,
     OF_SYSTEM,
     POWER,
-    POWER_OF_LENGTH,
     UNSEEN,
     WORDS,
+    powers_spelt,
 )
 
 LONGEST = 200  # characters; an amount is short, and a page of text is not one
@@ -132,7 +132,7 @@ def plain_line(text):
         raise Unreadable(f"“{text.strip()[:40]}” has a power in it: type the number in full.")
     if len([row for row in text.splitlines() if row.strip()]) > 1 and "=" not in text:
         raise Unreadable(f"“{text.strip()[:40]}” is more than one line: type one amount.")
-    text = POWER_OF_LENGTH.sub(_power_spelt, text)
+    text = powers_spelt(text)
     # ½ must become " 1/2" before normal form would glue it to a whole number (1½ is not 11/2).
     spread = "".join(_fraction_spread(character) for character in text)
     line = unicodedata.normalize("NFKC", spread).replace("⁄", "/").replace("−", "-")
@@ -142,12 +142,6 @@ def plain_line(text):
     if not line:
         raise Unreadable('nothing is typed yet: type a number with its unit, such as "4.2 kg".')
     return line
-
-
-def _power_spelt(found):
-    """cm² as "cm^2", before normal form glues a plain 2 to it."""
-    power = next(sign for sign in found.groups()[1:] if sign)
-    return f"{found[1]}^{unicodedata.normalize('NFKC', power)}"
 
 
 def _worked_out(line, system):

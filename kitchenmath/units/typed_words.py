@@ -91,9 +91,17 @@ NOT_MEASURES = {
 UNSEEN = re.compile("[\u200b-\u200f\u2060\ufeff\u00ad]")  # signs that a copied text brings along
 POWER = re.compile(r"\d\s*[⁰¹²³⁴-⁹₀-₉]")  # 10³ would become 103, and 3₂ would become 32
 # cm², cm2 and cm^2 are one; a power of a number is refused above.
+SMALL = str.maketrans("²³", "23")
 POWER_OF_LENGTH = re.compile(
     r"(?<![a-z])(mm|cm|m|in|inch|ft|metre|meter) ?"
     r"(?:\^ ?([23])|([²³])|(?<! )([23])(?!/\d))(?!\d|[.,]\d)",
     re.IGNORECASE,
 )
 FAN = re.compile(r"(?<=[CF]) ?(?:\(?fan\)?|fan oven|convection)$", re.IGNORECASE)
+
+
+def powers_spelt(text):
+    """A text with cm² and cm2 as "cm^2", before normal form glues a plain 2 to it."""
+    return POWER_OF_LENGTH.sub(
+        lambda found: f"{found[1]}^{(found[2] or found[3] or found[4]).translate(SMALL)}", text
+    )

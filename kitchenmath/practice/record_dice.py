@@ -46,6 +46,7 @@ class Dice:
 
 
 def reads_fahrenheit(college):
+    """Whether a class reads °F first."""
     return college.units_first == "us"
 
 

@@ -21,7 +21,7 @@ SLICES = {
 UNKNOWN_S = 0.5  # a test that is younger than the map
 
 
-def record(folder, slices, left_out=()):
+def record(folder, slices):
     """Run slices of the tests, each in a process of its own, and keep what each test reaches.
 
     Parameters
@@ -29,8 +29,6 @@ def record(folder, slices, left_out=()):
     folder : Path
     slices : list of str
         Keys of `SLICES`.
-    left_out : list of str, optional
-        Names of folders whose tests are left out.
     """
     for name in slices:
         place = Path(folder) / name
@@ -38,9 +36,8 @@ def record(folder, slices, left_out=()):
         for old in place.iterdir():
             old.unlink()
         (place / "begun").touch()
-        ignored = [f"--ignore-glob=*/{each}/*" for each in left_out]
         command = [sys.executable, "-m", "pytest", "-q", "-n", "0", "-p", "no:cacheprovider"]
-        command += ["-p", "tests.helpers.recording", "-m", FAST, *ignored, *SLICES[name]]
+        command += ["-p", "tests.helpers.recording", "-m", FAST, *SLICES[name]]
         subprocess.run(command, cwd=KIT, env=os.environ | {"KITCHEN_MAP": str(place)}, check=False)
 
 

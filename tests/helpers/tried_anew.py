@@ -34,12 +34,19 @@ def with_the_kit_anew(kit, one, costs, most_s):
     Returns
     -------
     Ended
+
+    Raises
+    ------
+    RuntimeError
+        When pytest cannot collect the tests, whole as the code is.
     """
     unsound = set()
     while True:
         ended = _broken(kit, one.change, Only(one.tests, costs, most_s, unsound))
         if not ended.noticed or _is_sound(kit, one, ended.test, costs):
             return ended
+        if not ended.test:
+            raise RuntimeError(f"cannot be collected on the whole code: {', '.join(one.tests)}")
         unsound.add(ended.test)
 
 

@@ -109,7 +109,7 @@ def _record(asked):
     ]
     if missing:
         print(f"Running the tests once to see which lines each reaches: {', '.join(missing)}")
-        record(asked.map, missing, asked.left_out)
+        record(asked.map, missing)
 
 
 def _files(places, left_out):

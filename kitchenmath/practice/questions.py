@@ -19,6 +19,7 @@ from kitchenmath.practice.question_kinds import AskedQuestion
 from kitchenmath.practice.typed_amount import read_as
 from kitchenmath.practice.verdicts import (
     NEAR_A_SLIP,
+    THREE_FIGURES,
     Found,
     Slip,
     Verdict,
@@ -234,8 +235,13 @@ class Question(AskedQuestion):
         return None if number is None else self._as_kind(number, f"{self.id}, {slip.name}")
 
     def _leads_to(self, slip, value, figure, known):
+        """A slip far off (ten times the dose) is typed in no more figures than the right one."""
         number = self.slip_value(slip, known)
-        return number is not None and self._same(value, number, max(figure, slip.near))
+        if number is None or self._same(value, number, max(figure, slip.near)):
+            return number is not None
+        at, right = number.magnitude, self.right(known).to(number.units).magnitude
+        off = abs(value.to(number.units).magnitude - at)
+        return abs(at) > 2 * abs(right) and off <= abs(at) * min(figure, THREE_FIGURES)
 
     def _slips_at(self, value, figure, starts):
         found = []

@@ -24,6 +24,7 @@ WORTH = {"close": 0.75, "wrong side": 0.5}
 # A tolerance forgives a right answer; to be told of a slip, an answer must meet its number: within
 # this share of it, or as near as the figures go that were typed.
 NEAR_A_SLIP = 0.003
+THREE_FIGURES = 0.005  # what rounding to three figures moves at most, as a share
 
 
 @dataclass(frozen=True)

@@ -291,6 +291,22 @@ def test_a_number_grown_large_on_a_slip_is_met_as_near_as_its_figures_go(typed, 
     assert outcome == verdict.outcome
 
 
+@pytest.mark.parametrize(
+    ("typed", "slips"),
+    [("116 g", ("ten times",)), ("115.9 g", ("ten times",)), ("120 g", ()), ("11 g", ())],
+)
+def test_a_slip_that_leads_far_off_is_met_as_near_as_its_figures_go(typed, slips):
+    """By hand: 0.4 % of 2897 g is 11.59 g. Ten times that is 115.9 g, and to three figures 116 g;
+    that is 0.1 g off, and 120 g is no rounding of it."""
+    dose = Question(
+        "q3", "weight", 2, Within(Q_(0.1, "g")),
+        formula=lambda base: base * 0.004,
+        slips=(Slip("ten times", lambda base: base * 0.04, "The point slipped."),),
+    )  # fmt: skip
+
+    assert slips == dose.judge(typed, {"base": Q_(2897, "g")}).slips
+
+
 def test_building_on_a_rounded_right_answer_is_simply_right():
     """Own q1 of 3.01 kg was right within tolerance of 2.99; its 3 packs are right, not 2."""
     known = PACKS | {"q1": Q_(2.99, "kg")}

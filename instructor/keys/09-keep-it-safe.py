@@ -414,10 +414,10 @@ sheet.award(
         too_many=0.5,
         slips=told(allergen_rows.PLATE_SLIPS),
         working=(
-            "item by item: {main}, {side}, {extra}",
-            "{{ by_its_list: flour is gluten, butter is milk, celeriac is celery, lecithin is mostly soya | flour is wheat, butter is milk, lecithin is mostly soy }}",
+            "item by item: {held}",
             "the row: {answer}",
         ),
+        on_the_way={"held": allergen_rows.held_by_each},
         skill="allergens of a plate",
         lesson="09-keep-it-safe.ipynb",
     ),

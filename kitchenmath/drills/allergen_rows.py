@@ -46,6 +46,13 @@ def plate_holds(main, side, extra):
     return set(plate_allergens(items_of(main, side, extra), main.list_of).holds)
 
 
+def held_by_each(main, side, extra):
+    """Each item of the plate that surely holds something, with what it holds."""
+    items = items_of(main, side, extra)
+    held = {item: plate_allergens([item], main.list_of).holds for item in items}
+    return "; ".join(f"{item}: {', '.join(names)}" for item, names in held.items() if names)
+
+
 def without(*hidden):
     """The same where nobody thinks of some items."""
 
@@ -103,7 +110,8 @@ PLATE = Drill(
         left_out=1,
         too_many=0.5,
         slips=PLATE_SLIPS,
-        working=("{main}, {side}, {extra}: item by item", "{answer}"),
+        working=("item by item: {held}", "{answer}"),
+        on_the_way={"held": held_by_each},
     ),
     "A plate: {main}; {side}; {extra}. What does it hold, by the "
     "{{ by_its_list: list of fourteen of the EU and the UK | list of nine of the US }}? "

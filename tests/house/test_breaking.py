@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.helpers.breaking import changes
+from tests.helpers.mutating.breaking import changes
 from tests.measure.mutation import draw
 
 KIT = Path(__file__).parents[2]

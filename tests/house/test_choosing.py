@@ -7,11 +7,11 @@ import signal
 import coverage
 import pytest
 
-from tests.helpers.breaking import changes
-from tests.helpers.choosing import chosen, in_few_files, lines_of, nearest
-from tests.helpers.forks import CUT, Ended, forked
-from tests.helpers.reached import KIT, Reached, all_named, slices_for
-from tests.helpers.replaced import Functions, at_work
+from tests.helpers.mutating.breaking import changes
+from tests.helpers.mutating.choosing import chosen, in_few_files, lines_of, nearest
+from tests.helpers.mutating.forks import CUT, Ended, forked
+from tests.helpers.mutating.reached import KIT, Reached, all_named, slices_for
+from tests.helpers.mutating.replaced import Functions, at_work
 
 FILE = KIT / "kitchenmath/ratios/pans.py"
 OWN = "tests/kitchenmath/ratios/test_ratios.py"

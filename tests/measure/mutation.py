@@ -32,13 +32,13 @@ import numpy  # noqa: F401
 import pint  # noqa: F401
 import scipy.stats  # noqa: F401
 
-from tests.helpers.breaking import changes
-from tests.helpers.choosing import chosen
-from tests.helpers.forks import Try
-from tests.helpers.reached import KIT, Reached, record, slices_for
-from tests.helpers.replaced import at_work
-from tests.helpers.tried_anew import with_the_kit_anew
-from tests.helpers.tried_loaded import with_all_loaded
+from tests.helpers.mutating.breaking import changes
+from tests.helpers.mutating.choosing import chosen
+from tests.helpers.mutating.forks import Try
+from tests.helpers.mutating.reached import KIT, Reached, record, slices_for
+from tests.helpers.mutating.replaced import at_work
+from tests.helpers.mutating.tried_anew import with_the_kit_anew
+from tests.helpers.mutating.tried_loaded import with_all_loaded
 
 
 def main(words=None):

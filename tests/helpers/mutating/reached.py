@@ -11,7 +11,7 @@ from pathlib import Path
 
 import coverage
 
-KIT = Path(__file__).parents[2]
+KIT = Path(__file__).parents[3]
 FAST = "not browser and not slow"
 SLICES = {
     "kitchenmath": ["tests/kitchenmath"],
@@ -37,7 +37,7 @@ def record(folder, slices):
             old.unlink()
         (place / "begun").touch()
         command = [sys.executable, "-m", "pytest", "-q", "-n", "0", "-p", "no:cacheprovider"]
-        command += ["-p", "tests.helpers.recording", "-m", FAST, *SLICES[name]]
+        command += ["-p", "tests.helpers.mutating.recording", "-m", FAST, *SLICES[name]]
         subprocess.run(command, cwd=KIT, env=os.environ | {"KITCHEN_MAP": str(place)}, check=False)
 
 

@@ -7,8 +7,8 @@ import sys
 
 import pytest
 
-from tests.helpers.forks import CUT, Clock, be_patient, forked
-from tests.helpers.reached import FAST, KIT, all_named
+from tests.helpers.mutating.forks import CUT, Clock, be_patient, forked
+from tests.helpers.mutating.reached import FAST, KIT, all_named
 
 WORDS = ["-q", "-p", "no:cacheprovider", "-p", "no:xdist"]
 WORDS += ["-W", "ignore:Module already imported"]

@@ -3,8 +3,8 @@
 import ast
 from pathlib import Path
 
-from tests.helpers.reached import KIT
-from tests.helpers.replaced import at_work
+from tests.helpers.mutating.reached import KIT
+from tests.helpers.mutating.replaced import at_work
 
 # Packages whose tests lie in another place than their own name says.
 ELSEWHERE = {"kitchenmath/drills": ["tests/lessons"]}

@@ -7,7 +7,7 @@ from pathlib import Path
 import coverage
 import pytest
 
-KIT = Path(__file__).parents[2]
+KIT = Path(__file__).parents[3]
 CODE = [f"{KIT}/kitchenmath/*", f"{KIT}/instructor/*"]
 
 

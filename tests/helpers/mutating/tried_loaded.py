@@ -5,10 +5,10 @@ import os
 
 import pytest
 
-from tests.helpers.forks import CUT, PASSED, Clock, be_patient, forked
-from tests.helpers.reached import FAST, KIT, all_named
-from tests.helpers.replaced import Functions
-from tests.helpers.tried_anew import EXAMPLES, WORDS, examples_fail, go_to
+from tests.helpers.mutating.forks import CUT, PASSED, Clock, be_patient, forked
+from tests.helpers.mutating.reached import FAST, KIT, all_named
+from tests.helpers.mutating.replaced import Functions
+from tests.helpers.mutating.tried_anew import EXAMPLES, WORDS, examples_fail, go_to
 
 WORKERS = 2
 

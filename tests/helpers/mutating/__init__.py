@@ -1,0 +1,1 @@
+"""Breaking lines of the kit one at a time, and running the tests that reach each."""

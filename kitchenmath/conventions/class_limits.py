@@ -6,6 +6,7 @@ learn how a record is kept, the house keeps the limit of the FDA Food Code there
 
 from dataclasses import dataclass
 
+from kitchenmath.conventions.college import college_here
 from kitchenmath.errors import KitchenError, NotCovered
 from kitchenmath.safety.cooling import cooling_rules
 from kitchenmath.safety.day_record import control_points, what_is_read
@@ -16,6 +17,7 @@ from kitchenmath.units.saying import say
 # What the UK's advice on cooking to the core speaks of; it has one table for all of it.
 UK_CORE = ("poultry", "ground meat", "injected meat", "stuffed food")
 FDA = "FDA Food Code"
+TAUGHT = ("cold holding", "freezer", "poultry", "fish", "hot holding", "reheating")
 
 
 @dataclass(frozen=True)
@@ -126,6 +128,32 @@ def class_limit(what, college):
         return ClassLimit(own_limit(what, college), True, college.units_first)
     except KitchenError:
         return ClassLimit(limit(what), False, college.units_first)
+
+
+def limits_of_class(college=None):
+    """The limits that a class works with, from the cold room to reheating, in words.
+
+    Parameters
+    ----------
+    college : Conventions, optional
+        The class for which this copy of the kit was built, when left out.
+
+    Returns
+    -------
+    list of str
+        A line each; "house limit" where the class's own food code was not read for this kit.
+
+    Examples
+    --------
+    >>> from kitchenmath.conventions import conventions_of
+    >>> for line in limits_of_class(conventions_of("UK"))[:3]:
+    ...     print(line)
+    cold holding: house limit at most 5 °C (41 °F)
+    freezer: house limit at most -17.8 °C (0 °F)
+    poultry: limit at least 70 °C (158 °F) for 2 min
+    """
+    college = college or college_here()
+    return [f"{what}: {class_limit(what, college)}" for what in TAUGHT]
 
 
 def sources_of_record(college):

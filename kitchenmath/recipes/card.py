@@ -138,6 +138,7 @@ table { border-collapse: collapse; width: 100% }
 td, th { padding: .15em .5em .15em 0; vertical-align: top; text-align: left; font-weight: normal;
   border-bottom: 1px solid color-mix(in srgb, currentColor 25%, transparent) }
 td.number { text-align: right; white-space: nowrap }
+td.number:first-child { width: 6.5em; padding-right: 1em }
 small { display: block; opacity: .8 } ol, ul { margin: .2em 0; padding-left: 1.4em }
 @media print { body { font-size: 10pt; margin: 0; padding: 0 } h2, tr, li { break-inside: avoid } }
 </style></head>

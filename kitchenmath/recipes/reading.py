@@ -177,10 +177,11 @@ def _amount_and_name(what):
         name = re.sub(r"^of\s+", "", " ".join(words[count:]))
         if NAME.match(name):
             return amount, name
-    if words and not any(letter.isdigit() for letter in words[0]):
+    first = words[0].rstrip(",;:") if words else ""
+    if first and not any(letter.isdigit() for letter in first):
         raise Unreadable(
-            f"how much of it? Type an amount in front, such as “200 g {words[0]}”, or “to taste” "
-            "behind it."
+            f"how much of it? Type an amount in front, such as “200 g {first}”, or “to taste” "
+            "behind it. Is it a step? Type “Method” on a line above the steps."
         )
     raise Unreadable("type an amount and a name, such as “200 g butter”.")
 

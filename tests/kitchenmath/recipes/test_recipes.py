@@ -99,6 +99,7 @@ def test_what_is_saved_is_read_back(dish):
 
 @pytest.mark.parametrize(("line", "says"), [
     ("butter", "how much of it"),
+    ("Cut, blanch, warm in butter.", "“Method” on a line above"),
     ("350 g/12 oz butter", "two amounts"),
     ("2 kg flour; yield 130 %", "at most 100 %"),
     ("2 kg flour; good one", "says nothing that is known"),

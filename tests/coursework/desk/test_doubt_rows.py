@@ -3,7 +3,7 @@
 import pytest
 from coursework.arriving.arrivals import read_list
 from coursework.arriving.doubts import doubts
-from coursework.arriving.states import COUNTS, REPLACED, WAITS
+from coursework.arriving.states import COUNTS, NOT_CHOSEN, WAITS
 from coursework.arriving.take_in import take_in
 from coursework.desk import desk as desk_module
 from coursework.desk.desk import Desk
@@ -67,6 +67,6 @@ def test_the_chosen_file_counts_and_nothing_waits_any_more(desk, place, raw):
     assert "1 decision is in the journal" in press(panel, COUNT)
     assert raw == submitted(desk.course, ADA)
     assert [] == doubts(desk.course)
-    assert {COUNTS, REPLACED} == set(became(desk.course).values())
+    assert {COUNTS, NOT_CHOSEN} == set(became(desk.course).values())
     assert () == panel.waiting.children
     assert "which file counts" not in words(desk.next)

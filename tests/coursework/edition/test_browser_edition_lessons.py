@@ -18,7 +18,9 @@ from tests.helpers.typed_answers import as_typed
 pytestmark = NEEDS_WHEELS
 LESSONS = sorted(path.stem for path in (KIT / "lessons").glob("*.ipynb"))
 # Not the one that asks of earlier lessons, which draws another drill at each opening.
-DRILL = "[data-cell]:has(button:text-is('Check')):not(:has(button:text-is('Next question')))"
+DRILL = (
+    "[data-cell]:visible:has(button:text-is('Check')):not(:has(button:text-is('Next question')))"
+)
 SAYS_OTHER = """([panel, was]) => [...panel.querySelectorAll('[role=status]')]
     .map(part => part.innerText).join() !== was"""
 SAYS = "panel => [...panel.querySelectorAll('[role=status]')].map(part => part.innerText).join()"

@@ -416,7 +416,7 @@ def open_predictions(part):
     while left := unguessed.count():
         again = part.get_by_role("button", name=ASKED).filter(visible=True)
         there = again.count()
-        unguessed.nth(left - 1).click()
+        unguessed.nth(left - 1).press("Enter")  # a click right after a picture may be lost
         again.nth(there).wait_for()
 
 

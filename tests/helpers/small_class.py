@@ -70,7 +70,7 @@ def slips_worth(course, points):
 def listed(course):
     """The lines of the list of changes, without its first."""
     file = course.reports / f"{SET}-changes.csv"
-    if not file.is_file():
+    if not file.is_file() or not file.stat().st_size:  # killed between opening and writing it
         return []
     text = file.read_bytes().decode("utf-8")
     assert text.startswith("\ufefftime,student,question,before,after\r\n")

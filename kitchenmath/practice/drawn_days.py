@@ -5,11 +5,12 @@ What is out of limits, and what can still be put right, is worked out where it i
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from kitchenmath.conventions.class_limits import ClassLimit, class_limit
 from kitchenmath.conventions.college import OURS
 from kitchenmath.data.tables import table
-from kitchenmath.practice.choices import Choices, Drawn
+from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.drawn_logs import nights, tubs
 from kitchenmath.practice.record_dice import WAYS, Dice, Lines, as_read, reads_fahrenheit
 from kitchenmath.safety import cooling_rules, what_is_read
@@ -52,30 +53,27 @@ class RecordLine:
         return f"{self.letter} {self.line}: {say(self.reading)}; {self.kept}"
 
 
-@dataclass(frozen=True, repr=False)
-class Day(Lines, Drawn):
-    """A day's record, drawn by its number; a class's own limits draw other readings.
+class Day(Lines):
+    """A day's record; a class's own limits draw other readings."""
 
-    `scale` is that of all its readings but one.
-    """
+    @property
+    def scale(self):
+        """That of all its readings but one."""
+        return "degF" if reads_fahrenheit(self.college) else "degC"
 
-    way: int
-    scale: str = "degC"
-
-    def in_college(self, college):
-        """The same day by a class's limits."""
-        return _day(self.way, college)
+    @cached_property
+    def lines(self):
+        """Ten lines."""
+        return _day(self.way, self.college)
 
 
-@dataclass(frozen=True, repr=False)
-class KitchenRound(Lines, Drawn):
-    """What was found on a round, drawn by its number."""
+class KitchenRound(Lines):
+    """What was found on a round."""
 
-    way: int
-
-    def in_college(self, college):
-        """The same round by a class's limits."""
-        return _cases(self.way, college)
+    @cached_property
+    def lines(self):
+        """Eight cases."""
+        return _cases(self.way, self.college)
 
 
 @dataclass(frozen=True)
@@ -107,7 +105,7 @@ def days(label):
     >>> print(days("a day").values[0].lines[2])
     C cold room, 07:00: 2 °C; limit at most 5 °C (41 °F)
     """
-    return Choices(tuple(_day(way, OURS) for way in range(WAYS)), label)
+    return Choices(tuple(map(Day, range(WAYS))), label)
 
 
 def cases(label):
@@ -121,7 +119,7 @@ def cases(label):
     -------
     Choices
     """
-    return Choices(tuple(_cases(way, OURS) for way in range(WAYS)), label)
+    return Choices(tuple(map(KitchenRound, range(WAYS))), label)
 
 
 def _day(way, college):
@@ -136,8 +134,7 @@ def _day(way, college):
     # The freezer's limit is printed in figures that no display shows.
     edge = dice.one([letter for letter in (*cold, *hot) if letter != "D"])
     rows = table("record_lines.csv")
-    lines = tuple(_line(row, dice, college, out, edge, odd) for row in rows)
-    return Day(lines, way, "degF" if reads_fahrenheit(college) else "degC")
+    return tuple(_line(row, dice, college, out, edge, odd) for row in rows)
 
 
 def _line(row, dice, college, out, edge, odd):
@@ -180,7 +177,6 @@ def _cases(way, college):
     rows = table("record_cases.csv")
     letters = dict.fromkeys(row["letter"] for row in rows)
     chosen = [dice.one([row for row in rows if row["letter"] == letter]) for letter in letters]
-    found = (
+    return tuple(
         Case(row["letter"], row["state"], row["why"], row["case"].format(**said)) for row in chosen
     )
-    return KitchenRound(tuple(found), way)

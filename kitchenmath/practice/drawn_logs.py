@@ -4,11 +4,11 @@ What is out of limits is worked out where it is asked: `kitchenmath.drills.recor
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from kitchenmath.conventions.class_limits import class_limit
-from kitchenmath.conventions.college import OURS
 from kitchenmath.practice import look_words
-from kitchenmath.practice.choices import Choices, Drawn
+from kitchenmath.practice.choices import Choices
 from kitchenmath.practice.clock_question import clock_time
 from kitchenmath.practice.own_numbers import beside
 from kitchenmath.practice.record_dice import WAYS, Dice, Lines, as_read, reads_fahrenheit
@@ -21,32 +21,44 @@ EVERY_MIN = 30  # the cold room's log
 TEN_AT_NIGHT_MIN = 22 * 60
 
 
-@dataclass(frozen=True, repr=False)
-class Night(Lines, Drawn):
+class Night(Lines):
     """A cold room's log: minutes from midnight, and readings and limit as a class's scale has them.
 
     The limit is that for cold holding.
     """
 
-    way: int
-    minutes: tuple
-    degrees: tuple
-    limit: float
+    @cached_property
+    def minutes(self):
+        """A reading every half hour."""
+        return tuple(TEN_AT_NIGHT_MIN + EVERY_MIN * place for place in range(len(self.degrees)))
 
-    def in_college(self, college):
-        """The same night in a class's scale."""
-        return _night(self.way, college)
+    @cached_property
+    def degrees(self):
+        """What was read."""
+        return tuple(as_read(each, self.college).magnitude for each in _night_C(self.way))
+
+    @cached_property
+    def limit(self):
+        """As it is printed in that scale."""
+        return class_limit("cold holding", self.college).printed.magnitude
+
+    @cached_property
+    def lines(self):
+        """A moment and a reading each."""
+        scale = "degF" if reads_fahrenheit(self.college) else "degC"
+        return tuple(
+            f"{clock_time(minute)}  {say(Q_(degrees, scale))}"
+            for minute, degrees in zip(self.minutes, self.degrees, strict=True)
+        )
 
 
-@dataclass(frozen=True, repr=False)
-class Tubs(Lines, Drawn):
-    """Tubs of one sauce, drawn by their number."""
+class Tubs(Lines):
+    """Tubs of one sauce, as a class's probe shows them."""
 
-    way: int
-
-    def in_college(self, college):
-        """The same tubs as a class's probe shows them."""
-        return _tubs(self.way, college)
+    @cached_property
+    def lines(self):
+        """Five tubs."""
+        return _tubs(self.way, self.college)
 
 
 @dataclass(frozen=True)
@@ -78,7 +90,7 @@ def nights(label):
     -------
     Choices
     """
-    return Choices(tuple(_night(way, OURS) for way in range(WAYS)), label)
+    return Choices(tuple(map(Night, range(WAYS))), label)
 
 
 def tubs(label):
@@ -92,10 +104,11 @@ def tubs(label):
     -------
     Choices
     """
-    return Choices(tuple(_tubs(way, OURS) for way in range(WAYS)), label)
+    return Choices(tuple(map(Tubs, range(WAYS))), label)
 
 
-def _night(way, college):
+def _night_C(way):
+    """Thirteen readings of one night in °C."""
     dice = Dice(f"night|{way}")
     number, good = 13, dice.between(4, 8, 1)
     readings = [dice.between(3.0, 4.5, 0.5) for _ in range(good)]
@@ -104,14 +117,7 @@ def _night(way, college):
     for _ in range(number - good - 1):
         readings.append(warm)
         warm += dice.between(0.5, 1.5, 0.5)
-    minutes = tuple(TEN_AT_NIGHT_MIN + EVERY_MIN * place for place in range(number))
-    read = [as_read(float(reading), college) for reading in readings]
-    lines = tuple(
-        f"{clock_time(minute)}  {say(reading)}"
-        for minute, reading in zip(minutes, read, strict=True)
-    )
-    limit = class_limit("cold holding", college).printed.magnitude
-    return Night(lines, way, minutes, tuple(each.magnitude for each in read), limit)
+    return [float(each) for each in readings]
 
 
 def _tubs(way, college):
@@ -127,7 +133,7 @@ def _tubs(way, college):
     # No two different choices of these weigh the same.
     weights = dice.shuffled([1.1, 1.3, 1.7, 2.5, 4.1])
     drawn = zip("ABCDE", dice.shuffled(cooled), weights, strict=True)
-    return Tubs(tuple(_tub(letter, read, weight, college) for letter, read, weight in drawn), way)
+    return tuple(_tub(letter, read, weight, college) for letter, read, weight in drawn)
 
 
 def _tub(letter, read_C, weight_kg, college):

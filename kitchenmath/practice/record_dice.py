@@ -3,6 +3,8 @@
 import hashlib
 from dataclasses import dataclass
 
+from kitchenmath.conventions.college import OURS, Conventions
+from kitchenmath.practice.choices import Drawn
 from kitchenmath.units.registry import Q_
 
 __all__ = ["WAYS", "Dice", "Lines", "as_read", "reads_fahrenheit"]
@@ -11,10 +13,18 @@ WAYS = 60  # of each kind of record
 
 
 @dataclass(frozen=True, repr=False)
-class Lines:
-    """Several lines under one label, each on a line of its own."""
+class Lines(Drawn):
+    """Several `lines` under one label, drawn by their number as a class reads them.
 
-    lines: tuple
+    Sixty are made to draw one of, for each class: so a kind works its lines out when it is asked.
+    """
+
+    way: int
+    college: Conventions = OURS
+
+    def in_college(self, college):
+        """The same by a class's limits and in its scale."""
+        return type(self)(self.way, college)
 
     def __repr__(self):
         return "".join(f"\n    {line}" for line in self.lines)

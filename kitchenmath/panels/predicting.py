@@ -17,6 +17,8 @@ from kitchenmath.units import kind_of, say
 from kitchenmath.units.door import one_of
 from kitchenmath.units.registry import same_kind
 
+# A button is as high as its words, at the foot of the box beside it.
+BESIDE = {"flex_flow": "row wrap", "align_items": "flex-end"}
 UNGUESSED = "no guess"  # kept like an answer: who looked once need not look again
 
 
@@ -60,9 +62,9 @@ class PredictPanel(Panel):
         self._picked = isinstance(self.asked, Pick)
         self.answers = _options(self.asked, self._answer) if self._picked else _field(self._answer)
         self.unguessed = _button("Show me without a guess", lambda _: self._answer(UNGUESSED))
-        self.again = _button("Ask me again", lambda _: self._ask_again())
+        self.again = _button("Ask me again", lambda _: self._ask_again(), alone=True)
         question = widgets.HTML(said(together(f"Say it before you see it. {self.asked.ask}")))
-        row = widgets.HBox([*self.answers, self.unguessed], layout={"flex_flow": "row wrap"})
+        row = widgets.HBox([*self.answers, self.unguessed], layout=BESIDE)
         super().__init__([question, row, self.words, self._behind, self.again])
         self._set_shut(False)
         self._open_what_was_kept()
@@ -126,8 +128,9 @@ class PredictPanel(Panel):
         self.words.value = said(together(sentence)) if sentence else ""
 
 
-def _button(description, pressed):
-    button = widgets.Button(description=description, layout={"width": "auto"})
+def _button(description, pressed, alone=False):
+    layout = {"width": "auto", "align_self": "flex-start" if alone else None}
+    button = widgets.Button(description=description, layout=layout)
     button.on_click(pressed)
     return button
 
